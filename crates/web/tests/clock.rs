@@ -156,7 +156,7 @@ async fn a_jump_forward_opens_no_gate_until_somebody_has_looked() {
     let state = bench.get("/clock").await;
     let doubt = json!({ "doubt": "jumped", "from": MORNING, "to": after });
     assert_eq!(state["doubt"], doubt);
-    let today = ["not relied on", "Until somebody confirms it on the Today page", "Look at the clock"];
+    let today = ["not relied on", "Until somebody confirms it on the Today page", "Check the clock"];
     bench.page("/").await.says(StatusCode::OK, &today);
     // The program is stopped and started: what was noticed is in the log.
     bench.app.watch_clock().await.expect("watched");

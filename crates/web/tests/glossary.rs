@@ -16,12 +16,11 @@ async fn each_main_page_leads_to_the_meaning_of_a_term_once() {
     let sheet = sheets[0]["id"].as_str().expect("a sheet").to_owned();
     let pages = [
         (format!("/sheets/{sheet}"), "swing-weight"),
-        ("/plan/1".to_owned(), "swing-weight"),
-        ("/bench/1/grid/dry".to_owned(), "swing-weight"),
+        ("/plan/1".to_owned(), "forecast"),
         ("/bench/1/1?step=dry".to_owned(), "swing-weight"),
         ("/glue".to_owned(), "cure"),
         ("/learned".to_owned(), "forecast"),
-        ("/capability".to_owned(), "swing-weight"),
+        ("/capability".to_owned(), "forecast"),
         ("/calc/swing-weight".to_owned(), "swing-weight"),
     ];
     let mut lacking = Vec::new();

@@ -138,7 +138,7 @@ async fn get_advice(
 /// What is worth measuring before a set is glued, in which order it is best glued, and how its grips are best chosen; null
 /// where no club waits for its grip.
 #[utoipa::path(get, path = "/jobs/{number}/advice", params(("number" = i64, Path)),
-    responses((status = 200, body = Option<SetAdvice>)))]
+    responses((status = 200, body = Option<SetAdvice>, description = "The advice; null where no club waits for its grip.")))]
 async fn get_set_advice(
     State(app): State<App>,
     Path(number): Path<i64>,

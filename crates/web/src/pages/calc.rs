@@ -210,7 +210,7 @@ fn ask_field(w: &Words, ask: &Ask, form: &Entries) -> Markup {
         Way::Number(_) => form.field(
             key,
             &label,
-            Field { unit: ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..Field::default() },
+            Field { unit: &ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..Field::default() },
         ),
         Way::Count => form.field(key, &label, Field { inputmode: "numeric", ..Field::default() }),
         Way::YesNo => check(key, "1", &label, form.has(key, "1")),

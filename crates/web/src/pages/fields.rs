@@ -64,7 +64,7 @@ impl Ask {
     }
 
     /// The sign of the unit in which it is typed where no other is written; none where there is nothing to say.
-    pub fn unit(&self, w: &Words) -> Option<&'static str> {
+    pub fn unit(&self, w: &Words) -> Option<String> {
         self.way.unit(w).filter(|unit| !unit.is_empty())
     }
 
@@ -77,12 +77,14 @@ impl Ask {
 
 impl Way {
     /// The sign of the unit in which a value is typed.
-    fn unit(&self, w: &Words) -> Option<&'static str> {
+    fn unit(&self, w: &Words) -> Option<String> {
         match self {
+            // A word, not a sign.
+            Self::Number("points") | Self::Numbers("points") => Some(w.tell(&trade::reading::Unit::Points)),
             Self::Number(sign) | Self::Numbers(sign) => {
-                Some(Measured::of(sign).map_or(*sign, |measured| measured.reader_sign(w)))
+                Some(Measured::of(sign).map_or(*sign, |measured| measured.reader_sign(w)).to_owned())
             }
-            Self::Length => Some(w.length_sign()),
+            Self::Length => Some(w.length_sign().to_owned()),
             _ => None,
         }
     }

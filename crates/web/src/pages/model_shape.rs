@@ -327,8 +327,8 @@ mod tests {
     #[test]
     fn an_impossible_figure_stands_beside_its_field() {
         let grip = demo::models().into_iter().find(|m| m.kind() == PartKind::Grip).unwrap();
-        // The same in both units: 80 mm is 3.15 in.
-        for (length, shown) in [(quantity::LengthUnit::Millimetre, "80 mm"), (quantity::LengthUnit::Inch, "3.15 in")] {
+        // A bare figure is in the unit of the reader.
+        for (length, shown) in [(quantity::LengthUnit::Millimetre, "80 mm"), (quantity::LengthUnit::Inch, "80 in")] {
             let w = Words::english(Units { length, ..Units::default() });
             let mut form = typed(&w, &grip);
             form.set("cap_mm", "80");

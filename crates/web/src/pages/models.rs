@@ -272,7 +272,7 @@ pub(super) fn ask_field(w: &Words, ask: &Ask, form: &Entries, models: &[Model]) 
     let shape = Field { hint: &hint, required: !ask.optional, ..Field::default() };
     match &ask.way {
         Way::Number(_) => {
-            form.field(key, &label, Field { unit: ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..shape })
+            form.field(key, &label, Field { unit: &ask.unit(w).unwrap_or_default(), inputmode: "decimal", ..shape })
         }
         Way::Count => form.field(key, &label, Field { inputmode: "numeric", ..shape }),
         Way::Length => form.field(key, &label, Field { unit: w.length_sign(), ..shape }),

@@ -369,7 +369,7 @@ fn reference_fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
             (form.field("ref-cap", &w.text("sheet-form-reference-cap"), decimal(w.length_sign())))
             (form.field("ref-coupler", &w.text("sheet-form-reference-coupler"), decimal(w.mass_sign())))
             (form.field("ref-read_on", &w.text("sheet-form-reference-read-on"), Field { kind: "date", ..Field::default() }))
-            (form.field("ref-sd", &w.text("sheet-form-reference-sd"), Field { hint: &w.text("sheet-form-reference-sd-hint"), ..decimal("points") }))
+            (form.field("ref-sd", &w.text("sheet-form-reference-sd"), Field { hint: &w.text("sheet-form-reference-sd-hint"), ..decimal(&w.tell(&trade::reading::Unit::Points)) }))
         }
         (form.area("ref-also_read", &w.text("sheet-form-also-read"), 3, Field {
             hint: &w.text("sheet-form-also-read-hint"), placeholder: &header(w, &also_read_columns()), ..Field::default()

@@ -349,6 +349,6 @@ mod tests {
         let now = at("2026-11-29T20:00:00Z");
         assert_eq!(step_words(&w(), &step(5, curing.clone()), now), ["5 clubs cure until 05:01 tomorrow"]);
         let some = step_words(&w(), &step(8, curing), at("2026-11-30T03:00:00Z"));
-        assert_eq!(some, ["ferrule turned: 3 clubs", "5 clubs cure until 05:01"]);
+        assert_eq!(some, ["Ferrule turned: 3 clubs", "5 clubs cure until 05:01"]);
     }
 }

@@ -22,6 +22,10 @@ const SIGNS: &[&str] = &[
 
 /// Runs of two Latin letters or more in a text, less what was entered.
 fn latin(text: &str, entered: &[String]) -> Vec<String> {
+    // Most texts have none to begin with.
+    if !text.as_bytes().windows(2).any(|pair| pair.iter().all(u8::is_ascii_alphabetic)) {
+        return Vec::new();
+    }
     let mut rest = text.to_owned();
     for name in entered.iter().filter(|name| name.len() > 1) {
         if rest.contains(name.as_str()) {

@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 56] = [
+pub const STORY: [(&str, &str, u16); 59] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -103,6 +103,9 @@ pub const STORY: [(&str, &str, u16); 56] = [
     // No job of this shop is finished, so it has learned nothing that could be held or forgotten.
     ("pin_learned", "", 409),
     ("reset_learned", "", 409),
+    ("tell_shop", "", 200),
+    ("withdraw_told", "", 200),
+    ("skip_told", "", 200),
     ("save_shop", "", 200),
     ("calculate_swing_weight", "", 200),
     ("calculate_inertia", "", 200),

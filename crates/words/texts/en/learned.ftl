@@ -15,9 +15,9 @@ learning-fault-nothing = the shop has learned nothing yet
 # What is refused of a figure that a builder says.
 told-fault-one-figure = for { $of }, one figure is needed
     .next = Enter either what it puts on or what it takes off, in points: a joint puts on 0.75, a grip takes off 9.5
-told-fault-puts-on = { $of } cannot put on { $points }: it sits at the butt end, behind the fulcrum, and takes off
+told-fault-puts-on = { $of } cannot put on { POINTS($points, digits: 2) }: it sits at the butt end, behind the fulcrum, and takes off
     .next = Enter the figure as what it takes off
-told-fault-takes-off = { $of } cannot take off { $points }: it sits by the head and puts on
+told-fault-takes-off = { $of } cannot take off { POINTS($points, digits: 2) }: it sits by the head and puts on
     .next = Enter the figure as what it puts on
 told-fault-limits = { $points } is not possible for { $of }: it must be between { $least_points } and { $most_points }
     .next = Enter what one of it does to one club, in points of swing weight, for example 0.75 for a joint, 9.5 for a grip, 0.25 for a wrap, 0.6 for a ferrule
