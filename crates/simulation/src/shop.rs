@@ -1,7 +1,7 @@
 //! What a simulated shop may be: every distribution that a true value is drawn from stands in this file.
 //!
 //! The ranges are those of the trade, common practice without a source unless a line says otherwise. Those named as they
-//! stand have their middle where the belief starts from; [`World::Wide`] draws from others ([`Wide`]) that lie off it and reach
+//! stand have their middle where the belief starts from; [`World::Wide`] draws from others (`Wide`) that lie off it and reach
 //! further, and gives the clubs a form that the belief does not know. The belief sees neither.
 
 use crate::draw::{Draw, Stream};
