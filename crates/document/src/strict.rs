@@ -61,6 +61,8 @@ enum Asked {
     Anything,
     Object,
     WholeNumber,
+    /// The name of a choice, as the `kind` of a model: a number is its place in the source, which is nobody's business.
+    Name,
 }
 
 struct StrictVisitor<'s, V> {
@@ -96,7 +98,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<'_, D> {
         deserialize_any => Anything, deserialize_bool => Anything, deserialize_f32 => Anything,
         deserialize_f64 => Anything, deserialize_char => Anything, deserialize_str => Anything,
         deserialize_string => Anything, deserialize_unit => Anything, deserialize_seq => Anything,
-        deserialize_map => Anything, deserialize_identifier => Anything,
+        deserialize_map => Anything, deserialize_identifier => Name,
         deserialize_i8 => WholeNumber, deserialize_i16 => WholeNumber, deserialize_i32 => WholeNumber,
         deserialize_i64 => WholeNumber, deserialize_u8 => WholeNumber, deserialize_u16 => WholeNumber,
         deserialize_u32 => WholeNumber, deserialize_u64 => WholeNumber,
@@ -147,12 +149,26 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for StrictVisitor<'_, V> {
     }
 
     take! {
-        visit_bool: bool, visit_i8: i8, visit_i16: i16, visit_i32: i32, visit_i64: i64, visit_i128: i128, visit_u8: u8,
-        visit_u16: u16, visit_u32: u32, visit_u64: u64, visit_u128: u128, visit_f32: f32, visit_char: char,
+        visit_bool: bool, visit_i8: i8, visit_i16: i16, visit_i32: i32, visit_i128: i128, visit_u8: u8,
+        visit_u16: u16, visit_u32: u32, visit_u128: u128, visit_f32: f32, visit_char: char,
         visit_str: &str, visit_borrowed_str: &'de str, visit_string: String, visit_bytes: &[u8],
         visit_borrowed_bytes: &'de [u8], visit_byte_buf: Vec<u8>,
     }
 
+    fn visit_i64<E: Error>(self, value: i64) -> Result<V::Value, E> {
+        let read = match self.asked {
+            Asked::Name => Err(Fault::invalid_type(Unexpected::Signed(value), &self)),
+            _ => self.inner.visit_i64::<Fault<E>>(value),
+        };
+        read.map_err(|fault| self.stash.hand_to_reader(fault))
+    }
+    fn visit_u64<E: Error>(self, value: u64) -> Result<V::Value, E> {
+        let read = match self.asked {
+            Asked::Name => Err(Fault::invalid_type(Unexpected::Unsigned(value), &self)),
+            _ => self.inner.visit_u64::<Fault<E>>(value),
+        };
+        read.map_err(|fault| self.stash.hand_to_reader(fault))
+    }
     fn visit_f64<E: Error>(self, value: f64) -> Result<V::Value, E> {
         // Up to here every whole number has its own double, so that nothing is rounded in silence.
         const EXACT: f64 = 9_007_199_254_740_992.0;

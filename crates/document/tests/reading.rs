@@ -261,3 +261,13 @@ fn an_empty_text_is_said_to_be_empty() {
         assert_eq!(whole(&mistake(text)), "the text is not JSON at line 1, column 1: it is empty");
     }
 }
+
+/// `serde` numbers the choices by their order in the source and takes the number for the name.
+#[test]
+fn a_choice_is_named_and_not_numbered() {
+    for (text, found) in [(r#"{ "kind": 0 }"#, "0"), (r#"{ "kind": -1 }"#, "-1")] {
+        let error = document::read::<Model>(text.as_bytes()).expect_err("a number is no name");
+        assert_eq!(error.what.code(), "document_mistake.wrong_kind", "{error}");
+        assert!(error.to_string().contains(found), "{error}");
+    }
+}
