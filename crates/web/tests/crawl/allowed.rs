@@ -30,9 +30,8 @@ pub const NAMES: &[Allowed] = &[
     on("/calc/", "head"),
     on("/calc/", "shaft"),
     on("/calc/", "grip"),
-    // Invented models and people of the gallery.
+    // Invented models of the gallery.
     on("/style", "Quarrel CB"),
-    on("/style", "Lindqvale"),
 ];
 
 /// Figures that show how an entry may be typed: in any unit, whoever reads.
