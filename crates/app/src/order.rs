@@ -173,7 +173,7 @@ pub struct OrderQuery {
     pub model: Option<String>,
     /// At most so many, the newest first.
     pub limit: Option<i64>,
-    /// After so many.
+    /// How many to leave out at the beginning.
     pub offset: Option<i64>,
 }
 

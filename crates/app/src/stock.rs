@@ -30,9 +30,9 @@ with_part_filters! {
         pub without: Option<PartState>,
         /// Text in code, lot or place.
         pub text: Option<String>,
-        /// At most so many.
+        /// How many parts at most.
         pub limit: Option<i64>,
-        /// After so many.
+        /// How many parts to leave out at the beginning.
         pub offset: Option<i64>,
     }
 }

@@ -18,7 +18,7 @@ use trade::step::Step;
 use trade::swing_weight::points_per_g;
 use trade::tip_weight::tip_weight_fits;
 
-/// Grips are chosen one after another from so many clubs on.
+/// Clubs that choosing the grips one after another must bring to be advised.
 pub(crate) const TURNS_CLUBS: f64 = 0.2;
 
 /// Tip weights closer than this are one choice, g.

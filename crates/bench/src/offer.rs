@@ -221,7 +221,7 @@ impl OfferSays {
 fact::facts! {
     /// What the measurements of a bundle are worth together.
     pub enum BundleSays: "bundle" {
-        /// From so many clubs expected in tolerance to so many.
+        /// What the bundle brings: clubs expected in tolerance before and after it.
         Worth {
             /// About how many minutes all of them take.
             minutes: i64,

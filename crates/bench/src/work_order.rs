@@ -18,9 +18,9 @@ use trade::error::TradeError;
 use trade::kind::{Role, closed_list};
 use utoipa::ToSchema;
 
-/// An order that takes longer is proposed from so many clubs on for each cure more that it waits for …
+/// Clubs that a longer order of work must bring, for each further cure that it waits for, to be proposed …
 const PROPOSED_CLUBS: f64 = 0.25;
-/// … and insisted on from so many in all. (One club first brings that much where the standard deviation that all joints share
+/// … and in all, to be insisted on. (One club first brings that much where the standard deviation that all joints share
 /// is above about 0.25 and 0.5 point: computed.)
 const INSISTED_CLUBS: f64 = 1.0;
 closed_list! {
@@ -50,7 +50,7 @@ impl WorkOrder {
         }
     }
 
-    /// Cures that a set of so many clubs waits for one after another.
+    /// How many cures a set waits for one after another, by its number of clubs.
     const fn cures(self, clubs: usize) -> usize {
         match self {
             Self::Batch => 1,

@@ -257,14 +257,14 @@ fact::facts! {
         },
         /// Range.
         Range {
-            /// Out of how many.
+            /// What it is.
             of: Quantity,
             /// Least.
             low: Measure,
             /// Greatest.
             high: Measure,
         },
-        /// Inputs.
+        /// Inputs here: ….
         Inputs {
             /// What there is instead.
             known: Vec<String>,
@@ -304,7 +304,7 @@ fact::facts! {
             /// Reading cpm.
             reading_cpm: f64,
         },
-        /// Half swing.
+        /// This looks like half a swing; one swing, there and back, is then … s.
         HalfSwing {
             /// One s.
             one_s: f64,
@@ -316,7 +316,7 @@ fact::facts! {
             /// One s.
             one_s: f64,
         },
-        /// Too short.
+        /// The recording is too short, … where … are needed; record for 10 s or more.
         TooShort {
             /// Has.
             has: Measure,
@@ -336,47 +336,47 @@ fact::facts! {
 fact::facts! {
     /// Two inputs that contradict each other or do not go together.
     pub enum Clash: "clash" {
-        /// Same input.
+        /// An input cannot be correlated with itself.
         SameInput {
             /// Its name.
             name: String,
         },
-        /// Deviation changes.
+        /// The standard deviation of … changes what there is to calculate.
         DeviationChanges {
             /// Its name.
             name: String,
         },
-        /// Second order correlated.
+        /// Second-order terms are asked for with correlated inputs.
         SecondOrderCorrelated,
-        /// Correlations impossible.
+        /// The stated correlations cannot all hold at once.
         CorrelationsImpossible,
-        /// Both given.
+        /// … and … are both given.
         BothGiven {
             /// First.
             first: String,
             /// Second.
             second: String,
         },
-        /// Both determine.
+        /// … and … are both given, and each determines the other.
         BothDetermine {
             /// First.
             first: String,
             /// Second.
             second: String,
         },
-        /// Taper trim.
+        /// `tip_trim_mm` is … on a taper tip.
         TaperTrim {
             /// Trim mm.
             trim_mm: f64,
         },
-        /// Points.
+        /// … has … points.
         Points {
             /// Which field of the document.
             field: String,
             /// How many.
             n: usize,
         },
-        /// Same temperature.
+        /// Both points of … are at … °C.
         SameTemperature {
             /// Which field of the document.
             field: String,
@@ -390,9 +390,9 @@ fact::facts! {
             /// To mm.
             to_mm: f64,
         },
-        /// No mass.
+        /// Neither the shaft nor the tip body has mass.
         NoMass,
-        /// No free shaft.
+        /// Clamp and trims leave … of free shaft.
         NoFreeShaft {
             /// Free mm.
             free_mm: f64,
@@ -408,30 +408,30 @@ fact::facts! {
             /// Free to mm.
             free_to_mm: f64,
         },
-        /// Three rows.
+        /// `stiffness_line` has three rows at ….
         ThreeRows {
             /// Place mm.
             place_mm: f64,
         },
-        /// One place.
+        /// `stiffness_line` has all its rows at ….
         OnePlace {
             /// Place mm.
             place_mm: f64,
         },
-        /// Samples differ.
+        /// `axis_1` has … samples, but `axis_2` has ….
         SamplesDiffer {
             /// First.
             first: usize,
             /// Second.
             second: usize,
         },
-        /// No tone.
+        /// The samples do not determine a tone.
         NoTone,
-        /// Angles too close.
+        /// `angles_deg` are so close together that a bow cannot be told from an asymmetry.
         AnglesTooClose,
-        /// One kind.
+        /// Exactly one of `forces_n`, `deflections_mm` and `frequencies_cpm` is needed.
         OneKind,
-        /// Readings differ.
+        /// … has … entries, but `angles_deg` has ….
         ReadingsDiffer {
             /// Which field of the document.
             field: String,
@@ -440,23 +440,23 @@ fact::facts! {
             /// Angles.
             angles: usize,
         },
-        /// Other kind.
+        /// … does not go with the kind of reading given.
         OtherKind {
             /// Which field of the document.
             field: String,
         },
-        /// No stiff direction.
+        /// The readings change so much around the shaft that one direction would have no stiffness.
         NoStiffDirection,
-        /// Club twice.
+        /// The club is given twice, by parts and by `total_mass_g` or `balance_point_mm`.
         ClubTwice,
-        /// Without parts.
+        /// … is given without parts.
         WithoutParts {
             /// Which field of the document.
             field: String,
         },
-        /// Deviations with parts.
+        /// `total_mass_g_sd` or `balance_point_mm_sd` is given with parts.
         DeviationsWithParts,
-        /// Named grip.
+        /// The part named grip weighs …, but `what_if`.grip takes off ….
         NamedGrip {
             /// Named g.
             named_g: f64,
@@ -469,12 +469,12 @@ fact::facts! {
 fact::facts! {
     /// Why the document of a calculation cannot be read, or its result not written.
     pub enum ReadFault: "calc_read" {
-        /// Not an input.
+        /// Correlations name “…”, which is not an input of this calculation.
         NotAnInput {
             /// Its name.
             name: String,
         },
-        /// No topic.
+        /// There is no topic “…”.
         NoTopic {
             /// Its name.
             name: String,
@@ -486,7 +486,7 @@ fact::facts! {
             /// Where it is.
             place: Option<String>,
         },
-        /// Unknown choice.
+        /// Unknown choice “…” for ….
         UnknownChoice {
             /// Its name.
             name: String,
@@ -500,17 +500,17 @@ fact::facts! {
             /// Log.
             log: String,
         },
-        /// Not a word.
+        /// “…” is not written as a word alone.
         NotAWord {
             /// Its name.
             name: String,
         },
-        /// Unwritable.
+        /// The result cannot be written (…).
         Unwritable {
             /// Log.
             log: String,
         },
-        /// Extreme.
+        /// The figures are so extreme that … is not a number any more.
         Extreme {
             /// Where it is.
             place: String,
@@ -522,11 +522,11 @@ fact::facts! {
     /// A computation that goes in steps.
     #[derive(Copy, Eq)]
     pub enum Settling: "settling" {
-        /// Two planes.
+        /// The two planes.
         TwoPlanes,
         /// Tone.
         Tone,
-        /// Bending mode.
+        /// The bending mode of the shaft.
         BendingMode,
     }
 }
@@ -534,31 +534,31 @@ fact::facts! {
 fact::facts! {
     /// What was found in place of what a field takes.
     pub enum Found: "found" {
-        /// Null.
+        /// An empty value.
         Null,
         /// Word.
         Word {
             /// Word.
             word: String,
         },
-        /// Number.
+        /// The number ….
         Number {
             /// Text.
             text: String,
         },
-        /// Text.
+        /// The text “…”.
         Text {
             /// Text.
             text: String,
         },
-        /// Long text.
+        /// The text “…”.
         LongText {
             /// Text.
             text: String,
         },
         /// List.
         List,
-        /// Object.
+        /// An object with named fields.
         Object,
     }
 }
@@ -568,17 +568,17 @@ fact::facts! {
     pub enum Wanted: "wanted" {
         /// Number.
         Number,
-        /// Count.
+        /// A whole number of zero or more.
         Count,
-        /// Yes no.
+        /// True or false.
         YesNo,
         /// Text.
         Text,
-        /// Choice.
+        /// One of its words.
         Choice,
         /// List.
         List,
-        /// Object.
+        /// An object with named fields.
         Object,
     }
 }
@@ -587,75 +587,75 @@ fact::facts! {
     /// What a figure is of.
     #[derive(Copy, Eq)]
     pub enum Quantity: "quantity" {
-        /// Length shaft.
+        /// The length of a shaft.
         LengthShaft,
-        /// Length club.
+        /// The length of a club.
         LengthClub,
-        /// Mass shaft.
+        /// The mass of a shaft.
         MassShaft,
-        /// Mass club.
+        /// The mass of a club.
         MassClub,
-        /// Mass part.
+        /// The mass of a part.
         MassPart,
-        /// Balance point club.
+        /// The balance point of a club.
         BalancePointClub,
-        /// Place on club.
+        /// A place on a club.
         PlaceOnClub,
-        /// Fulcrum.
+        /// The fulcrum.
         Fulcrum,
-        /// Mass grip.
+        /// The mass of a grip.
         MassGrip,
-        /// Centre grip.
+        /// The centre of a grip.
         CentreGrip,
-        /// Length grip.
+        /// The length of a grip.
         LengthGrip,
-        /// Cap grip.
+        /// The cap of a grip.
         CapGrip,
-        /// Change length.
+        /// A change of length.
         ChangeLength,
-        /// Metre shaft.
+        /// A metre of shaft.
         MetreShaft,
-        /// Bores distance to ground.
+        /// The bore's distance to the ground.
         BoresDistanceToGround,
-        /// Depth bore.
+        /// The depth of a bore.
         DepthBore,
-        /// Tip shaft.
+        /// The tip of a shaft.
         TipShaft,
-        /// Soles point contact.
+        /// The sole's point of contact.
         SolesPointContact,
-        /// Radius hosel.
+        /// The radius of a hosel.
         RadiusHosel,
-        /// Radius sole.
+        /// The radius of a sole.
         RadiusSole,
-        /// Mass head.
+        /// The mass of a head.
         MassHead,
-        /// Head on clamped shaft.
+        /// The head on a clamped shaft.
         HeadOnClampedShaft,
-        /// Speed head.
+        /// The speed of a head.
         SpeedHead,
-        /// Radius swing.
+        /// The radius of a swing.
         RadiusSwing,
-        /// Shear strength adhesive.
+        /// The shear strength of an adhesive.
         ShearStrengthAdhesive,
-        /// Density adhesive.
+        /// The density of an adhesive.
         DensityAdhesive,
-        /// Adhesive joint.
+        /// The adhesive of a joint.
         AdhesiveJoint,
-        /// Temperature workshop.
+        /// The temperature of a workshop.
         TemperatureWorkshop,
-        /// Temperature products sheet.
+        /// A temperature of a product's sheet.
         TemperatureProductsSheet,
-        /// Frequency clamped shaft.
+        /// The frequency of a clamped shaft.
         FrequencyClampedShaft,
-        /// Factor on stiffness table.
+        /// The factor on a stiffness table.
         FactorOnStiffnessTable,
-        /// Radius gyration club.
+        /// The radius of gyration of a club.
         RadiusGyrationClub,
-        /// Spacers mix.
+        /// The spacers of a mix.
         SpacersMix,
-        /// Spare mix.
+        /// The spare of a mix.
         SpareMix,
-        /// Joints batch.
+        /// The joints of a batch.
         JointsBatch,
     }
 }

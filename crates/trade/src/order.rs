@@ -379,12 +379,12 @@ fact::facts! {
             /// Note.
             note: Option<String>,
         },
-        /// All here.
+        /// All of order … are here already.
         AllHere {
             /// Order.
             order: i64,
         },
-        /// More.
+        /// … are more than the … of order … that are still to come.
         More {
             /// Order.
             order: i64,

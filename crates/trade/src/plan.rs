@@ -193,7 +193,7 @@ impl ClubPlan {
 fact::facts! {
     /// What an accepted plan should have and has not.
     pub enum PlanLacks: "plan_lacks" {
-        /// Part.
+        /// The plan of the … has no ….
         Part {
             /// Number of the club.
             number: String,

@@ -138,7 +138,7 @@ fact::facts! {
             /// What was meant.
             meant: ReadingFigure,
         },
-        /// Misread.
+        /// It was misread, … was meant.
         Misread {
             /// What was meant.
             meant: ReadingFigure,
@@ -308,7 +308,7 @@ fact::facts! {
             /// What to do about it.
             to_do: CauseToDo,
         },
-        /// One of two.
+        /// It may be: … (…), or … (…).
         OneOfTwo {
             /// The likelier one, or the one that can be looked at.
             first: CauseSays,

@@ -21,11 +21,11 @@ const RUN_AFTER: usize = 12;
 const OFF_ZERO_SD_G: f64 = 5.0;
 /// Weights and grips closer than this cannot be told apart, g.
 const ALIKE_G: f64 = 0.05;
-/// A look is answered wrongly once in so many times.
+/// Share of looks that are answered wrongly.
 const LOOK_WRONG: f64 = 0.005;
 /// A bad reading of another club, for each reading that is doubted there.
 const BAD_READING: f64 = 0.02;
-/// So many doubted readings of other clubs are weighed both ways, the furthest in time left out.
+/// How many doubted readings of other clubs are weighed both ways; those furthest in time are left out.
 const MOST_BOTH_WAYS: usize = 2;
 /// All joints of the set take more or less adhesive than usual: how likely, by how much on average and how far about it,
 /// the scatter of single joints with it. A tenth of the shops lie a quarter above the usual, three times as wide (common

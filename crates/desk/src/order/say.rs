@@ -13,9 +13,9 @@ fact::facts! {
     pub enum Expected: "order_expected" {
         /// Nobody has named a day.
         NoDay,
-        /// Today.
+        /// Expected today.
         Today,
-        /// Tomorrow.
+        /// Expected tomorrow.
         Tomorrow,
         /// Within a week.
         Soon {

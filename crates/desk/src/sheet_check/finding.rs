@@ -381,27 +381,27 @@ fact::facts! {
             /// Whose blanks the model allows and the stock has.
             blanks: Vec<ClubName>,
         },
-        /// No shaft.
+        /// No … shaft that fits is free in stock.
         NoShaft {
             /// Name of the model.
             shaft: String,
         },
-        /// No grip.
+        /// No … grip is free in stock.
         NoGrip {
             /// Name of the model.
             grip: String,
         },
-        /// No ferrule.
+        /// No … is free in stock.
         NoFerrule {
             /// Name of the model.
             ferrule: String,
         },
-        /// No adapter.
+        /// … takes an adapter, and none is free in stock.
         NoAdapter {
             /// Name of the head model.
             head: String,
         },
-        /// No head.
+        /// No … head for the … is free in stock.
         NoHead {
             /// Name of the model.
             head: String,

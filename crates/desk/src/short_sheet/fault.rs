@@ -8,7 +8,7 @@ use trade::kind::ClubKind;
 fact::facts! {
     /// Why a short sheet is refused.
     pub enum ShortError: "short_sheet" {
-        /// Word.
+        /// “…” at character …: ….
         Word {
             /// Word.
             word: String,
@@ -17,60 +17,60 @@ fact::facts! {
             /// What it is.
             what: WordFault,
         },
-        /// No clubs.
+        /// The sheet does not say which clubs of ….
         NoClubs {
             /// What there is instead.
             known: Vec<KnownClubs>,
         },
-        /// Too long.
+        /// This text has … characters, and a short sheet has at most ….
         TooLong {
             /// How many.
             n: usize,
             /// Most that is taken.
             most: usize,
         },
-        /// No head model.
+        /// The set has no head model.
         NoHeadModel,
         /// Models.
         Models {
             /// What it is.
             what: Refusal,
         },
-        /// Cap needed.
+        /// …. Its cap is needed to turn one length into the other.
         CapNeeded {
             /// What it is.
             what: Refusal,
         },
-        /// Inertia needs models.
+        /// …. Equal inertia needs all models of the set.
         InertiaNeedsModels {
             /// What it is.
             what: Refusal,
         },
-        /// No shaft for.
+        /// The set has no shaft model for a ….
         NoShaftFor {
             /// What kind of part.
             kind: ClubKind,
         },
-        /// No grip for.
+        /// The set has no grip model for a ….
         NoGripFor {
             /// What kind of part.
             kind: ClubKind,
         },
-        /// Fitted unknown.
+        /// The fitted club is a …, which no head model of the set has.
         FittedUnknown {
             /// Number of the club.
             number: String,
             /// What there is instead.
             known: Vec<String>,
         },
-        /// Fitted several.
+        /// The fitted club is a …, and more than one club of the set has that number.
         FittedSeveral {
             /// Number of the club.
             number: String,
         },
-        /// Fitted length end.
+        /// The length of the fitted club does not say what it is measured to.
         FittedLengthEnd,
-        /// Fitted cap unknown.
+        /// The fitted club and the chart are measured to different ends, and the fitted club's cap is not known.
         FittedCapUnknown,
         /// Unequal swing weights.
         UnequalSwingWeights {
@@ -83,16 +83,16 @@ fact::facts! {
             /// Other points.
             other_points: f64,
         },
-        /// No step.
+        /// The rule of the set is a stepped swing weight, but no step is written.
         NoStep,
-        /// Inertia needs fitted.
+        /// Equal inertia needs the fitted club with its swing weight.
         InertiaNeedsFitted,
-        /// Fitted other kind.
+        /// The fitted … is of another kind than every club of the set.
         FittedOtherKind {
             /// Number of the club.
             number: String,
         },
-        /// No head for inertia.
+        /// No head gives the … the inertia of the fitted ….
         NoHeadForInertia {
             /// Number of the club.
             number: String,
@@ -105,59 +105,59 @@ fact::facts! {
 fact::facts! {
     /// What is wrong with one phrase of a short sheet.
     pub enum WordFault: "short_word" {
-        /// Two meanings.
+        /// It can mean one figure, or a club and a figure; put a comma after the club, or a + before the figure.
         TwoMeanings,
-        /// Named before.
+        /// The … is named before.
         NamedBefore {
             /// Number of the club.
             number: String,
         },
-        /// Said before.
+        /// “…” at character … already gives this for the same clubs.
         SaidBefore {
             /// Word.
             word: String,
             /// How many.
             n: usize,
         },
-        /// Which figure.
+        /// It does not say whether it is length, loft or lie.
         WhichFigure,
-        /// Swing weight.
+        /// A swing weight has a letter from A to G and points from 0 to 9.9.
         SwingWeight,
-        /// Length offset.
+        /// No club is so much longer or shorter than its chart.
         LengthOffset,
-        /// Length.
+        /// A length needs its unit, a difference its sign, and both must be possible for a club.
         Length,
-        /// Graphics.
+        /// It does not say whether grip or shaft is meant.
         Graphics,
-        /// Comma.
+        /// A comma between two digits is a decimal comma; put a space after a comma that separates.
         Comma,
-        /// Not a word.
+        /// It is not a word of the short sheet.
         NotAWord,
-        /// Layers.
+        /// A grip goes over … layers at most.
         Layers {
             /// Most that is taken.
             most: u8,
         },
-        /// Tolerance.
+        /// A tolerance must be more than 0 and no more than 30.
         Tolerance,
-        /// Wedge offset.
+        /// Wedges may have … more or less than their set at most.
         WedgeOffset {
             /// Limit points.
             limit_points: f64,
         },
-        /// Swing weight step.
+        /// A set may step by … a club at most.
         SwingWeightStep {
             /// Limit points.
             limit_points: f64,
         },
-        /// Swing weight range.
+        /// A swing weight is between … and ….
         SwingWeightRange {
             /// Low points.
             low_points: f64,
             /// High points.
             high_points: f64,
         },
-        /// Frequency.
+        /// A club's frequency is 50 to 600 cpm, and a set steps by 30 cpm a club at most.
         Frequency,
         /// Total mass.
         TotalMass {
@@ -168,60 +168,60 @@ fact::facts! {
             /// Step g.
             step_g: f64,
         },
-        /// Lie.
+        /// A lie is between … and ….
         Lie {
             /// Low deg.
             low_deg: f64,
             /// High deg.
             high_deg: f64,
         },
-        /// Loft.
+        /// A loft is between … and ….
         Loft {
             /// Low deg.
             low_deg: f64,
             /// High deg.
             high_deg: f64,
         },
-        /// No model of kind.
+        /// The set has no … model, but ….
         NoModelOfKind {
             /// What kind of part.
             kind: ClubKind,
             /// What there is instead.
             known: Vec<KnownClubs>,
         },
-        /// No such club.
+        /// There is no … in ….
         NoSuchClub {
             /// Number of the club.
             number: String,
             /// What there is instead.
             known: Vec<KnownClubs>,
         },
-        /// Backwards.
+        /// The range runs backwards.
         Backwards,
-        /// Different kinds.
+        /// Its ends are clubs of different kinds.
         DifferentKinds,
-        /// Several.
+        /// More than one club of the set has this number: it is in ….
         Several {
             /// What there is instead.
             known: Vec<KnownClubs>,
         },
-        /// No fitted club.
+        /// There is no fitted club whose swing weight it could start from.
         NoFittedClub,
-        /// Steps under one swing weight.
+        /// The rule of the set is one swing weight, and this steps; choose the stepped rule or write one swing weight.
         StepsUnderOneSwingWeight,
-        /// Second swing weight.
+        /// The rule of the set is one swing weight, and … is written for other clubs.
         SecondSwingWeight {
             /// First points.
             first_points: f64,
         },
         /// Swing weight under inertia.
         SwingWeightUnderInertia,
-        /// Bend lie.
+        /// A head bends … at most.
         BendLie {
             /// Limit deg.
             limit_deg: f64,
         },
-        /// Bend loft.
+        /// A head bends … at most.
         BendLoft {
             /// Limit deg.
             limit_deg: f64,

@@ -17,7 +17,7 @@ fact::facts! {
             /// What it is.
             what: Told,
         },
-        /// Impossible.
+        /// … cannot be the … of a …, which is between … and ….
         Impossible {
             /// What was given.
             value: Measure,
@@ -30,118 +30,118 @@ fact::facts! {
             /// Greatest.
             high: Measure,
         },
-        /// No model.
+        /// No model is named.
         NoModel,
-        /// Unknown model.
+        /// There is no such model.
         UnknownModel {
             /// What there is instead.
             known: Option<Vec<String>>,
         },
-        /// Model spelling.
+        /// There is no such model.
         ModelSpelling {
             /// Its code.
             code: String,
         },
-        /// Other kind.
+        /// It is a … model and the row a ….
         OtherKind {
             /// Model.
             model: PartKind,
             /// What kind of part.
             kind: PartKind,
         },
-        /// Parallel number.
+        /// A parallel tip has no number.
         ParallelNumber,
-        /// No numbers.
+        /// A … has no number.
         NoNumbers {
             /// What kind of part.
             kind: PartKind,
         },
-        /// Number missing.
+        /// The number is missing.
         NumberMissing {
             /// What there is instead.
             known: Vec<String>,
         },
-        /// Unknown number.
+        /// The model has no such number.
         UnknownNumber {
             /// What there is instead.
             known: Vec<String>,
         },
-        /// Code missing.
+        /// The code is missing.
         CodeMissing,
-        /// Bad code.
+        /// This cannot be a code.
         BadCode,
-        /// Code in stock.
+        /// A part in stock has this code.
         CodeInStock,
-        /// Code before.
+        /// Line … has this code too.
         CodeBefore {
             /// Line, from 1.
             line: u64,
         },
-        /// Kind missing.
+        /// The kind is missing.
         KindMissing {
             /// What there is instead.
             known: Vec<String>,
         },
-        /// Unknown kind.
+        /// There is no such kind of part.
         UnknownKind {
             /// What there is instead.
             known: Vec<String>,
         },
-        /// Of job.
+        /// A part that is … belongs to a job.
         OfJob {
             /// State.
             state: PartState,
         },
-        /// Unknown state.
+        /// There is no such state.
         UnknownState,
-        /// Bad count.
+        /// It is not a whole number from 0.
         BadCount,
-        /// Not weighed.
+        /// A … in the shop is weighed.
         NotWeighed {
             /// What kind of part.
             kind: PartKind,
         },
-        /// Neither mass nor count.
+        /// There is neither a mass nor a count.
         NeitherMassNorCount,
-        /// Quote open.
+        /// The row has … cells and the header ….
         QuoteOpen {
             /// Has.
             has: usize,
             /// Width.
             width: usize,
         },
-        /// Too many cells.
+        /// The row has … cells and the header ….
         TooManyCells {
             /// Has.
             has: usize,
             /// Width.
             width: usize,
         },
-        /// Too few cells.
+        /// The row has … cells and the header ….
         TooFewCells {
             /// Has.
             has: usize,
             /// Width.
             width: usize,
         },
-        /// Formula.
+        /// The cell … holds a formula whose value was not saved with it.
         Formula {
             /// Name of the cell in its sheet.
             place: String,
         },
-        /// Date.
+        /// The cell … is a date or a time.
         Date {
             /// Name of the cell in its sheet.
             place: String,
         },
-        /// Error.
+        /// The cell … shows the error ….
         Error {
             /// Name of the cell in its sheet.
             place: String,
             /// Error.
             error: String,
         },
-        /// Merged.
+        /// The cells … are merged, and only the first of them holds a value.
         Merged {
             /// Cells.
             cells: String,

@@ -79,19 +79,19 @@ pub fn write_models(models: &[Model]) -> Result<String, serde_json::Error> {
 fact::facts! {
     /// What is refused of a list of models.
     pub enum ModelFileFault: "model_file_fault" {
-        /// Not a list.
+        /// It is not a list of models.
         NotAList,
         /// Field.
         Field {
             /// What it is.
             what: Told,
         },
-        /// Code twice.
+        /// The code … is in the list before.
         CodeTwice {
             /// Its code.
             code: String,
         },
-        /// Code of other.
+        /// This is the code of a … already.
         CodeOfOther {
             /// What kind of part.
             kind: trade::model::PartKind,

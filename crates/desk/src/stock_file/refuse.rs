@@ -63,12 +63,12 @@ fact::facts! {
             /// Most that is read, in MB.
             limit_mb: u64,
         },
-        /// Too many rows.
+        /// The list has more than … rows.
         TooManyRows {
             /// Most that are read.
             limit: usize,
         },
-        /// Too many columns.
+        /// The list has more than … columns.
         TooManyColumns {
             /// Most that are read.
             limit: usize,

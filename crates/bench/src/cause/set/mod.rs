@@ -51,7 +51,7 @@ pub(super) fn grips_prior(clubs: usize) -> f64 {
     GRIPS / pairs(clubs).max(1) as f64
 }
 
-/// How likely it is that two given tip weights are exchanged, where so many pairs of the set are unlike.
+/// How likely it is that two given tip weights are exchanged, by the number of pairs in the set that differ.
 pub(super) fn tips_prior(unlike_pairs: usize) -> f64 {
     TIPS / unlike_pairs.max(1) as f64
 }
@@ -82,7 +82,7 @@ pub(super) struct Run {
     pub prior: f64,
 }
 
-/// All runs among so many readings. A run that ended is the less likely the longer it was: somebody would have noticed.
+/// All runs within a number of readings. The longer a run that has ended, the less likely it is: somebody would have noticed.
 pub(super) fn runs(readings: usize) -> Vec<Run> {
     let mut all = Vec::with_capacity(pairs(readings + 1));
     for from in 0..readings {

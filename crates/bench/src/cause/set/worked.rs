@@ -19,7 +19,7 @@ fn deviations(values: &[f64], shared: f64, own: f64) -> Deviations {
     }
 }
 
-/// Nothing wrong, each reading wrong, and with `two` each two wrong, of so many clubs.
+/// Nothing wrong, each of `n` readings wrong, and with `two` each pair of them wrong.
 fn nothing_or_wrong(readings: usize, clubs: usize, two: bool) -> Vec<Hypothesis> {
     let one = 0.02 / clubs as f64;
     let mut all = vec![Hypothesis::nothing("nothing", 1.0)];
