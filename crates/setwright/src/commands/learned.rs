@@ -160,10 +160,8 @@ fn tell_bands(bands: &BandsHeld) {
     let (Some(all), Some(since)) = (&bands.all, bands.since_on) else { return };
     println!("\n{}", text!(w, "capability-bands-mean", since_on = since));
     let row = |step: String, what: String, share: &Share| {
-        let plain = |value: f64| decimal(value, 0);
         let [low, high] = share.limits_percent;
-        let (low, high) = (plain(low), plain(high));
-        let percent = text!(w, "capability-bands-percent", percent = plain(share.percent), low = low, high = high);
+        let percent = text!(w, "capability-bands-percent", percent = share.percent, low = low, high = high);
         vec![step, what, share.of.to_string(), percent, w.tell(&Promise::of(share))]
     };
     let mut rows = vec![row(w.text("capability-bands-every"), String::new(), all)];

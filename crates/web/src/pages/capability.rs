@@ -68,11 +68,9 @@ fn bands_part(w: &Words, bands: &BandsHeld, labels: &BTreeMap<String, String>) -
     let every = (w.text("capability-bands-every"), String::new(), *all);
     let step = |key: &String| labels.get(key).unwrap_or(key).clone();
     let steps = bands.by_step.iter().map(|g| (step(&g.step), w.tell(&g.what), g.share));
-    let steps: Vec<_> = std::iter::once(every)
-        .chain(steps)
-        .map(|(step, what, share)| chain(vec![Cell::from(step), Cell::from(what)], shares(w, &share)))
-        .collect();
-    let months = bands.by_month.iter().map(|g| chain(vec![Cell::from(month_name(w, &g.month))], shares(w, &g.share)));
+    let steps = std::iter::once(every).chain(steps);
+    let steps: Vec<_> = steps.map(|(step, what, share)| share_row(w, vec![step, what], &share)).collect();
+    let months = bands.by_month.iter().map(|g| share_row(w, vec![month_name(w, &g.month)], &g.share));
     let counted = |heads: &[&str]| -> Vec<Column> {
         let words = heads.iter().map(|head| Column::words(w.text(head)));
         let figures = ["of", "share"].map(|head| Column::figures(w.text(&format!("capability-bands-{head}"))));
@@ -88,17 +86,10 @@ fn bands_part(w: &Words, bands: &BandsHeld, labels: &BTreeMap<String, String>) -
     }
 }
 
-fn chain(mut row: Vec<Cell>, more: Vec<Cell>) -> Vec<Cell> {
-    row.extend(more);
-    row
-}
-
-fn shares(w: &Words, share: &Share) -> Vec<Cell> {
-    let plain = |value: f64| decimal(value, 0);
+fn share_row(w: &Words, of: Vec<String>, share: &Share) -> Vec<Cell> {
     let [low, high] = share.limits_percent;
-    let percent =
-        text!(w, "capability-bands-percent", percent = plain(share.percent), low = plain(low), high = plain(high));
-    vec![Cell::from(share.of.to_string()), Cell::from(percent), Cell::from(w.tell(&Promise::of(share)))]
+    let percent = text!(w, "capability-bands-percent", percent = share.percent, low = low, high = high);
+    of.into_iter().chain([share.of.to_string(), percent, w.tell(&Promise::of(share))]).map(Cell::from).collect()
 }
 
 /// A month as people write it.

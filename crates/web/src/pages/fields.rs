@@ -6,6 +6,7 @@ use super::measured::Measured;
 use fact::{Fact, Refusal, Told};
 use serde_json::{Map, Number, Value};
 use trade::model::PartKind;
+use trade::reading::Unit;
 use words::{Words, text};
 
 /// How a value is typed.
@@ -79,11 +80,11 @@ impl Way {
     /// The sign of the unit in which a value is typed.
     fn unit(&self, w: &Words) -> Option<String> {
         match self {
-            // A word, not a sign.
-            Self::Number("points") | Self::Numbers("points") => Some(w.tell(&trade::reading::Unit::Points)),
-            Self::Number(sign) | Self::Numbers(sign) => {
-                Some(Measured::of(sign).map_or(*sign, |measured| measured.reader_sign(w)).to_owned())
-            }
+            Self::Number(sign) | Self::Numbers(sign) => Some(match (Measured::of(sign), Unit::from_key(sign)) {
+                (Some(measured), _) => measured.reader_sign(w).to_owned(),
+                (None, Some(unit)) => w.tell(&unit),
+                (None, None) => (*sign).to_owned(),
+            }),
             Self::Length => Some(w.length_sign().to_owned()),
             _ => None,
         }

@@ -36,7 +36,7 @@ capability-bands-read = reading
 capability-bands-of = readings
 capability-bands-share = held
 capability-bands-verdict = what it says
-capability-bands-percent = { $percent } % ({ $low } to { $high })
+capability-bands-percent = { PLAIN($percent, digits: 0) } % ({ PLAIN($low, digits: 0) } to { PLAIN($high, digits: 0) })
 capability-bands-every = every step
 
 promise-too-sure = too sure: fewer held than promised
