@@ -57,8 +57,7 @@ impl App {
     /// # Errors
     /// No such job; figures that the belief cannot work with; what the store says.
     pub async fn set_advice(&self, number: i64) -> Result<Option<SetAdvice>, AppError> {
-        let job = self.job_file(number).await?;
-        Ok(bench::work_order::set_advice(&job.believe()?, &job.spares(), &job.declined)?)
+        self.job_file(number).await?.set_advice()
     }
 
     /// In which order the grips of the clubs that have cured are best chosen, from a belief that the caller has already.

@@ -11,6 +11,7 @@ use bench::belief::{Believed, Solved};
 use bench::club_state::ClubState;
 use bench::offer::Bundle;
 use bench::remedy::{Remedy, Spare};
+use bench::work_order::SetAdvice;
 use std::collections::BTreeMap;
 use std::ops::Deref;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -74,6 +75,7 @@ pub struct KeptJob {
     /// Remedies by club, with the state of the club that they were ranked for: it holds what time changes.
     ranked: Mutex<BTreeMap<ClubId, (ClubState, Vec<Remedy>)>>,
     offered: Mutex<BTreeMap<ClubId, Bundle>>,
+    advised: OnceLock<Option<SetAdvice>>,
     tally: Arc<Tally>,
 }
 
@@ -87,8 +89,15 @@ impl Deref for KeptJob {
 
 impl KeptJob {
     fn new(file: JobFile, parts: Arc<Vec<Part>>, tally: Arc<Tally>) -> Self {
-        let (solved, ranked, offered) = (OnceLock::new(), Mutex::default(), Mutex::default());
-        Self { file, parts, solved, ranked, offered, tally }
+        Self {
+            file,
+            parts,
+            solved: OnceLock::new(),
+            ranked: Mutex::default(),
+            offered: Mutex::default(),
+            advised: OnceLock::new(),
+            tally,
+        }
     }
 
     /// The job after readings of a club that were kept in a transaction just now, and that did not finish the club: the
@@ -184,6 +193,18 @@ impl KeptJob {
         let offers = bench::offer::offers(believed, club, &self.spares(), &self.declined)?;
         offered().insert(club.clone(), offers.clone());
         Ok(offers)
+    }
+
+    /// What is worth doing before the set is glued; worked out once. Time changes nothing of it.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn set_advice(&self) -> Result<Option<SetAdvice>, AppError> {
+        if let Some(advice) = self.advised.get() {
+            return Ok(advice.clone());
+        }
+        let advice = bench::work_order::set_advice(&self.believe()?, &self.spares(), &self.declined)?;
+        Ok(self.advised.get_or_init(|| advice).clone())
     }
 }
 

@@ -215,19 +215,19 @@ fn swing_weight(text: &str, unit: Option<&str>) -> Result<Measured, LineFault> {
 fact::facts! {
     /// Why a line of a scale is refused.
     pub enum LineFault: "line_fault" {
-        /// Too long.
+        /// A line of … characters: no scale sends that.
         TooLong {
             /// How many.
             n: usize,
         },
-        /// Characters.
+        /// Characters that no scale sends.
         Characters,
-        /// No figure.
+        /// “…” has no figure.
         NoFigure {
             /// Text.
             text: String,
         },
-        /// No unit.
+        /// “…” has no unit, and none is set for this scale.
         NoUnit {
             /// Text.
             text: String,
@@ -242,7 +242,7 @@ fact::facts! {
             /// Why.
             what: Told,
         },
-        /// Not a swing weight.
+        /// “…” does not look like a swing weight.
         NotASwingWeight {
             /// Text.
             text: String,
