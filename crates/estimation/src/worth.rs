@@ -196,6 +196,13 @@ impl Covariances {
         Self { n: rows.len(), p: rows.concat() }
     }
 
+    /// These and a share of others of the same questions, entry by entry.
+    #[must_use]
+    pub fn mixed(mut self, other: &Self, share: f64) -> Self {
+        self.p.iter_mut().zip(&other.p).for_each(|(a, b)| *a += share * (b - *a));
+        self
+    }
+
     /// Variance of the question at this place.
     #[must_use]
     pub fn variance(&self, at: usize) -> f64 {

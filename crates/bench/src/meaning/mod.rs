@@ -5,7 +5,7 @@ mod says;
 pub use says::{AngleSays, AngleToDo, MeaningSays, NextSays, OffBy};
 
 use crate::belief::{BAND_95, Believed, Finish};
-use crate::cause::{Cause, Telling, inquire};
+use crate::cause::{Cause, CauseSays, Telling, all_joints, inquire};
 use crate::chance::Chance;
 use crate::club_state::{ClubState, StepState};
 use crate::open_point::{OpenFact, OpenPoint};
@@ -46,11 +46,14 @@ pub struct Meaning {
     /// The measurement that would tell the leading causes apart.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub telling: Option<Telling>,
+    /// What all clubs of the set have in common, once that is likelier than not: all joints heavy or light.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub over_set: Option<CauseSays>,
 }
 
 impl Meaning {
     const fn new(tone: Tone, fact: MeaningSays, next: NextSays) -> Self {
-        Self { tone, fact, next, causes: Vec::new(), telling: None }
+        Self { tone, fact, next, causes: Vec::new(), telling: None, over_set: None }
     }
 }
 
@@ -65,8 +68,9 @@ pub fn meaning(
     spares: &[Spare<'_>],
     remedies: &[Remedy],
 ) -> Result<Meaning, TradeError> {
+    let over_set = all_joints(believed)?;
     if believed.is_doubted(&reading.id) {
-        return doubted(believed, reading, spares);
+        return Ok(Meaning { over_set, ..doubted(believed, reading, spares)? });
     }
     let mut meaning = believed_meaning(believed, state, reading, spares, remedies)?;
     // A reading that fits, of a club with one that does not: what it told about that one.
@@ -82,6 +86,7 @@ pub fn meaning(
         meaning.causes = inquest.causes;
         meaning.telling = inquest.telling;
     }
+    meaning.over_set = over_set;
     Ok(meaning)
 }
 
@@ -164,7 +169,7 @@ fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Resu
     let later = reads(false).map(|s| (on_club(&s.on), NextSays::WideReadStep { step: s.label.clone() }));
     let narrow_sd = WORTH_READING * finish.band_points / BAND_95;
     for (probe, says) in again.into_iter().chain(check).chain(later) {
-        let sd = believed.belief().sd_after(&assembly.finish_probe(&state.club), &[(probe, sd_points)])?;
+        let sd = believed.sd_after(&assembly.finish_probe(&state.club), &[(probe, sd_points)])?;
         if sd < narrow_sd {
             return Ok(says);
         }

@@ -177,7 +177,13 @@ impl Screen<'_> {
 
     /// What may be behind a doubted reading of this club, and the field for what would tell.
     fn doubt(&self, w: &Words) -> Markup {
-        let Some(meaning) = self.said.meaning.as_ref().filter(|m| !m.causes.is_empty()) else { return html! {} };
+        let Some(meaning) = self.said.meaning.as_ref() else { return html! {} };
+        if let Some(over_set) = meaning.over_set.as_ref().filter(|_| meaning.causes.is_empty()) {
+            return html! { p.hint { (w.sentence(over_set)) } };
+        }
+        if meaning.causes.is_empty() {
+            return html! {};
+        }
         let said: Vec<[String; 3]> = meaning
             .causes
             .iter()
@@ -198,7 +204,8 @@ impl Screen<'_> {
     fn offer_part(&self, w: &Words) -> Markup {
         let doubted = self.state.steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
         let bundle = &self.said.offers;
-        let Some(offered) = bundle.offers.first().filter(|_| !doubted) else { return html! {} };
+        let first = bundle.offers.first().or_else(|| bundle.to_learn.first());
+        let Some(offered) = first.filter(|_| !doubted) else { return html! {} };
         // What it brings by itself is not said: measurements are worth more together.
         let more = bundle.worth.as_ref().filter(|_| bundle.offers.len() > 1);
         let more = more.map(|worth| text!(w, "offer-bundle-part", n = bundle.offers.len() as i64, worth = worth));
