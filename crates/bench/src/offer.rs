@@ -451,6 +451,22 @@ fn owed(believed: &Believed<'_>, club: &JobClub, candidate: &Candidate) -> Optio
     })
 }
 
+/// The check weight or the reference club on the balance scale; none where the shop or the sheet has none.
+fn known_weight_reading(believed: &Believed<'_>, club: &JobClub, what: What) -> Option<(Probe, f64)> {
+    let quantity = believed.assembly.known_weight(what)?;
+    let (probe, sd) = swing_weight_reading(believed, club, &[]);
+    Some((Probe { quantity, club: None, ..probe }, sd))
+}
+
+/// What can be read on the balance scale of a club that stands with these pieces on: the club itself, re-seated, and what is
+/// known beside it.
+pub(crate) fn swing_weight_checks(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> Vec<(What, (Probe, f64))> {
+    let again = (What::SwingWeight, swing_weight_reading(believed, club, on));
+    let known = [What::CheckWeight, What::ReferenceSwingWeight].into_iter();
+    let known = known.filter_map(|what| Some((what, known_weight_reading(believed, club, what)?)));
+    std::iter::once(again).chain(known).collect()
+}
+
 fn mass_reading(believed: &Believed<'_>, club: &JobClub, quantity: Quantity, on: &[Role]) -> (Probe, f64) {
     let scale = &believed.assembly.shop.mass_scale;
     let probe = Probe::of_club(club.id.0.clone(), quantity, OnClub::of(on)).on_scale(scale.key.clone());
@@ -481,11 +497,8 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
     // One seating of either: a second one is offered after the first, by what it still brings.
     for (measure, what) in [(Measure::CheckWeight, What::CheckWeight), (Measure::Reference, What::ReferenceSwingWeight)]
     {
-        if let Some(quantity) = assembly.known_weight(what) {
-            let (mut probe, sd) = swing_weight_reading(believed, club, &[]);
-            probe.quantity = quantity;
-            probe.club = None;
-            add(measure, what, &[], vec![(probe, sd)], 1.0);
+        if let Some(reading) = known_weight_reading(believed, club, what) {
+            add(measure, what, &[], vec![reading], 1.0);
         }
     }
     if has(Role::Tape) {

@@ -9,12 +9,14 @@ use crate::cause::{Cause, CauseSays, Telling, all_joints, inquire};
 use crate::chance::Chance;
 use crate::club_state::{ClubState, StepState};
 use crate::open_point::{OpenFact, OpenPoint};
+use crate::reach::reach;
 use crate::remedy::{Remedy, Spare, chance_ahead};
 use crate::target::Fit;
 use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::job::Job;
+use trade::kind::Role;
 use trade::reading::{Reading, What};
 use utoipa::ToSchema;
 
@@ -108,7 +110,8 @@ fn believed_meaning(
         return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg)));
     }
     let (tone, next) = what_next(believed, state, finish, spares, remedies)?;
-    Ok(with_what_is_off(tone, next, finish, step))
+    let ahead = if still_chooses(state) { chance_ahead(believed, state, spares)? } else { None };
+    Ok(with_what_is_off(tone, next, (finish, ahead), step))
 }
 
 /// What to do about a finish. A club that will rather miss is never told to go on without a word.
@@ -126,6 +129,10 @@ fn what_next(
         let next = next_step(job, state);
         return Ok((Tone::Good, next.map_or(NextSays::InToleranceDone, |step| NextSays::InTolerance { step })));
     }
+    let settles = if rather_out { None } else { reach(believed, &state.club)? };
+    if let Some(reach) = settles.filter(|reach| reach.what().is_some()) {
+        return Ok((Tone::Good, NextSays::Settle { reach }));
+    }
     // Held against doing nothing now, with the choices still to come.
     let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let best = remedies.first().filter(|r| r.chance_at_end > ahead + WORTH_DOING && ahead < GOOD_ENOUGH);
@@ -140,6 +147,13 @@ fn what_next(
         None => NextSays::HeavierGripLater { chance: Chance::of(ahead) },
     };
     Ok((Tone::Act, next))
+}
+
+/// Whether the reading after the cure and the choice of the grip are still to come.
+fn still_chooses(state: &ClubState) -> bool {
+    let cured = |reading: &Reading| reading.what == What::SwingWeight && reading.on.contains(&Role::Adhesive);
+    let asks = state.steps.iter().flat_map(|step| &step.asks);
+    !asks.filter(|ask| !ask.doubted).filter_map(|ask| ask.reading.as_ref()).any(cured)
 }
 
 /// Whether the finished, dry club was read, and all readings together put it in tolerance.
@@ -178,7 +192,12 @@ fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Resu
 }
 
 /// One verdict over all readings of a step. It begins with the other readings that are off target.
-fn with_what_is_off(tone: Tone, next: NextSays, finish: &Finish, step: Option<&StepState>) -> Meaning {
+fn with_what_is_off(
+    tone: Tone,
+    next: NextSays,
+    (finish, ahead): (&Finish, Option<f64>),
+    step: Option<&StepState>,
+) -> Meaning {
     let asks = step.into_iter().flat_map(|step| &step.asks);
     let off: Vec<OpenFact> = asks
         .filter(|a| a.fit == Some(Fit::Off) && a.what != What::SwingWeight && !a.doubted)
@@ -192,7 +211,10 @@ fn with_what_is_off(tone: Tone, next: NextSays, finish: &Finish, step: Option<&S
     let band_points = finish.band_points.max(0.05);
     let chance = Chance::of(finish.chance);
     match (off.is_empty(), tone) {
-        (true, _) => Meaning::new(tone, MeaningSays::Finish { finish_points, band_points, chance }, next),
+        (true, _) => {
+            let ahead = ahead.map(Chance::of).filter(|ahead| *ahead != chance);
+            Meaning::new(tone, MeaningSays::Finish { finish_points, band_points, chance, ahead }, next)
+        }
         (false, tone) => {
             let next = if tone == Tone::Good { NextSays::PutRight } else { next };
             Meaning::new(Tone::Act, MeaningSays::OffSheet { off, finish_points, band_points, chance }, next)

@@ -149,6 +149,9 @@ pub fn record(w: &Words, record: &Record) {
             .collect();
         let heads = ["command-record-sheet", "command-record-built", "command-record-off-by"].map(|id| w.text(id));
         table(&["", &heads[0], &heads[1], &heads[2], ""], &rows);
+        for reach in club.lines.iter().filter_map(|line| line.reach.as_ref()) {
+            println!("  {}", w.sentence(reach));
+        }
     }
 }
 
