@@ -7,7 +7,7 @@
 use crate::belief::Believed;
 use crate::remedy::{Progress, Spare, cure_step, pool_of};
 use estimation::worth::{Batch, ClubAhead, Covariances, GripTurns, GripsAhead, Planned, chances};
-use estimation::{OnClub, Probe, Quantity};
+use estimation::{OnClub, Probe};
 use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
@@ -360,18 +360,11 @@ impl Questions {
     fn plan(&mut self, believed: &Believed<'_>, club: &JobClub, on: &[Vec<Role>]) -> Vec<Planned> {
         on.iter()
             .map(|on| {
-                let (probe, sd) = swing_weight_reading(believed, club, on);
+                let (probe, sd) = believed.assembly.swing_weight_reading(club, on);
                 (self.ask(probe), sd)
             })
             .collect()
     }
-}
-
-/// A reading of a club's swing weight on the shop's scale, with its noise.
-pub(crate) fn swing_weight_reading(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> (Probe, f64) {
-    let scale = &believed.assembly.shop.balance_scale;
-    let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone());
-    (probe, believed.assembly.shown_sd(scale))
 }
 
 /// What is on the club at the readings of its swing weight that are asked before its weight is in, and are not there yet.

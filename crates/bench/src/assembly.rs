@@ -15,7 +15,8 @@ use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
 use crate::solvent::SOLVENT_G;
 use estimation::{
-    Club, JobModel, JointPrior, Mixture, Observation, Piece, Prior, Role, ScalePrior, SharedPrior, WideMean,
+    Club, JobModel, JointPrior, Mixture, Observation, OnClub, Piece, Prior, Probe, Quantity, Role, ScalePrior,
+    SharedPrior, WideMean,
 };
 use quantity::INCH_MM;
 use std::collections::{BTreeMap, BTreeSet};
@@ -200,6 +201,13 @@ impl Assembly<'_> {
     /// evenly within it: its standard deviation is the step by the root of twelve.
     pub(crate) fn shown_sd(&self, scale: &Scale) -> f64 {
         self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt()).max(LEAST_SD)
+    }
+
+    /// A reading of a club's swing weight on the shop's scale, with its noise.
+    pub(crate) fn swing_weight_reading(&self, club: &JobClub, on: &[Role]) -> (Probe, f64) {
+        let scale = &self.shop.balance_scale;
+        let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on));
+        (probe.on_scale(scale.key.clone()), self.shown_sd(scale))
     }
 
     fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, TradeError> {

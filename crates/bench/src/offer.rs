@@ -6,7 +6,7 @@
 //! tolerance follows from covariances alone, with the readings, weights and grips still to come (`estimation::worth`). What
 //! is known already gains nothing and is not offered.
 
-use crate::ahead::{Extra, Glued, SetAhead, swing_weight_reading};
+use crate::ahead::{Extra, Glued, SetAhead};
 use crate::belief::{BAND_95, Believed, CAP_SD_MM, CENTRE_SD_MM};
 use crate::learned::ValueKey;
 use crate::reference::ReferenceRead;
@@ -454,14 +454,14 @@ fn owed(believed: &Believed<'_>, club: &JobClub, candidate: &Candidate) -> Optio
 /// The check weight or the reference club on the balance scale; none where the shop or the sheet has none.
 fn known_weight_reading(believed: &Believed<'_>, club: &JobClub, what: What) -> Option<(Probe, f64)> {
     let quantity = believed.assembly.known_weight(what)?;
-    let (probe, sd) = swing_weight_reading(believed, club, &[]);
+    let (probe, sd) = believed.assembly.swing_weight_reading(club, &[]);
     Some((Probe { quantity, club: None, ..probe }, sd))
 }
 
 /// What can be read on the balance scale of a club that stands with these pieces on: the club itself, re-seated, and what is
 /// known beside it.
 pub(crate) fn swing_weight_checks(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> Vec<(What, (Probe, f64))> {
-    let again = (What::SwingWeight, swing_weight_reading(believed, club, on));
+    let again = (What::SwingWeight, believed.assembly.swing_weight_reading(club, on));
     let known = [What::CheckWeight, What::ReferenceSwingWeight].into_iter();
     let known = known.filter_map(|what| Some((what, known_weight_reading(believed, club, what)?)));
     std::iter::once(again).chain(known).collect()
@@ -511,7 +511,13 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
         add(Measure::Cap, What::CapThickness, &[], of_part(Quantity::CapThickness, CAP_SD_MM), 0.5);
     }
     if let Some(step) = step_now(believed, club) {
-        add(Measure::Again, What::SwingWeight, &step.on, vec![swing_weight_reading(believed, club, &step.on)], 0.5);
+        add(
+            Measure::Again,
+            What::SwingWeight,
+            &step.on,
+            vec![believed.assembly.swing_weight_reading(club, &step.on)],
+            0.5,
+        );
     }
     let cured = crate::remedy::cure_step(&assembly.job.steps).map(|s| s.on.clone());
     if progress.glued {

@@ -6,7 +6,6 @@
 
 use crate::belief::{BAND_95, Believed};
 use crate::offer::swing_weight_checks;
-use crate::record::ASKED_CONFIDENCE;
 use estimation::Probe;
 use estimation::conformity::{Limits, Verdict, judge};
 use trade::error::TradeError;
@@ -14,6 +13,8 @@ use trade::id::ClubId;
 use trade::kind::Role;
 use trade::reading::What;
 
+/// Probability with which “in” or “out” is said.
+pub const ASKED_CONFIDENCE: f64 = 0.95;
 /// More readings of one kind than this are not asked for.
 const MOST_READINGS: usize = 4;
 

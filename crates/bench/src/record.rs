@@ -3,6 +3,7 @@
 use crate::belief::{BAND_95, Believed, Finish};
 use crate::glue::Batch;
 use crate::open_point::Passed;
+pub use crate::reach::ASKED_CONFIDENCE;
 use crate::reach::reach;
 use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
 use fact::{Fact, Told};
@@ -31,9 +32,6 @@ closed_list! {
         NotRead = "not_read";
     }
 }
-
-/// Probability with which “in” or “out” is said.
-pub const ASKED_CONFIDENCE: f64 = 0.95;
 
 /// One value of one club: target, as built, how far off.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]

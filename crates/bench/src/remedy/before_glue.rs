@@ -3,7 +3,6 @@
 use super::grips::pool_of;
 use super::progress::cure_step;
 use super::{Action, Case, Change, Deed, Remedy};
-use crate::ahead::swing_weight_reading;
 use crate::belief::Believed;
 use crate::remedy::{Progress, Spare};
 use estimation::Part;
@@ -44,7 +43,7 @@ fn prospects(believed: &Believed<'_>, club: &JobClub, progress: &Progress) -> Re
     if !progress.cure_read
         && let Some(step) = cure_step(&assembly.job.steps)
     {
-        planned.push(swing_weight_reading(believed, club, &step.on));
+        planned.push(assembly.swing_weight_reading(club, &step.on));
     }
     let (target, finish) = (&club.target, assembly.finish_probe(&club.id));
     let of = |part: &Part| {
