@@ -2,7 +2,7 @@
 //! belief expects, off by known amounts; what is said is held against the finish that the same belief gives.
 
 use crate::set::Set;
-use bench::cause::TellingSays;
+use bench::cause::{CauseSays, TellingSays};
 use bench::meaning::{Meaning, MeaningSays, NextSays, Tone, meaning};
 use bench::remedy::{Remedy, Spare, remedies};
 use trade::action::Action;
@@ -142,4 +142,38 @@ fn a_loose_head_is_not_taken_off() {
         ),
         "{telling:?}"
     );
+}
+
+/// A shop whose joints take 2 g more than usual: its good cured readings are believed, and from the second club on the bench
+/// says what they have in common.
+#[test]
+fn heavy_joints_are_said_of_the_set_and_not_doubted_club_by_club() {
+    let mut set = Set::planned();
+    for slot in 1..=4 {
+        set.read_off(slot, "dry", 0.0, slot);
+        set.read(slot, "glue", What::Done, 0.0, 10);
+    }
+    // 2 g near the tip of an iron are about 0.88 point; what the shop learns of them is not expected of the next club.
+    let usual: Vec<f64> = (1..=4).map(|slot| set.expected(slot, "cured")).collect();
+    for (slot, usual) in (1..=4).zip(usual) {
+        set.read(slot, "cured", What::SwingWeight, ((usual + 0.88) * 10.0).round() / 10.0, 600 + slot);
+        let believed = set.assembly().believe(&set.readings).unwrap();
+        let said = says(&set, slot, &[], &[]);
+        let last = set.readings.last().unwrap();
+        assert!(!believed.is_doubted(&last.id), "club {slot}: {:?}", said.fact);
+        if slot >= 2 {
+            let Some(CauseSays::JointsHeavy { by_g }) = said.over_set else {
+                panic!("club {slot}: {:?}", said.over_set)
+            };
+            assert!((1.0..3.0).contains(&by_g), "{by_g} g");
+        }
+    }
+    // A usual shop hears nothing of it.
+    let mut set = Set::planned();
+    for slot in 1..=4 {
+        set.read_off(slot, "dry", 0.0, slot);
+        set.read(slot, "glue", What::Done, 0.0, 10);
+        set.read_off(slot, "cured", 0.1, 600 + slot);
+        assert_eq!(says(&set, slot, &[], &[]).over_set, None, "club {slot}");
+    }
 }

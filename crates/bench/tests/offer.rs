@@ -256,3 +256,30 @@ fn one_grip_goes_on_first_where_the_grip_is_not_known() {
     }
     assert!(grips(&set).is_none());
 }
+
+/// How much strips differ is learned from strips: each is asked for in the first job of a tape, whatever it brings to this set,
+/// and none that was weighed or declined.
+#[test]
+fn each_strip_of_a_new_tape_is_worth_weighing_to_learn_from() {
+    let mut set = Set::planned();
+    for slot in 1..=4 {
+        set.read_off(slot, "dry", 0.0, slot);
+    }
+    let asked = |set: &Set, slot: i64, declined: &[Measure]| {
+        let believed = set.assembly().believe(&set.readings).unwrap();
+        let bundle = offers(&believed, &set.club(slot), &set.spares(), declined).unwrap();
+        let found = |offers: &[Offer]| find(offers, Measure::Tape).is_some();
+        (found(&bundle.offers), found(&bundle.to_learn))
+    };
+    assert_eq!(asked(&set, 1, &[]), (true, false), "the first strip is worth it for the set itself");
+    let tape = set.library.tape(set.shop.tape.as_ref().unwrap()).unwrap().clone();
+    let strip_g = set.state_mass(1, trade::kind::Role::Tape);
+    assert!(strip_g > 0.0, "{tape:?}");
+    set.read(1, "dry", What::TapeMass, (strip_g * 10.0).round() / 10.0, 20);
+    assert_eq!(asked(&set, 1, &[]), (false, false), "it is weighed");
+    for slot in 2..=4 {
+        let (worth, to_learn) = asked(&set, slot, &[]);
+        assert!(worth || to_learn, "club {slot}");
+    }
+    assert_eq!(asked(&set, 2, &[Measure::Tape]), (false, false), "declined");
+}
