@@ -12,7 +12,7 @@ use crate::learned::ValueKey;
 use crate::offer::{Bundle, Measure, candidates_at, chosen, extras};
 use crate::remedy::Spare;
 use crate::solvent::SOLVENT_DRY_H;
-use crate::told::ToldOf;
+use crate::told::{ToldFigure, ToldOf};
 use estimation::worth::GripTurns;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -164,6 +164,21 @@ fact::facts! {
     }
 }
 
+fact::facts! {
+    /// A figure that a builder told and that the readings of a set speak against.
+    pub enum ToldAside: "told_aside" {
+        /// It is not used in this set.
+        NotUsed {
+            /// What it is of.
+            of: ToldOf,
+            /// What it puts on, points; less than 0 what it takes off.
+            change_points: f64,
+            /// Who said it.
+            by: String,
+        },
+    }
+}
+
 /// What one order of work would bring.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct OrderWorth {
@@ -204,6 +219,9 @@ pub struct SetAdvice {
     /// The one that is worth its waiting then.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub proposed_with_bundle: Option<ProposedOrder>,
+    /// What a builder told of the shop and this set speaks against.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub told_aside: Vec<ToldAside>,
     /// What the figures rest on while no club of the shop has shown it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub assumes: Option<OrderAssumes>,
@@ -266,9 +284,19 @@ pub fn set_advice(
         bundle,
         orders,
         orders_with_bundle,
+        told_aside: told_aside(believed),
         assumes: assumed(believed),
         grips: grips_of(believed, &ahead),
     }))
+}
+
+fn told_aside(believed: &Believed<'_>) -> Vec<ToldAside> {
+    let aside = believed.assembly.learned.told.iter().filter(|told| believed.is_set_aside(&told.key()));
+    let not_used = |told: &ToldFigure| {
+        let (of, change_points, by) = (told.of, told.change_points, told.by.clone());
+        ToldAside::NotUsed { of, change_points, by }
+    };
+    aside.map(not_used).collect()
 }
 
 /// What nobody has shown yet: what the joints take, where the shop has learned nothing of the adhesive, no builder has said

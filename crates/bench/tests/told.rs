@@ -152,6 +152,8 @@ fn clubs_that_speak_against_a_figure_are_believed() {
     assert!(set.readings.iter().all(|r| !believed.is_doubted(&r.id)));
     // With a reading set aside every combination of usual and unusual means is solved by itself; without, some are derived
     // from others to a thousandth of a point.
+    let advice = bench::work_order::set_advice(&believed, &set.spares(), &[]).unwrap().unwrap();
+    assert_eq!(advice.told_aside.len(), 1, "and it is said that the figure is not used");
     let now = set.state(1).finish.unwrap().swing_weight_points;
     assert!((now - silent.swing_weight_points).abs() < 2e-3, "{now} {}", silent.swing_weight_points);
 }

@@ -70,6 +70,7 @@ fn of_set(w: &Words, set: &SetAdvice) -> Vec<String> {
     let mut lines = Vec::new();
     lines.extend(set.bundle.worth.as_ref().map(|worth| w.sentence(worth)));
     lines.extend(set.proposed.as_ref().map(|proposed| w.sentence(&proposed.fact)));
+    lines.extend(set.told_aside.iter().map(|told| w.tell(told)));
     lines.extend(set.assumes.as_ref().map(|assumes| w.tell(assumes)));
     let after = set.proposed_with_bundle.as_ref();
     lines.extend(after.map(|proposed| format!("{}.", text!(w, "order-worth-after-bundle", says = &proposed.fact))));

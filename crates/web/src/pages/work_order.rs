@@ -22,7 +22,7 @@ pub(super) async fn plan_part(w: &Words, app: &App, file: &JobFile) -> Result<Ma
 fn before_glue(w: &Words, job: i64, advice: &SetAdvice) -> Markup {
     let bundle = &advice.bundle;
     let nothing = bundle.offers.is_empty() && advice.proposed.is_none() && advice.proposed_with_bundle.is_none();
-    if nothing && advice.assumes.is_none() {
+    if nothing && advice.assumes.is_none() && advice.told_aside.is_empty() {
         return html! {};
     }
     let line = |proposed: &ProposedOrder, says: String| {
@@ -44,6 +44,9 @@ fn before_glue(w: &Words, job: i64, advice: &SetAdvice) -> Markup {
             @if let Some(proposed) = &advice.proposed { (line(proposed, w.tell(&proposed.fact))) }
             @if let Some(proposed) = &advice.proposed_with_bundle {
                 (line(proposed, text!(w, "order-worth-after-bundle", says = &proposed.fact)))
+            }
+            @for told in &advice.told_aside {
+                p.small { (w.tell(told)) " " a href="/learned#told" { (w.text("today-guide-told")) } }
             }
             @if let Some(assumes) = &advice.assumes {
                 p.small { (w.tell(assumes)) " " a href="/learned#told" { (w.text("today-guide-told")) } }
