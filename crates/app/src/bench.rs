@@ -4,6 +4,7 @@ use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
 use crate::kept_job::KeptJob;
 use crate::lanes::Lane;
+use crate::let_pass::Given;
 use crate::look_up::LookUp;
 use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version};
 use crate::open::reason_for;
@@ -11,9 +12,10 @@ use crate::{App, AppError};
 use bench::belief::{Believed, Expectation};
 use bench::cause::{Cause, Likely, Telling};
 use bench::club_state::{ClubState, StepStatus};
-use bench::glue::Gate;
+use bench::glue::{Gate, glued_from};
 use bench::meaning::Meaning;
 use bench::offer::Bundle;
+use bench::open_point::Final;
 use bench::remedy::Remedy;
 use fact::{Fact, Told};
 use quantity::{LengthUnit, MassUnit};
@@ -70,8 +72,8 @@ pub struct NewReadings {
     #[serde(default)]
     #[schema(value_type = Option<String>, format = DateTime)]
     pub at: Option<jiff::Timestamp>,
-    /// Why a club is handed over on which something is open (doubted, not read, off); the record keeps it. Left out: such a
-    /// club is refused by name.
+    /// Why a shaft is cut, a club bent or handed over on which something is open (doubted, not read, off); the record keeps
+    /// it. Left out: such a club is refused by name, unless it was passed over before.
     #[serde(default)]
     pub reason: Option<String>,
     /// A key of the sender's own: the same one again keeps nothing twice.
@@ -192,6 +194,7 @@ impl App {
         let readings = with_forecasts(file, readings)?;
         // After the entries were read: a slip of the key is said at once, not after the cure.
         self.need_gate(file, club, step)?;
+        self.need_clear(tx, file, club, step, new).await?;
         let (mut kept, mut came_in, mut version) = (Vec::with_capacity(readings.len()), Vec::new(), club.version);
         for (i, reading) in readings.iter().enumerate() {
             let key = new.request_key.as_ref().map(|k| request_key(k, i));
@@ -286,35 +289,52 @@ impl App {
         self.on_lane(Lane::Bench, || self.state_of(&file, &believed, &club)).await
     }
 
-    /// Lets a step pass before its strength, with a reason that the record keeps.
+    /// Lets a step of a club pass before its strength, with a reason that the record keeps. Where the club is in a batch, the
+    /// override belongs to the batch: all its clubs and all steps that need no more than this one.
     ///
     /// # Errors
-    /// No reason; no such club or step; what the store says.
+    /// No reason, nobody named; no such club or step; what the store says.
     pub async fn let_pass(&self, number: i64, request: &LetPassRequest) -> Result<(), AppError> {
         need_reason(&request.reason)?;
+        need_name(&request.by)?;
         let mut tx = self.store.write().await?;
         let file = self.kept_job(&mut tx, number).await?;
         let club = file.club_at(request.slot)?;
-        file.step(&request.step)?;
-        let note = serde_json::json!({ "step": request.step, "reason": request.reason.trim() });
-        self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::LetPass, &request.by, note).await?;
+        let step = file.step(&request.step)?;
+        match glued_from(&file.batches, &club.id) {
+            Some(batch) if step.needs != Strength::None => {
+                let given = Given { strength: step.needs, step: Some(step), reason: &request.reason, by: &request.by };
+                self.let_cure_pass(&mut tx, &file.job.id, batch, given).await?;
+            }
+            _ => {
+                let note = serde_json::json!({ "step": request.step, "reason": request.reason.trim() });
+                self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::LetPass, &request.by, note).await?;
+            }
+        }
         tx.commit().await?;
         self.tell(Some(number), "reading");
         Ok(())
     }
 
-    /// What the last reading of a club means, what can still be done about it, and which extra measurements are
-    /// worth their minutes; from a belief that the caller has already.
+    /// What the readings of a club at a step mean, where none was taken there its last reading; what can still be done about
+    /// it, and which extra measurements are worth their minutes; from a belief that the caller has already.
     ///
     /// # Errors
     /// No such club; figures that the belief cannot work with.
-    pub fn at_bench(&self, file: &KeptJob, believed: &Believed<'_>, slot: i64) -> Result<AtBench, AppError> {
+    pub fn at_bench(
+        &self,
+        file: &KeptJob,
+        believed: &Believed<'_>,
+        slot: i64,
+        step: &str,
+    ) -> Result<AtBench, AppError> {
         let club = file.club_at(slot)?;
-        let last = trade::reading::standing(&file.readings)
-            .into_iter()
-            .rev()
-            .find(|r| r.club == club.id && r.what != What::Done)
-            .cloned();
+        let standing = trade::reading::standing(&file.readings);
+        let of_club = || standing.iter().rev().filter(|r| r.club == club.id && r.what != What::Done);
+        // One verdict over all readings of a step: a doubted one before the last one.
+        let here = || of_club().filter(|r| r.step == step);
+        let last = here().find(|r| believed.is_doubted(&r.id)).or_else(|| here().next()).or_else(|| of_club().next());
+        let last = last.map(|r| (*r).clone());
         let state = self.state_of(file, believed, &club.id)?;
         let remedies = file.remedies(believed, &state)?;
         let spares = file.spares();
@@ -348,14 +368,36 @@ impl App {
 
     fn need_gate(&self, file: &JobFile, club: &JobClub, step: &Step) -> Result<(), AppError> {
         let around = file.around(self.now());
-        let let_pass = around.overrides.iter().any(|(id, key)| *id == club.id && *key == step.key);
-        match Gate::of(file.assembly(), club, step, around.batches, let_pass, around.now)? {
+        match Gate::of(file.assembly(), club, step, around.batches, around.overrides, around.now)? {
             Gate::Open | Gate::LetPass => Ok(()),
             Gate::Waits { strength, until } => Err(AppError::Waits { step: step.label.clone(), strength, until }),
             Gate::NotGlued => {
                 Err(AppError::NotGlued { step: step.label.clone(), strength: step.needs, slot: club.slot })
             }
         }
+    }
+
+    /// Refuses to go on with a club on which something is open, at a step that cannot be undone and that a reading tells of:
+    /// the shaft is cut, the hosel bent. With a reason it goes on, and that is kept.
+    async fn need_clear(
+        &self,
+        tx: &mut Tx,
+        file: &KeptJob,
+        club: &JobClub,
+        step: &Step,
+        new: &NewReadings,
+    ) -> Result<(), AppError> {
+        if !matches!(Final::of(&file.job, step), Some(Final::Cut | Final::Bend)) {
+            return Ok(());
+        }
+        let believed = file.believe()?;
+        let state = self.state_of(file, &believed, &club.id)?;
+        let open = file.open_on(&believed, std::slice::from_ref(&state), step)?;
+        if let Some(reason) = reason_for(step, &open, new.reason.as_deref())? {
+            need_name(&new.by)?;
+            self.pass_open(tx, file, step, &open, reason, &new.by).await?;
+        }
+        Ok(())
     }
 
     /// What follows from a finished last step: the club's parts are used; with the last club the job is finished. A club

@@ -2,6 +2,9 @@
 
 use crate::clock_watch::ClockUse;
 use crate::job::JobFile;
+use crate::kept_job::KeptJob;
+pub use crate::let_pass::{BatchLetPass, LetBatchPass};
+use crate::let_pass::{CureLetPass, Given};
 use crate::look_up::LookUp;
 use crate::need::need_name;
 use crate::{App, AppError, load_library, load_shop};
@@ -10,6 +13,7 @@ use bench::learned::Learned;
 use fact::Told;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 use store::Tx;
 pub use store::{ClubOfLot, OfLot};
 use trade::error::Noun;
@@ -94,6 +98,9 @@ pub struct BatchView {
     pub full_cure_at: Timestamp,
     /// What its room means for these times.
     pub warnings: Vec<MixWarning>,
+    /// Where somebody let it pass before its time, the latest first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub let_pass: Vec<BatchLetPass>,
 }
 
 /// Clubs of one job that were glued from a batch.
@@ -215,17 +222,7 @@ impl App {
         need_name(&request.by)?;
         let why = request.reason.trim();
         let mut tx = self.store.write().await?;
-        let batch = tx.batch_by_number(number).await?;
-        let batch = batch.ok_or_else(|| AppError::not_found(Noun::Batch, number.to_string(), &LookUp::Glue))?;
-        let job = match batch.clubs.first() {
-            Some(club) => {
-                let job = tx.job_of_club(club).await?;
-                tx.job(&job).await?
-            }
-            None => None,
-        };
-        let job = job.ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Glue))?;
-        let file = self.kept_job_of(&mut tx, job).await?;
+        let (batch, file) = self.batch_of_job(&mut tx, number).await?;
         need_nothing_rests_on(&file, &batch)?;
         tx.take_back_batch(&batch.id, why, &request.by, self.now()).await?;
         // Readings that a later gluing replaced go too: they would stand again once that gluing is taken back.
@@ -238,6 +235,46 @@ impl App {
         tx.commit().await?;
         self.tell(Some(file.job.number), "batch");
         view_of(Batch { taken_back: Some(why.to_owned()), ..batch }, &file)
+    }
+
+    /// Lets a batch pass before its time: all its clubs, at every step that needs no more than a strength, with one reason.
+    ///
+    /// # Errors
+    /// No such batch; one that is taken back; no strength, no reason, nobody named; what the store says.
+    pub async fn let_batch_pass(&self, number: i64, request: &LetBatchPass) -> Result<BatchView, AppError> {
+        crate::need::need_reason(&request.reason)?;
+        need_name(&request.by)?;
+        if request.strength == Strength::None {
+            return Err(AppError::invalid(BatchFault::NoStrength));
+        }
+        let mut tx = self.store.write().await?;
+        let (batch, file) = self.batch_of_job(&mut tx, number).await?;
+        if batch.taken_back.is_some() {
+            return Err(AppError::conflict(BatchFault::TakenBack { batch: number }));
+        }
+        crate::need::need_at_bench(&file.job)?;
+        let given = Given { strength: request.strength, step: None, reason: request.reason.trim(), by: &request.by };
+        self.let_cure_pass(&mut tx, &file.job.id, &batch, given).await?;
+        tx.commit().await?;
+        self.tell(Some(file.job.number), "batch");
+        let file = self.job_file(file.job.number).await?;
+        view_of(batch, &file)
+    }
+
+    /// A batch by its number, and the job whose clubs were glued from it.
+    async fn batch_of_job(&self, tx: &mut Tx, number: i64) -> Result<(Batch, Arc<KeptJob>), AppError> {
+        let unknown = || AppError::not_found(Noun::Batch, number.to_string(), &LookUp::Glue);
+        let batch = tx.batch_by_number(number).await?.ok_or_else(unknown)?;
+        let job = match batch.clubs.first() {
+            Some(club) => {
+                let job = tx.job_of_club(club).await?;
+                tx.job(&job).await?
+            }
+            None => None,
+        };
+        let job = job.ok_or_else(|| AppError::not_found(Noun::Job, number.to_string(), &LookUp::Glue))?;
+        let file = self.kept_job_of(tx, job).await?;
+        Ok((batch, file))
     }
 
     /// Cups that are still good, the latest first.
@@ -283,10 +320,13 @@ impl App {
         }
         let library = load_library(&mut tx).await?;
         let mut glued = tx.clubs_glued_since(since).await?;
+        let let_pass: Vec<CureLetPass> =
+            tx.events_of_batches_since(EventKind::LetPass, since).await?.iter().filter_map(CureLetPass::of).collect();
         let mut views = Vec::with_capacity(batches.len());
         for batch in batches {
             let clubs = glued.remove(&batch.id).unwrap_or_default();
-            views.push(batch_view(batch, &library, &clubs)?);
+            let of_batch = let_pass_of(&batch, &let_pass);
+            views.push(batch_view(batch, &library, &clubs, of_batch)?);
         }
         views.sort_by_key(|v| std::cmp::Reverse(v.batch.mixed_at));
         Ok(views)
@@ -405,11 +445,27 @@ fn need_nothing_rests_on(file: &JobFile, batch: &Batch) -> Result<(), AppError> 
 fn view_of(batch: Batch, file: &JobFile) -> Result<BatchView, AppError> {
     let name = |id: &ClubId| file.job.club(id).map(|c| (file.job.number, c.target.number.clone()));
     let numbers: Vec<(i64, String)> = batch.clubs.iter().filter_map(name).collect();
-    batch_view(batch, &file.library, &numbers)
+    let of_batch = |l: &&bench::record::LetPass| l.batch == Some(batch.number) && Some(&l.club) == batch.clubs.first();
+    let let_pass = file.let_pass.iter().filter(of_batch).filter_map(|l| {
+        Some(BatchLetPass { strength: l.strength?, reason: l.reason.clone(), by: l.by.clone(), at: l.at })
+    });
+    let let_pass = let_pass.collect();
+    batch_view(batch, &file.library, &numbers, let_pass)
+}
+
+/// Where a batch was let pass, of all that was let pass.
+fn let_pass_of(batch: &Batch, let_pass: &[CureLetPass]) -> Vec<BatchLetPass> {
+    let of_batch = let_pass.iter().filter_map(CureLetPass::of_batch);
+    of_batch.filter(|(number, _)| *number == batch.number).map(|(_, let_pass)| let_pass).collect()
 }
 
 /// A batch with its clocks; its clubs by job number and number, in the order of jobs and trays.
-fn batch_view(batch: Batch, library: &Library, glued: &[(i64, String)]) -> Result<BatchView, AppError> {
+fn batch_view(
+    batch: Batch,
+    library: &Library,
+    glued: &[(i64, String)],
+    let_pass: Vec<BatchLetPass>,
+) -> Result<BatchView, AppError> {
     let adhesive = library.adhesive(&batch.adhesive)?;
     let clubs = glued
         .chunk_by(|a, b| a.0 == b.0)
@@ -426,6 +482,7 @@ fn batch_view(batch: Batch, library: &Library, glued: &[(i64, String)]) -> Resul
         adhesive_name: adhesive.name.clone(),
         warnings: room_warnings(adhesive, batch.room_c),
         clubs,
+        let_pass,
         batch,
     })
 }
@@ -470,6 +527,8 @@ fact::facts! {
     /// What is refused of gluing clubs.
     pub(crate) enum BatchFault: "batch_fault" {
         LotMissing,
+        NoStrength,
+        TakenBack { batch: i64 },
         StartedBefore { batch: i64 },
         NoGluing { job: i64 },
         NoParts { number: String },

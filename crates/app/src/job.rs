@@ -1,16 +1,18 @@
 //! A job with everything that belongs to it, loaded at once.
 
+use crate::let_pass::CureLetPass;
 use crate::look_up::LookUp;
 use crate::{App, AppError, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::belief::Believed;
 use bench::club_state::{ClubState, Look, StepStatus, Surroundings};
-use bench::glue::{Batch, Gate};
+use bench::glue::{Batch, CureOverride, Gate};
 use bench::learned::Learned;
 use bench::offer::Measure;
 use bench::open_point::Passed;
 use bench::record::{Beside, LetPass, Record};
 use bench::remedy::Spare;
+use bench::scale_shift::ScaleShift;
 use bench::scale_watch::ScaleWatch;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -37,7 +39,7 @@ pub struct JobFile {
     pub readings: Vec<Reading>,
     /// Batches of adhesive that its clubs are in.
     pub batches: Vec<Batch>,
-    /// Steps let pass.
+    /// Joints let pass before their time, the latest first.
     pub let_pass: Vec<LetPass>,
     /// Where somebody went on with something open.
     pub passed: Vec<Passed>,
@@ -51,7 +53,7 @@ pub struct JobFile {
     pub declined: Vec<Measure>,
     /// What is known of the scales: the checks of its days, and which of them are not trusted.
     pub watch: ScaleWatch,
-    overrides: Vec<(ClubId, String)>,
+    overrides: Vec<CureOverride>,
 }
 
 impl JobFile {
@@ -74,21 +76,13 @@ impl JobFile {
             .filter_map(|e| e.body.get("measure").and_then(|m| m.as_str()).and_then(Measure::from_key))
             .collect();
         let passed = events.iter().filter(|e| e.kind == EventKind::PassedOpen).filter_map(passed_of).collect();
-        let let_pass: Vec<LetPass> = events
-            .into_iter()
-            .filter(|e| e.kind == EventKind::LetPass)
-            .filter_map(|e| {
-                let text = |key: &str| e.body.get(key).and_then(|v| v.as_str()).map(str::to_owned);
-                Some(LetPass {
-                    club: e.club.clone()?,
-                    step: text("step")?,
-                    reason: text("reason")?,
-                    by: e.by,
-                    at: e.at,
-                })
-            })
-            .collect();
-        let overrides = let_pass.iter().map(|l| (l.club.clone(), l.step.clone())).collect();
+        let mut let_pass = Vec::new();
+        let mut overrides = Vec::new();
+        for event in events.iter().filter(|e| e.kind == EventKind::LetPass) {
+            let Some(found) = CureLetPass::of(event) else { continue };
+            let_pass.extend(found.clubs(&batches).into_iter().map(|club| found.of_club(club)));
+            overrides.push(found.opens);
+        }
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
         let learned = learned_for(tx, &job).await?;
@@ -283,6 +277,8 @@ pub struct JobView {
     pub clubs: Vec<ClubState>,
     /// Its batches.
     pub batches: Vec<Batch>,
+    /// What is believed of the balance scale after its readings.
+    pub scale_shift: ScaleShift,
 }
 
 impl App {
@@ -292,8 +288,10 @@ impl App {
     /// No such job; what the store says.
     pub async fn job_view(&self, number: i64) -> Result<JobView, AppError> {
         let file = self.job_file(number).await?;
-        let clubs = file.states(self.now())?;
-        Ok(JobView { clubs, batches: file.batches.clone(), job: file.job.clone() })
+        let believed = file.believe()?;
+        let clubs = file.states_of(&believed, self.now())?;
+        let scale_shift = bench::scale_shift::scale_shift(&believed)?;
+        Ok(JobView { clubs, batches: file.batches.clone(), job: file.job.clone(), scale_shift })
     }
 
     /// All jobs that are not finished or dropped, the earliest due first; or those of one state. Finished ones: the latest

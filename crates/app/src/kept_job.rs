@@ -8,9 +8,11 @@
 use crate::job::JobFile;
 use crate::{App, AppError};
 use bench::belief::{Believed, Solved};
+use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::offer::Bundle;
 use bench::remedy::{Remedy, Spare};
+use bench::set_fit::SetFit;
 use bench::work_order::SetAdvice;
 use std::collections::BTreeMap;
 use std::ops::Deref;
@@ -76,6 +78,7 @@ pub struct KeptJob {
     ranked: Mutex<BTreeMap<ClubId, (ClubState, Vec<Remedy>)>>,
     offered: Mutex<BTreeMap<ClubId, Bundle>>,
     advised: OnceLock<Option<SetAdvice>>,
+    fitted: OnceLock<SetFit>,
     tally: Arc<Tally>,
 }
 
@@ -96,6 +99,7 @@ impl KeptJob {
             ranked: Mutex::default(),
             offered: Mutex::default(),
             advised: OnceLock::new(),
+            fitted: OnceLock::new(),
             tally,
         }
     }
@@ -164,7 +168,19 @@ impl KeptJob {
         self.file.spares_of(&self.parts)
     }
 
-    /// What can still be done about a club, the best first; ranked once for each state of it.
+    /// What is to be fitted in each club now; worked out once. Time changes nothing of it.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn set_fit(&self, believed: &Believed<'_>, states: &[ClubState]) -> Result<SetFit, AppError> {
+        if let Some(fit) = self.fitted.get() {
+            return Ok(fit.clone());
+        }
+        let fit = bench::set_fit::set_fit(believed, states, &self.spares())?;
+        Ok(self.fitted.get_or_init(|| fit).clone())
+    }
+
+    /// What can still be done about a club and helps, the best first; ranked once for each state of it.
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
@@ -174,9 +190,22 @@ impl KeptJob {
             return Ok(remedies.clone());
         }
         count(&self.tally.rankings);
-        let remedies = bench::remedy::remedies(believed, state, &self.spares())?;
+        let remedies = bench::remedy::remedies_that_help(believed, state, &self.spares())?;
         ranked().insert(state.club.clone(), (state.clone(), remedies.clone()));
         Ok(remedies)
+    }
+
+    /// What is most likely behind the last doubted reading of a club, where it has a name and stands out; none where none is
+    /// doubted.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn likely_cause(&self, believed: &Believed<'_>, club: &ClubId) -> Result<Option<Cause>, AppError> {
+        let standing = believed.standing();
+        let doubted = standing.iter().rev().find(|r| r.club == *club && believed.is_doubted(&r.id));
+        let Some(reading) = doubted else { return Ok(None) };
+        let inquest = bench::cause::inquire(believed, reading, &self.spares())?;
+        Ok(inquest.causes.into_iter().next().filter(|cause| cause.is_named() && cause.probability >= 0.5))
     }
 
     /// Extra measurements of a club that are worth their while and that nobody has declined, the most worth a minute

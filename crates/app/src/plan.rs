@@ -335,6 +335,39 @@ async fn picked<'a>(
     Ok((parts, partner))
 }
 
+/// The parts of a club's plan with another weight or grip, where the parts of several clubs change together, and the codes
+/// of what was there before.
+pub(crate) async fn picked_for_set(
+    tx: &mut Tx,
+    file: &KeptJob,
+    club: &JobClub,
+    (kind, code): (PartKind, &PartCodes),
+    may_take: impl Fn(&Part) -> bool,
+) -> Result<(Vec<Part>, PartCodes), AppError> {
+    let plan = need_plan(file, club)?;
+    let (mut parts, old) = split(tx, plan, kind).await?;
+    if code.is_empty() && kind != PartKind::TipWeight {
+        return Err(AppError::invalid(PlanFault::NeedsPart { kind }));
+    }
+    if code.len() > if kind == PartKind::TipWeight { 2 } else { 1 } {
+        return Err(AppError::invalid(PlanFault::TooMany { code: code.to_string() }));
+    }
+    for code in code.iter() {
+        let part =
+            tx.part_by_code(code).await?.ok_or_else(|| AppError::not_found(Noun::Part, code, &LookUp::OnLabel))?;
+        if part.kind != kind || !may_take(&part) {
+            return Err(AppError::conflict(PlanFault::NotFree {
+                code: code.to_owned(),
+                kind: part.kind,
+                state: part.state,
+                wanted: kind,
+            }));
+        }
+        parts.push(part);
+    }
+    Ok((parts, old.into_iter().map(|part| part.code).collect()))
+}
+
 /// A part that is glued or gripped on another club is not there to be exchanged.
 pub(crate) fn need_changeable(file: &KeptJob, other: &JobClub, kind: PartKind) -> Result<(), AppError> {
     let believed = file.believe()?;

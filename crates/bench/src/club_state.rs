@@ -1,7 +1,7 @@
 //! Where every club of a job stands, and what to expect of its next reading.
 
 use crate::belief::{Believed, Expectation, Finish};
-use crate::glue::{Batch, Gate};
+use crate::glue::{Batch, CureOverride, Gate};
 use crate::target::{Fit, Target, target_of};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -112,8 +112,8 @@ pub struct ClubState {
 pub struct Surroundings<'a> {
     /// Batches that clubs of this job were glued from.
     pub batches: &'a [Batch],
-    /// Steps that the owner let pass before their strength, by club and step.
-    pub overrides: &'a [(ClubId, String)],
+    /// Joints that somebody let pass before their time.
+    pub overrides: &'a [CureOverride],
     /// Now.
     pub now: Timestamp,
 }
@@ -210,12 +210,11 @@ fn step_state(
         n if n == asks.len() => StepStatus::Done,
         _ => StepStatus::Begun,
     };
-    let let_pass = around.overrides.iter().any(|(id, key)| *id == club.id && *key == step.key);
     Ok(StepState {
         key: step.key.clone(),
         label: step.label.clone(),
         status,
-        gate: Gate::of(believed.assembly, club, step, around.batches, let_pass, around.now)?,
+        gate: Gate::of(believed.assembly, club, step, around.batches, around.overrides, around.now)?,
         asks,
     })
 }

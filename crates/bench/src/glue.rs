@@ -304,6 +304,37 @@ pub fn glued_from<'b>(batches: &'b [Batch], club: &ClubId) -> Option<&'b Batch> 
     batches.iter().filter(|b| b.taken_back.is_none() && b.clubs.contains(club)).max_by_key(|b| b.mixed_at)
 }
 
+/// Somebody's word that a joint will do before its time, with a reason that the record keeps.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum CureOverride {
+    /// The joints of a batch are taken to have a strength: all its clubs, at every step that needs no more than it.
+    Batch {
+        /// Number of the batch.
+        batch: i64,
+        /// The strength.
+        strength: Strength,
+    },
+    /// One step of one club: of a club that is in no batch, and as it was kept before an override belonged to its batch.
+    Step {
+        /// The club.
+        club: ClubId,
+        /// Key of the step.
+        step: String,
+    },
+}
+
+impl CureOverride {
+    /// Whether it opens a step of a club, which is glued from a batch or from none.
+    fn opens(&self, club: &ClubId, step: &Step, glued: Option<&Batch>) -> bool {
+        match self {
+            Self::Batch { batch, strength } => {
+                glued.is_some_and(|glued| glued.number == *batch) && *strength >= step.needs
+            }
+            Self::Step { club: of, step: key } => of == club && *key == step.key,
+        }
+    }
+}
+
 /// Whether a step of a club may be done now.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "gate", rename_all = "snake_case")]
@@ -320,7 +351,7 @@ pub enum Gate {
     },
     /// The club is not in any batch of adhesive yet.
     NotGlued,
-    /// The owner let it pass before its strength, with a reason that the record keeps.
+    /// Somebody let it pass before its strength, with a reason that the record keeps.
     LetPass,
 }
 
@@ -334,7 +365,7 @@ impl Gate {
         club: &JobClub,
         step: &Step,
         batches: &[Batch],
-        let_pass: bool,
+        overrides: &[CureOverride],
         now: Timestamp,
     ) -> Result<Self, TradeError> {
         if step.needs == Strength::None || !assembly.job.steps.iter().any(|s| s.glues) {
@@ -349,7 +380,8 @@ impl Gate {
                 _ => Self::Open,
             },
         };
-        Ok(if let_pass && gate != Self::Open { Self::LetPass } else { gate })
+        let let_pass = gate != Self::Open && overrides.iter().any(|o| o.opens(&club.id, step, batch));
+        Ok(if let_pass { Self::LetPass } else { gate })
     }
 
     /// Whether a reading at this step is taken without a question.

@@ -17,6 +17,7 @@ use trade::plan::PlannedPart;
 use trade::reading::{Reading, Unit, What};
 use trade::rules::{Margin, RuleFigures, margins};
 use trade::sheet::{ReferenceClub, SetRule, SheetClub};
+use trade::step::Strength;
 use utoipa::ToSchema;
 
 closed_list! {
@@ -92,13 +93,20 @@ pub struct StepName {
     pub label: String,
 }
 
-/// A step that the owner let pass before its strength.
+/// That somebody let a joint pass before its time: all steps that need no more than a strength, or one step.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 pub struct LetPass {
     /// The club.
     pub club: ClubId,
-    /// The step.
-    pub step: String,
+    /// The step at which it was given; none where it was given for the batch as such.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<String>,
+    /// The batch that it holds for; none where it holds for that one step of this club.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub batch: Option<i64>,
+    /// The strength that the joints of the batch are taken to have.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strength: Option<Strength>,
     /// The reason given.
     pub reason: String,
     /// Who.
@@ -131,7 +139,7 @@ pub struct ClubRecord {
     pub readings: Vec<RecordReading>,
     /// Margins against the Equipment Rules, as built where it was read, else as the sheet asks.
     pub margins: Vec<Margin>,
-    /// Steps let pass.
+    /// Where its joint was let pass before its time.
     pub let_pass: Vec<LetPass>,
     /// Where somebody went on with something open.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -143,7 +151,7 @@ pub struct ClubRecord {
 pub struct Beside<'a> {
     /// Batches that its clubs were glued from.
     pub batches: &'a [Batch],
-    /// Steps let pass before their strength.
+    /// Joints let pass before their time.
     pub let_pass: &'a [LetPass],
     /// Where somebody went on with something open.
     pub passed: &'a [Passed],

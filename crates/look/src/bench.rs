@@ -97,8 +97,10 @@ pub struct GridRow {
     pub expected: String,
     /// The reading kept, or the entry of the row under the cursor.
     pub reading: Markup,
-    /// In words: `finish D0.1`, or the likely cause and the one thing to do.
-    pub words: String,
+    /// Where it finishes with what is advised for it, minus target, in points.
+    pub becomes_points: Option<f64>,
+    /// In words: `finish D0.1`, what to fit, or the likely cause and the one thing to do, with its button.
+    pub said: Markup,
     /// How it stands.
     pub state: ClubState,
     /// The cursor is here.
@@ -136,7 +138,7 @@ fn grid_row(w: &Words, row: &GridRow) -> Markup {
         tr.(class).current[row.current] role="row" aria-current=[row.current.then_some("true")] {
             th scope="row" role="rowheader" { a href=(row.href) { (row.number) } }
             td.grid-mark role="cell" {
-                (club_mark(row.deviation_points, row.half_band_points, row.tolerance_points, true))
+                (club_mark(row.deviation_points, row.half_band_points, row.tolerance_points, true, row.becomes_points))
                 span.hidden { (row.state.word(w)) }
             }
             td.grid-expected role="cell" { (row.expected) }
@@ -144,10 +146,10 @@ fn grid_row(w: &Words, row: &GridRow) -> Markup {
             td.grid-words role="cell" {
                 @match row.state {
                     ClubState::Doubted => { (icon(Icon::Doubt)) }
-                    ClubState::Off => { (icon(Icon::Caution)) }
+                    ClubState::Off => { (icon(Icon::Flag)) }
                     ClubState::Within | ClubState::Unknown => {}
                 }
-                span { (row.words) }
+                (row.said)
             }
         }
     }

@@ -77,7 +77,7 @@ pub fn club_row(w: &Words, clubs: &[ClubChip], all_href: &str) -> Markup {
             @for club in clubs {
                 a.club.(club.state.class()).done[club.done] href=(club.href)
                     aria-current=[club.current.then_some("true")] {
-                    (club_mark(club.deviation_points, club.half_band_points, club.tolerance_points, false))
+                    (club_mark(club.deviation_points, club.half_band_points, club.tolerance_points, false, None))
                     span.club-text {
                         span.club-number { (club.number) @if club.done { (icon(Icon::Tick)) span.hidden { " " (w.text("row-done")) } } }
                         span.club-dev {
@@ -99,9 +99,9 @@ pub fn club_row(w: &Words, clubs: &[ClubChip], all_href: &str) -> Markup {
 /// The small picture of one club: tolerance as a box, target as a line, forecast as a diamond on its band.
 ///
 /// Three tolerances either way are shown; what lies beyond stands at the edge as an arrow. `lying` draws it along the
-/// line, for rows of a table; else it stands upright. Hidden from screen readers: the words stand beside it.
+/// line, for rows of a table; else it stands upright. An arrow leads to what it `becomes` with a planned change of mass. Hidden from screen readers: the words stand beside it.
 #[must_use]
-pub fn club_mark(deviation: Option<f64>, half_band: f64, tolerance: f64, lying: bool) -> Markup {
+pub fn club_mark(deviation: Option<f64>, half_band: f64, tolerance: f64, lying: bool, becomes: Option<f64>) -> Markup {
     let tolerance = if tolerance.is_finite() && tolerance > 0.0 { tolerance } else { 0.3 };
     let (long, broad) = if lying { (160.0, 28.0) } else { (50.0, 34.0) };
     let middle = long / 2.0;
@@ -131,6 +131,13 @@ pub fn club_mark(deviation: Option<f64>, half_band: f64, tolerance: f64, lying: 
                 @let beyond = deviation.abs() * per_point > middle - EDGE;
                 @let shape = if beyond { arrow(at, broad / 2.0, (at - middle).signum()) } else { diamond(at, broad / 2.0) };
                 polygon.diamond.beyond[beyond] points=(places(&shape.map(|(a, c)| turn(a, c)))) {}
+                @if let Some(becomes) = becomes.filter(|b| b.is_finite() && (along(*b) - at).abs() > 4.0) {
+                    @let (to, across) = (along(becomes), 5.0);
+                    @let way = (to - at).signum();
+                    @let (from, end) = (turn(at, across), turn(to - way * 3.0, across));
+                    line x1=(num(from.0)) y1=(num(from.1)) x2=(num(end.0)) y2=(num(end.1)) stroke="var(--brass)" stroke-width="2" {}
+                    polygon points=(places(&arrow(to - way * 3.0, across, way).map(|(a, c)| turn(a, c)))) fill="var(--brass)" {}
+                }
             }
         }
     }
@@ -173,10 +180,10 @@ mod tests {
     #[test]
     fn the_diamond_stands_to_scale() {
         // Lying: 160 long, three tolerances (0.9 point) take 76 units from the middle, so 0.45 point takes 38.
-        let text = club_mark(Some(0.45), 0.1, 0.3, true).into_string();
+        let text = club_mark(Some(0.45), 0.1, 0.3, true, None).into_string();
         assert!(text.contains("113,14 118,9.5 123,14 118,18.5"), "{text}");
         // Far off: at the edge, and nothing unreadable is drawn.
-        let text = club_mark(Some(40.0), f64::NAN, f64::NAN, true).into_string();
+        let text = club_mark(Some(40.0), f64::NAN, f64::NAN, true, None).into_string();
         assert!(text.contains("159,14") && !text.contains("NaN"), "{text}");
     }
 }

@@ -218,7 +218,8 @@ pub fn grid_example(w: &Words) -> Markup {
         tolerance_points: 0.3,
         expected,
         reading: html! { (reading) },
-        words,
+        becomes_points: None,
+        said: html! { span { (words) } },
         state,
         current: false,
     };

@@ -59,6 +59,8 @@ pub enum Icon {
     Close,
     /// Clubs side by side: the whole set.
     Set,
+    /// A flag: off target.
+    Flag,
 }
 
 /// Draws an icon at the size of the text around it.
@@ -110,11 +112,12 @@ fn strokes(which: Icon) -> &'static str {
         Icon::Edit => r#"<path d="M4 20l1-4.5L16.5 4l3.5 3.5L8.5 19zM14 6.5l3.5 3.5"/>"#,
         Icon::Close => r#"<path d="M6 6l12 12M18 6 6 18"/>"#,
         Icon::Set => r#"<path d="M5 3.5v14l3 3M11 3.5v14l3 3M17 3.5v14l3 3"/>"#,
+        Icon::Flag => r#"<path d="M6 21V4h12l-3 4 3 4H6"/>"#,
     }
 }
 
 /// Every icon, for the page that shows the look.
-pub const ALL_ICONS: [(Icon, &str); 26] = [
+pub const ALL_ICONS: [(Icon, &str); 27] = [
     (Icon::Tick, "tick"),
     (Icon::Doubt, "doubt"),
     (Icon::Caution, "caution"),
@@ -141,4 +144,5 @@ pub const ALL_ICONS: [(Icon, &str); 26] = [
     (Icon::Edit, "edit"),
     (Icon::Close, "close"),
     (Icon::Set, "set"),
+    (Icon::Flag, "flag"),
 ];

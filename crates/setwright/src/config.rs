@@ -4,11 +4,15 @@ use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
 mod figures;
+mod fit;
+mod gates;
 mod place;
 mod serve;
 mod stock;
 
 pub use figures::{PartFigures, TypedFigures};
+pub use fit::*;
+pub use gates::*;
 pub use place::*;
 pub use serve::*;
 pub use stock::*;
@@ -55,6 +59,15 @@ pub enum Command {
     Ask(AskArguments),
     /// A part with its life; reserves, returns, scraps, corrects or pulls it.
     Part(PartArguments),
+    /// What is open in a set before a step that cannot be undone: the cut, the glue, the bend, the hand over.
+    Open(OpenArguments),
+    /// Batches of adhesive: their clocks, and the override of a cure.
+    #[command(subcommand)]
+    Glue(GlueCommand),
+    /// What to fit across a set: a weight into each tip, grips to hang out, lead tape; takes it, and lists what to fetch.
+    Fit(FitArguments),
+    /// Two clubs that had each other's head, tip weight or grip were put right.
+    Exchange(ExchangeArguments),
     /// What can be done about the clubs of a job now, and what is worth measuring first.
     Advise(AdviseArguments),
     /// What may be behind the doubted readings of a club, and the measurement that would tell.

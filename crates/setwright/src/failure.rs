@@ -179,6 +179,7 @@ fact::facts! {
         NotADate { text: String },
         NotJobCount { text: String },
         NotSlotCode { text: String },
+        NotAPick { text: String },
         NotASheet { path: String, what: Told },
         SheetStops { n: usize },
         NotAParity { text: String },

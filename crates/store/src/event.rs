@@ -107,6 +107,26 @@ impl Tx {
         Ok(times)
     }
 
+    /// The entries of a kind of the jobs whose clubs were glued from batches that were mixed at or after a time, the newest
+    /// first.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn events_of_batches_since(
+        &mut self,
+        kind: EventKind,
+        since: Timestamp,
+    ) -> Result<Vec<Event>, StoreError> {
+        let lookup = query(
+            "SELECT id, happened_at, done_by, job, club, kind, body FROM event WHERE kind = $1 AND job IN
+                 (SELECT c.job FROM batch b JOIN batch_club g ON g.batch = b.id JOIN job_club c ON c.id = g.club
+                  WHERE b.mixed_at >= $2)
+             ORDER BY seq DESC",
+        );
+        let rows = self.rows(lookup.bind(kind.key().to_owned()).bind(time_text(since))).await?;
+        rows.iter().map(event_of).collect()
+    }
+
     /// The last entries of the log, of all jobs or one, at most `limit`, the newest first.
     ///
     /// # Errors

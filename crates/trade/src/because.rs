@@ -3,6 +3,7 @@
 //! What somebody types as a reason is kept as typed ([`typed`]). Both are facts, so that a reason of the program is told in
 //! the language of whoever reads it; those that an earlier version kept as a sentence are told as they are.
 
+use crate::club_name::ClubName;
 use crate::model::PartKind;
 use fact::Told;
 
@@ -17,6 +18,13 @@ fact::facts! {
             kind: PartKind,
             /// What was typed as the reason of the exchange.
             reason: Option<String>,
+        },
+        /// A reading speaks of a club that had another one's piece in it.
+        Exchanged {
+            /// Of which kind.
+            kind: PartKind,
+            /// Whose it was.
+            club: ClubName,
         },
         /// A reading speaks of a club that lost its plan since.
         PlanLost {

@@ -47,6 +47,10 @@ event_kinds! {
     PlanLost = "plan_lost";
     /// A part took another's place in a club.
     PartSwapped = "part_swapped";
+    /// Two clubs that had each other's piece were put right.
+    PartsExchanged = "parts_exchanged";
+    /// That was taken back.
+    PartsExchangeUndone = "parts_exchange_undone";
     /// Something was added to a club beyond its plan.
     ExtraAdded = "extra_added";
     /// A part was weighed in.

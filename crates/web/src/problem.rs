@@ -292,6 +292,7 @@ fact::facts! {
         NoRoomNumber { text: String },
         NotATime { text: String },
         NoState,
+        NotPicks { text: String },
     }
 }
 

@@ -12,6 +12,7 @@ mod door;
 mod first_run;
 mod forecast_kept;
 mod frequency_plan;
+mod gates;
 mod glossary;
 mod glue_gates;
 mod half_quanta;

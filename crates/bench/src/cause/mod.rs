@@ -29,7 +29,9 @@ use estimation::Weighed;
 use fact::Fact;
 use serde::Serialize;
 use std::collections::BTreeMap;
+use trade::club_name::ClubName;
 use trade::error::TradeError;
+use trade::model::PartKind;
 use trade::reading::{Reading, Unit, What};
 use utoipa::ToSchema;
 
@@ -58,6 +60,42 @@ pub struct Cause {
     pub shift_points: f64,
     /// What to do about it.
     pub what_to_do: CauseToDo,
+    /// What two clubs have of each other, where it can be exchanged as they are: nothing is glued.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub exchange: Option<Exchange>,
+}
+
+impl Cause {
+    /// Whether it can be looked for: neither that nothing is wrong nor something that nobody thought of.
+    #[must_use]
+    pub fn is_named(&self) -> bool {
+        ![CauseKind::Nothing, CauseKind::SomethingElse].iter().any(|kind| self.key == kind.key())
+    }
+}
+
+/// Two clubs that have each other's piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+pub struct Exchange {
+    /// What they have of each other.
+    pub kind: PartKind,
+    /// Their places in the tray, the lower first.
+    pub slots: [i64; 2],
+}
+
+impl Exchange {
+    fn of(believed: &Believed<'_>, says: &CauseSays) -> Option<Self> {
+        let (kind, names) = match says {
+            CauseSays::HeadsExchanged { first, second } => (PartKind::Head, [first, second]),
+            CauseSays::TipsExchanged { first, second } => (PartKind::TipWeight, [first, second]),
+            CauseSays::GripsExchanged { first, second } => (PartKind::Grip, [first, second]),
+            _ => return None,
+        };
+        let job = believed.assembly.job;
+        let find = |name: &ClubName| job.clubs.iter().find(|club| club.target.name() == *name);
+        let clubs = [find(names[0])?, find(names[1])?];
+        let glued = clubs.iter().any(|club| Progress::of(believed, club).glued);
+        (kind == PartKind::Grip || !glued).then_some(Self { kind, slots: clubs.map(|club| club.slot) })
+    }
 }
 
 /// What is made of a doubted reading.
@@ -122,6 +160,7 @@ pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
             probability: sums[group],
             shift_points: shift_points(&case, found, &weighed, best),
             what_to_do: what_to_do(found, glued),
+            exchange: Exchange::of(believed, &found.says),
         });
     }
     causes.sort_by(|a, b| b.probability.total_cmp(&a.probability).then_with(|| a.key.cmp(&b.key)));

@@ -10,7 +10,7 @@ use crate::chance::Chance;
 use crate::club_state::{ClubState, StepState};
 use crate::open_point::{OpenFact, OpenPoint};
 use crate::reach::reach;
-use crate::remedy::{Remedy, Spare, chance_ahead};
+use crate::remedy::{Remedy, Spare, WORTH_DOING, chance_ahead};
 use crate::target::Fit;
 use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
@@ -203,7 +203,7 @@ fn with_what_is_off(
         .filter(|a| a.fit == Some(Fit::Off) && a.what != What::SwingWeight && !a.doubted)
         .filter_map(|ask| {
             let (reading, target) = (ask.reading.as_ref()?, ask.target?);
-            Some(OpenPoint::Off { what: ask.what, value: reading.value, unit: ask.unit, target }.fact())
+            Some(OpenPoint::Off { what: ask.what, value: reading.value, unit: ask.unit, target, reading: None }.fact())
         })
         .collect();
     let finish_points = finish.swing_weight_points;
@@ -222,10 +222,7 @@ fn with_what_is_off(
     }
 }
 
-/// A remedy is named where it brings so much …
-const WORTH_DOING: f64 = 0.05;
-
-/// … and where the club is not as good as in already.
+/// A remedy is named where the club is not as good as in already.
 const GOOD_ENOUGH: f64 = 0.95;
 
 /// A reading is named where it leaves less than this share of a forecast's band.

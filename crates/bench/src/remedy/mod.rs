@@ -7,12 +7,15 @@
 
 mod before_glue;
 mod grips;
+mod help;
 mod late;
 mod progress;
 mod says;
 
 pub(crate) use grips::pool_of;
 pub use grips::{GripPick, assign_grips};
+pub(crate) use help::WORTH_DOING;
+pub use help::remedies_that_help;
 pub use late::{check_extra, place_of};
 pub use progress::Progress;
 pub use progress::cure_step;

@@ -6,6 +6,7 @@ use crate::failure::Failure;
 use app::advice::Advice;
 use bench::chance::Chance;
 use bench::remedy::GripPick;
+use bench::scale_shift::ScaleShift;
 use bench::work_order::SetAdvice;
 use std::fmt::Write;
 use words::{Words, text};
@@ -17,6 +18,7 @@ struct Advised {
     set: Option<SetAdvice>,
     clubs: Vec<Advice>,
     grips: Vec<GripPick>,
+    scale_shift: ScaleShift,
 }
 
 /// Prints what can be done about one club, or about all.
@@ -34,7 +36,8 @@ pub async fn advise(arguments: &AdviseArguments) -> Result<(), Failure> {
         clubs.push(app.advice(arguments.job, slot).await?);
     }
     let set = app.set_advice(arguments.job).await?;
-    let advised = Advised { set, clubs, grips: app.grips(arguments.job).await? };
+    let scale_shift = app.job_view(arguments.job).await?.scale_shift;
+    let advised = Advised { set, clubs, grips: app.grips(arguments.job).await?, scale_shift };
     app.close().await;
     if arguments.database.json { print_json(&advised) } else { say(&lines(&reader(), &advised, arguments)) }
 }
@@ -45,6 +48,9 @@ fn lines(w: &Words, advised: &Advised, arguments: &AdviseArguments) -> String {
     // Writing to a string does not fail.
     for line in advised.set.iter().flat_map(|set| of_set(w, set)) {
         let _ = writeln!(text, "{line}");
+    }
+    if advised.scale_shift.shown {
+        let _ = writeln!(text, "{}", w.sentence(&advised.scale_shift.fact));
     }
     for club in &advised.clubs {
         let _ = match club.chance_ahead.map(Chance::of) {

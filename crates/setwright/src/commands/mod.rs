@@ -3,6 +3,8 @@
 mod advise;
 mod calc;
 mod causes;
+mod fit;
+mod gates;
 mod learned;
 mod list;
 mod matched;
@@ -16,7 +18,7 @@ mod simulate;
 mod weigh;
 mod work;
 
-use crate::config::{Arguments, Command, OrderCommand, SheetCommand};
+use crate::config::{Arguments, Command, GlueCommand, OrderCommand, SheetCommand};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use crate::reader::reader;
@@ -49,6 +51,11 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Ask(ask) => told(ask.database.json, block(part::ask(&ask))),
         Command::Part(part) => told(part.database.json, block(part::part(&part))),
         Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
+        Command::Open(open) => told(open.database.json, block(gates::open(&open))),
+        Command::Glue(GlueCommand::List(list)) => told(list.database.json, block(gates::glue_list(&list))),
+        Command::Glue(GlueCommand::Override(pass)) => told(pass.database.json, block(gates::glue_override(&pass))),
+        Command::Fit(fit) => told(fit.database.json, block(fit::fit(&fit))),
+        Command::Exchange(exchange) => told(exchange.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
         Command::Record(record) => told(record.database.json, block(work::record(&record))),

@@ -4,6 +4,7 @@
 mod access;
 mod club;
 mod door;
+mod gates;
 mod hands;
 mod harness;
 mod lost;

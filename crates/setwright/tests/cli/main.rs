@@ -4,6 +4,7 @@
 mod adapters;
 mod calc;
 mod frequency;
+mod gates;
 mod half_quanta;
 mod learned;
 mod list;

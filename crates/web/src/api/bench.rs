@@ -6,11 +6,13 @@ use crate::reader::Answer;
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
+use app::fit::{ExchangeParts, FitTaken, PartsExchanged, TakeFit, UndoExchange};
 use app::scan::{ScanAt, ScanSaid};
 use axum::extract::State;
 use axum::http::StatusCode;
 use bench::club_state::ClubState;
 use bench::remedy::GripPick;
+use bench::set_fit::SetFit;
 use bench::work_order::SetAdvice;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -27,6 +29,9 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(get_advice))
         .routes(routes!(get_set_advice))
         .routes(routes!(pick_grips))
+        .routes(routes!(get_set_fit, take_set_fit))
+        .routes(routes!(exchange_parts))
+        .routes(routes!(undo_exchange))
         .routes(routes!(decline_offer))
         .routes(routes!(scan_at_club))
 }
@@ -101,7 +106,8 @@ async fn insist_on_reading(
     Ok(Answer(app.insist(number, &id.as_str().into(), word.reason(), &word.by).await?))
 }
 
-/// Let a step pass before the joint has its strength, with a reason that the record keeps.
+/// Let a step pass before the joint has its strength, with a reason that the record keeps. Where the club is in a batch, the
+/// whole batch passes, at every step that needs no more than this one.
 #[utoipa::path(post, path = "/jobs/{number}/let-pass", params(("number" = i64, Path)), request_body = LetPassRequest,
     responses((status = 204)))]
 async fn let_step_pass(
@@ -151,6 +157,49 @@ async fn get_set_advice(
     responses((status = 200, body = Vec<GripPick>)))]
 async fn pick_grips(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<Vec<GripPick>>, ApiError> {
     Ok(Answer(app.grips(number).await?))
+}
+
+/// What is to be fitted in each club of a set now: a weight into the tip, a grip to hang out, lead tape, or nothing; each helps
+/// its club, each part is given out once; and the list to fetch it by.
+#[utoipa::path(get, path = "/jobs/{number}/fit", params(("number" = i64, Path)),
+    responses((status = 200, body = SetFit)))]
+async fn get_set_fit(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<SetFit>, ApiError> {
+    Ok(Answer(app.fit(number).await?))
+}
+
+/// Take what is advised for a set into the plans of its clubs, or what is asked for, all or none. The picks that were there
+/// before are given back: sent again, they take it back.
+#[utoipa::path(post, path = "/jobs/{number}/fit", params(("number" = i64, Path)), request_body = TakeFit,
+    responses((status = 200, body = FitTaken)))]
+async fn take_set_fit(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(take): Body<TakeFit>,
+) -> Result<Answer<FitTaken>, ApiError> {
+    Ok(Answer(app.take_fit(number, &take).await?))
+}
+
+/// Two clubs that had each other's head, tip weight or grip were put right, in one step: readings that were taken with the
+/// wrong piece on count no more.
+#[utoipa::path(post, path = "/jobs/{number}/exchange", params(("number" = i64, Path)), request_body = ExchangeParts,
+    responses((status = 200, body = PartsExchanged)))]
+async fn exchange_parts(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(exchange): Body<ExchangeParts>,
+) -> Result<Answer<PartsExchanged>, ApiError> {
+    Ok(Answer(app.exchange_parts(number, &exchange).await?))
+}
+
+/// Take the last exchange of a job back: its readings count again as they were taken.
+#[utoipa::path(post, path = "/jobs/{number}/exchange/undo", params(("number" = i64, Path)), request_body = UndoExchange,
+    responses((status = 200, body = PartsExchanged)))]
+async fn undo_exchange(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(undo): Body<UndoExchange>,
+) -> Result<Answer<PartsExchanged>, ApiError> {
+    Ok(Answer(app.undo_exchange(number, &undo).await?))
 }
 
 /// Not again in this job: an extra measurement is offered no more.

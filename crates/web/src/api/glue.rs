@@ -5,7 +5,7 @@ use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
-use app::glue::{BatchView, NewBatch, TakeBackBatch};
+use app::glue::{BatchView, LetBatchPass, NewBatch, TakeBackBatch};
 use axum::extract::State;
 use axum::http::StatusCode;
 use bench::glue::Mix;
@@ -19,6 +19,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(get_mix))
         .routes(routes!(list_batches, start_batch))
         .routes(routes!(take_back_batch))
+        .routes(routes!(let_batch_pass))
 }
 
 #[derive(Debug, Deserialize, IntoParams)]
@@ -69,4 +70,16 @@ async fn take_back_batch(
     Body(request): Body<TakeBackBatch>,
 ) -> Result<Answer<BatchView>, ApiError> {
     Ok(Answer(app.take_back_batch(number, &request).await?))
+}
+
+/// Let a batch pass before its time, with one reason for all its clubs, which the record keeps: every step that needs no
+/// more than the strength is open.
+#[utoipa::path(post, path = "/batches/{number}/let-pass", params(("number" = i64, Path)), request_body = LetBatchPass,
+    responses((status = 200, body = BatchView)))]
+async fn let_batch_pass(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(request): Body<LetBatchPass>,
+) -> Result<Answer<BatchView>, ApiError> {
+    Ok(Answer(app.let_batch_pass(number, &request).await?))
 }

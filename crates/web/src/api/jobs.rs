@@ -5,6 +5,7 @@ use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::job::{JobSummary, JobView};
+use app::open::{OpenBefore, PassOpen};
 use app::plan::{Accept, AddExtra, Proposal, Swap};
 use app::scale_health::WithReason;
 use axum::extract::State;
@@ -28,6 +29,8 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(swap_part))
         .routes(routes!(add_extra))
         .routes(routes!(list_open_points))
+        .routes(routes!(list_next_open_points))
+        .routes(routes!(pass_open_points))
         .routes(routes!(get_record))
         .routes(routes!(look_up_card))
 }
@@ -55,7 +58,7 @@ async fn get_job(State(app): State<App>, Path(number): Path<i64>) -> Result<Answ
 #[derive(Debug, Deserialize, IntoParams)]
 #[into_params(parameter_in = Query)]
 struct OpenQuery {
-    /// Key of the step that cannot be undone: where the job is glued, or its last.
+    /// Key of the step that cannot be undone: where the shaft is cut, the club glued or bent, or the last.
     step: String,
 }
 
@@ -68,6 +71,28 @@ async fn list_open_points(
     Asked(query): Asked<OpenQuery>,
 ) -> Result<Answer<Vec<OpenClub>>, ApiError> {
     Ok(Answer(app.open_before(number, &query.step).await?))
+}
+
+/// What is open in a set before its next step that cannot be undone: cutting, gluing, bending, handing over.
+#[utoipa::path(get, path = "/jobs/{number}/open/next", params(("number" = i64, Path)),
+    responses((status = 200, body = OpenBefore)))]
+async fn list_next_open_points(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+) -> Result<Answer<OpenBefore>, ApiError> {
+    Ok(Answer(app.open_next(number).await?))
+}
+
+/// Go on with what is open before a step that cannot be undone, with one reason for all of it, which the record keeps. It is
+/// not asked again at this step until a club is read once more. Gives what is open.
+#[utoipa::path(post, path = "/jobs/{number}/open/pass", params(("number" = i64, Path)), request_body = PassOpen,
+    responses((status = 200, body = Vec<OpenClub>)))]
+async fn pass_open_points(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(pass): Body<PassOpen>,
+) -> Result<Answer<Vec<OpenClub>>, ApiError> {
+    Ok(Answer(app.pass_all_open(number, &pass).await?))
 }
 
 /// Give a job up; what it holds is free again.

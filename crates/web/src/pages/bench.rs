@@ -11,6 +11,7 @@ use crate::reader::Reader;
 use crate::units::explicit;
 use app::advice::DeclineOffer;
 use app::bench::{Entry, LetPassRequest, NewReadings};
+use app::glue::LetBatchPass;
 use app::job::JobFile;
 use app::plan::{AddExtra, Swap};
 use app::{App, AppError};
@@ -34,7 +35,7 @@ use trade::model::PartKind;
 use words::{Words, text};
 
 use trade::reading::What;
-use trade::step::Step;
+use trade::step::{Step, Strength};
 
 pub(super) fn router() -> Router<App> {
     Router::new()
@@ -260,6 +261,11 @@ struct LetPassForm {
     step: String,
     #[serde(default)]
     reason: String,
+    /// The batch that the override belongs to, and the strength that its joints are taken to have.
+    batch: Option<i64>,
+    strength: Option<Strength>,
+    /// Sent from the set grid: the quantity that it reads, to go on there.
+    grid: Option<What>,
 }
 
 async fn let_pass(
@@ -269,10 +275,19 @@ async fn let_pass(
     Path((job, slot)): Path<(i64, i64)>,
     Filled(form): Filled<LetPassForm>,
 ) -> PageResult {
-    let request = LetPassRequest { slot, step: form.step.clone(), reason: form.reason, by };
-    match app.let_pass(job, &request).await {
-        Ok(()) => Ok(to_step(job, slot, &form.step, &[])),
-        Err(error) => again(&w, &app, job, slot, form.step, &error).await,
+    let done = match (form.batch, form.strength) {
+        (Some(batch), Some(strength)) => {
+            app.let_batch_pass(batch, &LetBatchPass { strength, reason: form.reason, by }).await.map(|_| ())
+        }
+        _ => app.let_pass(job, &LetPassRequest { slot, step: form.step.clone(), reason: form.reason, by }).await,
+    };
+    match (done, form.grid) {
+        (Ok(()), Some(what)) => {
+            let to = format!("/bench/{job}/grid/{}?what={}", in_address(&form.step), what.key());
+            Ok(go_to(&to).into_response())
+        }
+        (Ok(()), None) => Ok(to_step(job, slot, &form.step, &[])),
+        (Err(error), _) => again(&w, &app, job, slot, form.step, &error).await,
     }
 }
 
@@ -366,10 +381,10 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     let state = states.iter().find(|s| s.slot == slot).ok_or_else(|| AppError::invalid(EdgeFault::NoState))?;
     let step = chosen_step(&file, state, view.step.as_deref());
     let crumb = text!(w, "bench-crumb", job = number, player = file.job.sheet.player, step = step.label);
-    let said = app.at_bench(&file, &believed, slot)?;
+    let said = app.at_bench(&file, &believed, slot, &step.key)?;
     let body = if club.plan.is_some() {
         let today = app.today();
-        let open = if step.glues { Vec::new() } else { file.open_on(&believed, &states, step)? };
+        let open = file.open_on(&believed, &states, step)?;
         let (file, believed, states, view) = (&file, &believed, &states, &view);
         let screen = Screen { file, believed, club, state, states, step, view, said, open, today };
         screen.body(w)?

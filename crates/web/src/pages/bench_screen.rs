@@ -2,6 +2,7 @@
 
 use super::bench::{View, chips, club_name, next_club, short_name};
 use super::club_beam::club_beam;
+use super::open::{Override, open_points, override_part};
 use super::{PageError, say, what_if};
 use app::AppError;
 use app::bench::AtBench;
@@ -14,7 +15,7 @@ use bench::club_state::AskState;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
 use bench::club_state::StepStatus;
-use bench::glue::Gate;
+use bench::glue::{Gate, glued_from};
 use bench::meaning::{NextSays, Tone as Said};
 use bench::offer::Measure;
 use bench::open_point::OpenClub;
@@ -23,7 +24,7 @@ use bench::target::Fit;
 use look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
     StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
-    icon, keypad_hints, link_button, offer, request_key, rich, section, stepper,
+    keypad_hints, link_button, offer, request_key, rich, section, stepper,
 };
 use maud::{Markup, html};
 use trade::action::Action;
@@ -68,7 +69,7 @@ impl Screen<'_> {
                 &format!("/bench/{}/grid/{}", self.file.job.number, self.step.key),
             ),
             beam: self.beam(w, pieces),
-            decision: self.decision(w, step_state),
+            decision: self.decision(w, step_state)?,
             funnel: html! { (self.funnel(w, points)) (sliders) },
             below: html! { (self.doubt(w)) (self.offer_part(w)) (self.remedy_part(w)) (self.readings(w, believed)) },
         })) })
@@ -143,21 +144,22 @@ impl Screen<'_> {
         )
     }
 
-    fn decision(&self, w: &Words, state: Option<&StepState>) -> Markup {
+    fn decision(&self, w: &Words, state: Option<&StepState>) -> Result<Markup, PageError> {
         let first = state.and_then(|s| s.asks.first());
         let expected = first.map_or_else(String::new, |ask| say::expected(w, ask));
         let heading = text!(w, "bench-decision", club = club_name(w, self.club), step = self.step.label);
         let caution = self.step.caution.map_or_else(String::new, |caution| w.tell(&CautionSays::from(caution)));
         let (verdict, tone) = self.verdict(w, state);
-        decision(&Decision {
+        let shift = super::scale_check::shift_words(w, self.believed, &self.step.asks)?;
+        Ok(decision(&Decision {
             heading: &heading,
             expected: &expected,
             expected_note: &first.map_or_else(String::new, |ask| say::expected_note(w, ask)),
-            form: self.entry(w, state),
+            form: html! { (self.entry(w, state)) (shift) },
             verdict,
             tone,
             caution: &caution,
-        })
+        }))
     }
 
     fn verdict(&self, w: &Words, state: Option<&StepState>) -> (Markup, Tone) {
@@ -301,6 +303,7 @@ impl Screen<'_> {
             return html! {
                 @if glued { p { (rich!(w, "bench-glued", |_, inner| html! { a href="/glue" { (inner) } })) } }
                 @else {
+                    (self.open_part(w))
                     (link_button(&format!("/glue/new?job={}", self.file.job.number), &w.text("bench-mix"), ButtonKind::Primary, Some(Icon::Glue), "g"))
                 }
             };
@@ -337,19 +340,31 @@ impl Screen<'_> {
         }
     }
 
-    /// What is open on this club before it is handed over, and the reason for handing it over all the same.
+    /// What is open on this club before a step that cannot be undone, and the reason for going on with it all the same; how
+    /// many other clubs have something open, too.
     fn open_part(&self, w: &Words) -> Markup {
-        let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
+        let asked = |club: &&OpenClub| club.passed.is_none();
+        let others = self.open.iter().filter(asked).filter(|club| club.slot != self.state.slot).count();
+        let mine = self.open.iter().find(|club| club.slot == self.state.slot);
+        let grid = format!("/bench/{}/grid/{}", self.file.job.number, self.step.key);
         html! {
-            div.open-clubs {
-                p { (icon(Icon::Doubt)) " " strong { (w.text("bench-open-here")) } " " (say::open(w, club)) "." }
-                (field(&Field {
-                    name: "reason",
-                    label: &w.text("bench-open-reason"),
-                    value: self.view.typed.get("reason").map_or("", String::as_str),
-                    required: true,
-                    ..Field::default()
-                }))
+            @if let Some(club) = mine {
+                div.open-list {
+                    p { strong { (w.text("bench-open-here")) } }
+                    (open_points(w, self.file.job.number, club))
+                    @if club.passed.is_none() && !self.step.glues {
+                        (field(&Field {
+                            name: "reason",
+                            label: &w.text("bench-open-reason"),
+                            value: self.view.typed.get("reason").map_or("", String::as_str),
+                            required: true,
+                            ..Field::default()
+                        }))
+                    }
+                }
+            }
+            @if others > 0 && mine.is_some() {
+                p.small { a href=(grid) { (text!(w, "bench-open-others", n = others as i64)) } }
             }
         }
     }
@@ -426,14 +441,13 @@ impl Screen<'_> {
             @if matches!(state.gate, Gate::NotGlued) {
                 (link_button(&format!("/glue/new?job={}", self.file.job.number), &w.text("bench-mix"), ButtonKind::Primary, Some(Icon::Glue), "g"))
             }
-            details {
-                summary { (w.text("bench-override")) }
-                form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) "/let-pass" } {
-                    (hidden("step", &self.step.key))
-                    (field(&Field { name: "reason", label: &w.text("bench-why"), required: true, ..Field::default() }))
-                    (button(&Button { label: &w.text("bench-override"), kind: ButtonKind::Danger, ..Button::default() }))
-                }
-            }
+            (override_part(w, &Override {
+                file: self.file,
+                step: self.step,
+                batch: glued_from(&self.file.batches, &self.club.id),
+                action: format!("/bench/{}/{}/let-pass", self.file.job.number, self.state.slot),
+                more: &[],
+            }))
         }
     }
 

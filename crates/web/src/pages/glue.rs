@@ -1,32 +1,37 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
 use super::entries::go_to;
+use super::open::{open_points, strengths};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
-use app::glue::{BatchView, ClubOfLot, GluedClubs, NewBatch, OfLot, TakeBackBatch};
+use app::glue::{BatchView, ClubOfLot, GluedClubs, LetBatchPass, NewBatch, OfLot, TakeBackBatch};
+use app::job::JobFile;
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use bench::club_state::ClubState;
 use bench::glue::MixFact;
-use jiff::Timestamp;
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
+use jiff::{SignedDuration, Timestamp};
 use look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
-    caution, check, clock, empty_state, field, figures, hidden, icon, notice_block, request_key, rich, search_bar,
-    section, select, table, titled_card,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Nav, Notice, Select, Table, Tone, button, caution,
+    check, clock, empty_state, field, figures, hidden, notice_block, request_key, rich, search_bar, section, select,
+    table, tag, titled_card,
 };
 use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
 use trade::caution::CautionSays;
 use trade::job::JobState;
+use trade::kind::Role;
 use trade::model::PartKind;
+use trade::step::Strength;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -34,6 +39,7 @@ pub(super) fn router() -> Router<App> {
         .route("/glue", get(index))
         .route("/glue/new", get(new_batch).post(start))
         .route("/glue/{number}/take-back", post(take_back))
+        .route("/glue/{number}/let-pass", post(let_pass))
 }
 
 /// Batches of so many days are shown; each stands in the records of its clubs for good.
@@ -164,6 +170,20 @@ fn batch_part(w: &Words, view: &BatchView, now: Timestamp) -> Markup {
             ],
             ..Table::default()
         })) }
+        @for pass in &view.let_pass {
+            p { (tag(Tone::Care, &w.text("record-override-tag"))) " "
+                (text!(w, "open-override-kept", strength = pass.strength, reason = pass.reason, by = pass.by, at_at = pass.at)) }
+        }
+        @if view.full_cure_at > now && view.let_pass.iter().all(|pass| pass.strength != Strength::Full) {
+            details {
+                summary { (text!(w, "open-override-batch", batch = b.number)) }
+                form method="post" action={ "/glue/" (b.number) "/let-pass" } {
+                    (strengths(w, if view.handling_at > now { Strength::Handling } else { Strength::Full }))
+                    (field(&Field { name: "reason", id: &format!("why-{}", b.number), label: &w.text("bench-why"), required: true, ..Field::default() }))
+                    (button(&Button { label: &w.text("bench-override"), kind: ButtonKind::Danger, ..Button::default() }))
+                }
+            }
+        }
         details {
             summary { (w.text("glue-entered-wrongly")) }
             form method="post" action={ "/glue/" (b.number) "/take-back" } {
@@ -188,6 +208,23 @@ async fn take_back(
     Filled(form): Filled<TakeBackForm>,
 ) -> PageResult {
     app.take_back_batch(number, &TakeBackBatch { reason: form.reason, by }).await?;
+    Ok(go_to("/glue").into_response())
+}
+
+#[derive(Debug, Deserialize)]
+struct LetPassForm {
+    strength: Strength,
+    #[serde(default)]
+    reason: String,
+}
+
+async fn let_pass(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(number): Path<i64>,
+    Filled(form): Filled<LetPassForm>,
+) -> PageResult {
+    app.let_batch_pass(number, &LetBatchPass { strength: form.strength, reason: form.reason, by }).await?;
     Ok(go_to("/glue").into_response())
 }
 
@@ -269,7 +306,7 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
     // Only what is clear is ticked; what is open takes a touch of its own, and a reason.
     let ticked = |slot: i64| match fields {
-        [] => open_on(slot).is_none(),
+        [] => open_on(slot).is_none_or(|club| club.passed.is_some()),
         sent => sent.iter().any(|(k, v)| k == "slot" && *v == slot.to_string()),
     };
     let joints = built.iter().filter(|club| ticked(club.slot)).count();
@@ -286,6 +323,12 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let too_cold = mix.iter().flat_map(|m| &m.warnings).any(|w| matches!(w.fact, MixFact::ColderThanSheet { .. }));
     let notice = error.as_ref().map(|one| failure(w, one));
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
+    let now = app.now();
+    // A clock's end as a time of day, for a cup that is mixed now.
+    let mixed_now = |after_min: f64| {
+        let after = SignedDuration::from_secs((after_min * 60.0) as i64);
+        now.checked_add(after).map_or_else(|_| String::new(), |until| text!(w, "glue-mixed-now", until_at = until))
+    };
     let body = html! {
         @if let Some(mix) = &mix {
             (section(&text!(w, "glue-weigh-out", n = mix.joints), &html! {}, &html! {
@@ -293,9 +336,9 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
                     Figure { label: &w.text("glue-resin"), value: &w.mass(mix.resin_g), note: &text!(w, "glue-ml", volume_ml = mix.resin_ml) },
                     Figure { label: &w.text("glue-hardener"), value: &w.mass(mix.hardener_g), note: &text!(w, "glue-ml", volume_ml = mix.hardener_ml) },
                     Figure { label: &w.text("glue-spacers"), value: &w.mass(mix.beads_g), note: "" },
-                    Figure { label: &w.text("glue-pot-life"), value: &text!(w, "glue-min", time_min = mix.pot_life_min), note: "" },
-                    Figure { label: &w.text("glue-handle-after"), value: &text!(w, "glue-tenths-h", time_h = mix.handling_h), note: "" },
-                    Figure { label: &w.text("glue-swing-after"), value: &text!(w, "glue-h", time_h = mix.full_cure_h), note: "" },
+                    Figure { label: &w.text("glue-pot-life"), value: &text!(w, "glue-min", time_min = mix.pot_life_min), note: &mixed_now(mix.pot_life_min) },
+                    Figure { label: &w.text("glue-handle-after"), value: &text!(w, "glue-tenths-h", time_h = mix.handling_h), note: &mixed_now(mix.handling_h * 60.0) },
+                    Figure { label: &w.text("glue-swing-after"), value: &text!(w, "glue-h", time_h = mix.full_cure_h), note: &mixed_now(mix.full_cure_h * 60.0) },
                 ]))
                 p.small { (text!(w, "glue-by-sheet", room_c = room_c)) }
                 @for warning in &mix.warnings { (notice_block(Tone::Care, &w.sentence(&warning.fact), &w.sentence(&warning.next))) }
@@ -307,16 +350,18 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
             (request_key(&typed("request_key", app::request_key())))
             fieldset.choices { legend { (w.text("glue-clubs-from-cup")) }
                 @for club in built.iter().filter(|club| open_on(club.slot).is_none()) {
-                    (check("slot", &club.slot.to_string(), &text!(w, "glue-club-slot", club = club.number, slot = club.slot), ticked(club.slot)))
+                    (check("slot", &club.slot.to_string(), &club_words(w, &file, club), ticked(club.slot)))
                 }
                 @if open.len() == built.len() { p { (w.text("glue-none-clear")) } }
             }
             @if !open.is_empty() {
-                fieldset.choices.open-clubs { legend { (icon(Icon::Doubt)) " " (text!(w, "glue-open", n = open.len())) }
+                fieldset.choices.open-list { legend { (text!(w, "glue-open", n = open.len())) }
                     ul.plain { @for club in &open { li {
-                        (check("slot", &club.slot.to_string(), &text!(w, "glue-club-slot", club = club.number, slot = club.slot), ticked(club.slot)))
-                        span { (words::sentence(&say::open(w, club))) " " }
-                        a href={ "/bench/" (job) "/" (club.slot) } { (w.text("glue-open-bench")) }
+                        (check("slot", &club.slot.to_string(), &club.number, ticked(club.slot)))
+                        div {
+                            (open_points(w, job, club))
+                            p { a href={ "/bench/" (job) "/" (club.slot) } { (w.text("glue-open-bench")) } }
+                        }
                     } } }
                     (field(&Field {
                         name: "reason",
@@ -377,6 +422,14 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     )
     .await?;
     Ok((status, page).into_response())
+}
+
+/// A club with what belongs in its tip and where it will finish: `4 · tip 2 g · finish D2.1`.
+fn club_words(w: &Words, file: &JobFile, club: &ClubState) -> String {
+    let plan = file.job.club(&club.club).and_then(|c| c.plan.as_ref());
+    let tip_g = plan.map_or(0.0, |plan| plan.mass_g(Role::TipWeight));
+    let finish_points = club.finish.map_or(0.0, |finish| finish.swing_weight_points);
+    text!(w, "glue-club", club = club.number, tip_g = tip_g, finish_points = finish_points)
 }
 
 #[cfg(test)]

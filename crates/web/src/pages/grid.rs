@@ -2,6 +2,7 @@
 
 use super::bench::{club_name, finish_words, mark};
 use super::entries::{go_to, typed_at};
+use super::fit::At;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
@@ -17,14 +18,16 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::belief::Believed;
+use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
 use bench::meaning::Tone as Said;
 use bench::open_point::OpenClub;
+use bench::set_fit::FitRow;
 use bench::target::Fit;
 use look::{
     Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
-    Tone, button, field, hidden, keypad_hints, link_button, request_key, section, set_grid, stepper, tag,
+    Tone, button, field, hidden, keypad_hints, link_button, request_key, set_grid, stepper,
 };
 use maud::{Markup, html};
 use serde::Deserialize;
@@ -45,6 +48,10 @@ struct GridQuery {
     at: Option<i64>,
     /// The club whose reading was kept last.
     kept: Option<i64>,
+    /// What was planned before all that was advised was taken.
+    taken: Option<String>,
+    /// Places of two clubs that were put right.
+    exchanged: Option<String>,
 }
 
 async fn show(
@@ -64,7 +71,7 @@ struct GridForm {
     typed: String,
     request_key: String,
     version: i64,
-    /// Why a club is handed over on which something is open.
+    /// Why a club goes on with something open.
     #[serde(default)]
     reason: String,
     /// When it was typed, for an entry that waited for the network.
@@ -92,7 +99,7 @@ async fn keep(
         by,
         version: Some(form.version),
         at: typed_at(&form.at)?,
-        reason: Some(form.reason).filter(|reason| !reason.is_empty()),
+        reason: Some(form.reason.clone()).filter(|reason| !reason.is_empty()),
         request_key: Some(form.request_key),
     };
     let key = form.what.key();
@@ -102,10 +109,37 @@ async fn keep(
             Ok(go_to(&to).into_response())
         }
         Err(error) => {
-            let query = GridQuery { what: Some(form.what), at: Some(form.slot), kept: None };
-            grid_page(&w, &app, job, &step, &query, Some((form.typed, error))).await
+            let query = GridQuery { what: Some(form.what), at: Some(form.slot), ..GridQuery::default() };
+            let wrong = Wrong { typed: form.typed, reason: form.reason, error };
+            grid_page(&w, &app, job, &step, &query, Some(wrong)).await
         }
     }
+}
+
+/// What was refused, with what was typed for it.
+struct Wrong {
+    typed: String,
+    reason: String,
+    error: AppError,
+}
+
+/// The grid of a step whose reason for going on with what is open was refused.
+pub(super) async fn open_refused(
+    w: &Words,
+    app: &App,
+    job: i64,
+    step: &str,
+    reason: String,
+    error: AppError,
+) -> PageResult {
+    let wrong = Wrong { typed: String::new(), reason, error };
+    grid_page(w, app, job, step, &GridQuery::default(), Some(wrong)).await
+}
+
+/// The grid of a step where something was refused.
+pub(super) async fn refused(w: &Words, app: &App, job: i64, step: &str, what: What, error: AppError) -> PageResult {
+    let wrong = Wrong { typed: String::new(), reason: String::new(), error };
+    grid_page(w, app, job, step, &GridQuery { what: Some(what), ..GridQuery::default() }, Some(wrong)).await
 }
 
 async fn grid_page(
@@ -114,7 +148,7 @@ async fn grid_page(
     number: i64,
     step: &str,
     query: &GridQuery,
-    wrong: Option<(String, AppError)>,
+    wrong: Option<Wrong>,
 ) -> PageResult {
     let file = app.job_file(number).await?;
     let step = file
@@ -134,18 +168,26 @@ async fn grid_page(
         built.iter().find(|s| s.slot > after && !read(s)).or_else(|| built.iter().find(open)).map(|s| s.slot)
     });
     let notice = match (&wrong, query.kept) {
-        (Some((_, error)), _) => Some(failure(w, error)),
-        (None, Some(slot)) => kept_notice(w, app, &file, &believed, slot)?,
+        (Some(wrong), _) => Some(failure(w, &wrong.error)),
+        (None, Some(slot)) => kept_notice(w, app, &file, &believed, (slot, &step.key))?,
         _ => None,
     };
-    let status = wrong.as_ref().map_or(StatusCode::OK, |(_, error)| failure_status(error));
-    let typed = wrong.map(|(typed, _)| typed).unwrap_or_default();
-    let open = if step.glues { Vec::new() } else { file.open_on(&believed, &states, &step)? };
+    let status = wrong.as_ref().map_or(StatusCode::OK, |wrong| failure_status(&wrong.error));
+    let (typed, reason) = wrong.map(|wrong| (wrong.typed, wrong.reason)).unwrap_or_default();
+    let open = file.open_on(&believed, &states, &step)?;
     let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
+    let fit = file.set_fit(&believed, &states)?;
+    let fit_of = |slot: i64| fit.rows.iter().find(|row| row.slot == slot && super::fit::shows(&step, row.stage));
+    let here = At { job: number, step: &step, what };
+    let causes = causes(&file, &believed, &built)?;
     let rows: Vec<GridRow> = built
         .iter()
-        .map(|s| row(w, &file, s, &step, what, &Cursor { at, typed: &typed, open: open_on(s.slot) }))
+        .map(|s| {
+            let cause = causes.iter().find(|(slot, ..)| *slot == s.slot).map(|(_, cause, said)| (cause, *said));
+            row(w, &file, s, &here, &Cursor { at, typed: &typed, open: open_on(s.slot), fit: fit_of(s.slot), cause })
+        })
         .collect();
+    let undo_line = super::fit::undo_part(w, &here, &file, query.taken.as_deref(), query.exchanged.as_deref())?;
     let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.swing_weight_points).collect();
     let against = match targets.split_first() {
         Some((first, rest)) if rest.iter().all(|t| (t - first).abs() < 0.05) => {
@@ -163,9 +205,13 @@ async fn grid_page(
                 a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (other.key()) } aria-current=[(*other == what).then_some("page")] { (w.tell(other)) } " "
             } } }
             (super::scale_check::scale_words(w, &file, &[what], app.today()))
+            (super::scale_check::shift_words(w, &believed, &[what])?)
             (set_grid(w, &text!(w, "grid-of-step", step = step.label), &against, &rows))
+            (undo_line)
+            (super::fit::fit_part(w, &here, &fit))
             (super::work_order::grips_part(w, grips.as_ref()))
-            (open_part(w, &file, &step, &open))
+            (super::open::open_part(w, &file, &step, &open, &reason))
+            (super::open::waiting_part(w, &file, &states, &step, what.key()))
             @if at.is_none() {
                 @let other = step.asks.iter().copied().find(|other| built.iter().any(|s| !read_at(s, &step.key, *other)));
                 @if let Some(other) = other {
@@ -210,10 +256,10 @@ fn kept_notice(
     app: &App,
     file: &KeptJob,
     believed: &Believed<'_>,
-    slot: i64,
+    (slot, step): (i64, &str),
 ) -> Result<Option<Notice>, AppError> {
     let club = file.club_at(slot)?;
-    let said = app.at_bench(file, believed, slot)?;
+    let said = app.at_bench(file, believed, slot, step)?;
     Ok(said.meaning.map(|m| Notice {
         tone: match m.tone {
             Said::Good => Tone::Good,
@@ -268,31 +314,30 @@ fn read_at(state: &ClubState, step: &str, what: What) -> bool {
     ask(state, step, what).is_some_and(|a| a.reading.is_some())
 }
 
-/// What is open on the clubs before they are handed over: where each is put right.
-fn open_part(w: &Words, file: &JobFile, step: &Step, open: &[OpenClub]) -> Markup {
-    if open.is_empty() {
-        return html! {};
+/// The likely cause of what is doubted of each club, by its place, and whether another row says the same already: two clubs
+/// with each other's head are one message.
+fn causes(file: &KeptJob, believed: &Believed<'_>, built: &[&ClubState]) -> Result<Vec<(i64, Cause, bool)>, AppError> {
+    let mut found: Vec<(i64, Cause, bool)> = Vec::new();
+    for state in built {
+        let Some(cause) = file.likely_cause(believed, &state.club)? else { continue };
+        let said = cause.exchange.is_some() && found.iter().any(|(_, other, _)| other.exchange == cause.exchange);
+        found.push((state.slot, cause, said));
     }
-    let number = file.job.number;
-    section(
-        &text!(w, "grid-open-before", step = step.label),
-        &html! {},
-        &html! { ul.plain { @for club in open { li {
-            (tag(Tone::Doubt, &w.text("grid-open"))) " "
-            a href={ "/bench/" (number) "/" (club.slot) } { strong { (club.number) } } ": "
-            (say::open(w, club)) "."
-        } } } },
-    )
+    Ok(found)
 }
 
-/// Where the cursor of the grid is, what was typed there, and what is open on the row's club.
+/// Where the cursor of the grid is and what was typed there; what is open on the row's club, to be fitted in it, and behind
+/// its doubt.
 struct Cursor<'a> {
     at: Option<i64>,
     typed: &'a str,
     open: Option<&'a OpenClub>,
+    fit: Option<&'a FitRow>,
+    cause: Option<(&'a Cause, bool)>,
 }
 
-fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> GridRow {
+fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cursor<'_>) -> GridRow {
+    let (step, what) = (here.step, here.what);
     let current = cursor.at == Some(state.slot);
     let ask = ask(state, &step.key, what);
     let gate_open = step_of(state, &step.key).is_some_and(|s| s.gate.is_open());
@@ -300,12 +345,18 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cu
     let doubted = ask.is_some_and(|a| a.doubted);
     let off = ask.filter(|a| a.fit == Some(Fit::Off) && what != What::SwingWeight);
     let number = file.job.number;
-    let (words, mark) = match (doubted, off.and_then(|ask| off_words(w, ask)), cursor.open) {
-        (true, ..) => (w.text("grid-look-again"), Mark::Doubted),
-        (_, Some(words), _) => (words, Mark::Off),
-        (_, _, Some(club)) => (say::open(w, club), Mark::Doubted),
-        _ => (finish_words(w, state), mark(state.look)),
+    let look_again = || html! { span { (w.text("grid-look-again")) } };
+    let plain = |words: String| html! { span { (words) } };
+    let off = off.and_then(|ask| off_words(w, ask));
+    let (said, mark) = match (cursor.cause, off, super::open::row_words(w, cursor.open), cursor.fit) {
+        (Some((cause, said)), ..) => (super::fit::cause_words(w, here, cause, said), Mark::Doubted),
+        _ if doubted => (look_again(), Mark::Doubted),
+        (_, Some(words), ..) => (plain(words), Mark::Off),
+        (_, _, Some(words), _) => (plain(words), Mark::Off),
+        (.., Some(fit)) => (super::fit::fit_words(w, here, fit), mark(state.look)),
+        _ => (plain(finish_words(w, state)), mark(state.look)),
     };
+    let becomes = cursor.fit.and_then(|fit| fit.advised.as_ref()).filter(|a| !a.waits);
     GridRow {
         number: state.number.clone(),
         href: format!("/bench/{number}/{}?step={}", state.slot, step.key),
@@ -334,7 +385,8 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, step: &Step, what: What, cu
                 html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { (w.text("grid-enter")) } }
             }
         },
-        words,
+        becomes_points: becomes.map(|a| a.finish.deviation_points),
+        said,
         state: mark,
         current,
     }
@@ -361,9 +413,6 @@ fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cur
             (hidden("version", &state.version.to_string())) (request_key(&app::request_key()))
             @if what == What::Done {
                 (hidden("typed", "done"))
-                @if cursor.open.is_some() {
-                    (field(&Field { name: "reason", label: &w.text("grid-why"), required: true, ..Field::default() }))
-                }
                 (button(&Button { label: &w.text("grid-done"), big: true, keys: "Enter", ..Button::default() }))
             } @else {
                 (field(&Field {

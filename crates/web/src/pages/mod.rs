@@ -11,6 +11,7 @@ mod capability;
 mod club_beam;
 mod entries;
 mod fields;
+mod fit;
 mod gauge_study;
 mod glossary;
 mod glue;
@@ -21,6 +22,7 @@ mod measured;
 mod model_shape;
 mod models;
 mod needs;
+mod open;
 mod orders;
 mod part_life;
 mod plan;
@@ -86,6 +88,8 @@ pub(crate) fn router() -> Router<App> {
         .merge(gauge_study::router())
         .merge(bench::router())
         .merge(grid::router())
+        .merge(open::router())
+        .merge(fit::router())
         .merge(glossary::router())
         .merge(glue::router())
         .merge(records::router())

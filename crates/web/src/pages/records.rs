@@ -11,7 +11,7 @@ use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::glue::Batch;
 use bench::open_point::OpenPoint;
-use bench::record::{ASKED_CONFIDENCE, ClubRecord, Line, Record, RecordReading, Verdict};
+use bench::record::{ASKED_CONFIDENCE, ClubRecord, LetPass, Line, Record, RecordReading, Verdict};
 use look::{
     Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, rich, section,
     table, tag,
@@ -174,7 +174,7 @@ fn club_part(w: &Words, record: &Record, club: &ClubRecord, models: &[Model]) ->
             (verdict_words(w, club))
             p { (parts_words(w, club, models)) }
             @for pass in &club.let_pass { p { (tag(Tone::Care, &w.text("record-override-tag"))) " "
-                (text!(w, "record-override", step = record.step_name(&pass.step), reason = pass.reason, by = pass.by, at_at = pass.at)) } }
+                (override_words(w, record, pass)) } }
             @for passed in &club.passed { p { (tag(Tone::Care, &w.text("record-open-tag"))) " "
                 (text!(w, "record-open", step = record.step_name(&passed.step), points = passed.points.iter().map(OpenPoint::fact).collect::<Vec<_>>(),
                     reason = passed.reason, by = passed.by, at_at = passed.at)) } }
@@ -187,6 +187,28 @@ fn club_part(w: &Words, record: &Record, club: &ClubRecord, models: &[Model]) ->
             }
         },
     )
+}
+
+fn override_words(w: &Words, record: &Record, pass: &LetPass) -> String {
+    match (pass.batch, &pass.step) {
+        (Some(batch), _) => text!(
+            w,
+            "record-override-batch",
+            batch = batch,
+            strength = pass.strength,
+            reason = pass.reason,
+            by = pass.by,
+            at_at = pass.at
+        ),
+        (None, step) => text!(
+            w,
+            "record-override",
+            step = record.step_name(step.as_deref().unwrap_or_default()),
+            reason = pass.reason,
+            by = pass.by,
+            at_at = pass.at
+        ),
+    }
 }
 
 fn reading_line(w: &Words, record: &Record, r: &RecordReading) -> Markup {

@@ -14,6 +14,7 @@ use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
+use bench::belief::Believed;
 use desk::scale_health::Doubtful;
 use desk::scale_health::LooksLike;
 use jiff::civil::Date;
@@ -71,6 +72,19 @@ pub(super) fn scale_words(w: &Words, file: &JobFile, asks: &[What], today: Date)
         .filter_map(|(trust, gauge)| desk::scale_health::said(trust, &gauge, today).map(|said| (said, gauge.key)))
         .collect();
     html! { @for (said, key) in &said { (caution_with_link(w, said, key)) } }
+}
+
+/// What the job believes of today's balance scale, beside an entry that it changes; nothing where it changes none, or where the
+/// step reads no swing weight.
+pub(super) fn shift_words(w: &Words, believed: &Believed<'_>, asks: &[What]) -> Result<Markup, app::AppError> {
+    if !asks.iter().any(|what| what.unit() == Unit::Points) {
+        return Ok(html! {});
+    }
+    let shift = bench::scale_shift::scale_shift(believed)?;
+    Ok(html! { @if shift.shown { p.hint.shift {
+        (text!(w, "scale-shift-counted", says = shift.fact)) " "
+        a href={ "/scales/" (in_address(&shift.scale)) "/check" } { (w.text("scale-shift-check")) }
+    } } })
 }
 
 /// What speaks against the gram scale, beside the entry of a part; nothing where it is trusted.

@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 59] = [
+pub const STORY: [(&str, &str, u16); 64] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -84,7 +84,13 @@ pub const STORY: [(&str, &str, u16); 59] = [
     ("accept_replan", "1", 409),
     ("swap_part", "1 4", 200),
     ("scan_at_club", "1 4", 200),
+    ("take_set_fit", "1", 200),
+    // Neither club was read with its head on, and nothing was exchanged before.
+    ("exchange_parts", "1", 409),
+    ("undo_exchange", "1", 404),
+    ("pass_open_points", "1", 200),
     ("start_batch", "", 201),
+    ("let_batch_pass", "1", 200),
     ("add_extra", "1 4", 200),
     ("let_step_pass", "1", 204),
     ("decline_offer", "1", 204),

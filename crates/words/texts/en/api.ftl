@@ -74,6 +74,8 @@ edge-fault-no-room-number = the temperature “{ $text }” is not a number
     .next = Enter for example 21
 edge-fault-not-a-time = “{ $text }” is not a day and time
     .next = Choose when the cup was mixed, or leave it empty for now
+edge-fault-not-picks = “{ $text }” does not say what goes into which club
+    .next = Open the grid again and take it there
 edge-fault-no-state = this club has no state
     .next = Load the job again
 

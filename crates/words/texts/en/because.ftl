@@ -6,6 +6,7 @@ because-other-part =
         [none] read before another { $kind } was put in
        *[other] read before another { $kind } was put in: { $reason }
     }
+because-exchanged = read with the { $kind } of the { $club } in it; exchanged since
 because-plan-lost =
     { $reason ->
         [none] read before the club lost its plan

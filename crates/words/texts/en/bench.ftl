@@ -40,7 +40,12 @@ bench-not-glued = Not glued yet: this step needs the joint.
 bench-override = Override
 bench-why = Why? The record keeps it.
 bench-open-here = Open on this club:
-bench-open-reason = Why hand it over anyway? The record keeps it.
+bench-open-reason = Why go on with it anyway? The record keeps it.
+bench-open-others =
+    { $n ->
+        [one] Something is open on { $n } other club: see the set
+       *[other] Something is open on { $n } other clubs: see the set
+    }
 
 # What an entry is held against.
 bench-was-read = read: { $read }

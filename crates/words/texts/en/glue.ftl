@@ -14,6 +14,10 @@ glue-fault-pot-life-beyond-calendar = the pot life ends after the year 9999
 # What is refused of gluing clubs.
 batch-fault-lot-missing = the lot of the adhesive is missing
     .next = Type the lot from the tins: a search for it finds every club of a bad lot
+batch-fault-no-strength = no strength is named
+    .next = Name “handling” or “full”
+batch-fault-taken-back = batch { $batch } is taken back
+    .next = No club counts as glued from it: look under Glue for the batch that holds
 batch-fault-started-before = this form started batch { $batch } already, with other clubs or other figures
     .next = Look at it under Glue; if it is wrong, take it back and start another
 batch-fault-no-gluing = the steps of job { $job } have no gluing
@@ -49,6 +53,7 @@ glue-clubs-of-job =
 glue-more-jobs = { $a }; { $b }
 
 glue-batch-said = <b>{ CAPITAL($clubs) }.</b> Lot { $lot }, { $resin_g } resin, { $hardener_g } hardener, { $beads_g } spacers, at { PLAIN($room_c, digits: 0) } °C. Mixed { $mixed_at } by { $by }.
+glue-batch-line = Batch { $batch }, { $clubs }: handle from { $handling_at }, swing from { $full_at }
 glue-batch-cold = Started in the cold: { $reason }.
 
 # Its clocks.
@@ -86,14 +91,15 @@ glue-h = { PLAIN($time_h, digits: 0) } h
 glue-tenths-h = { PLAIN($time_h, digits: 1) } h
 glue-by-sheet = From the figures entered from the product's own sheet, at { PLAIN($room_c, digits: 0) } °C. The sheet itself wins.
 glue-clubs-from-cup = Clubs glued from this cup
-glue-club-slot = { $club } (slot { $slot })
+glue-club = { $club } · tip { $tip_g } · finish { LETTER($finish_points) }
+glue-open-bench = Open it at the bench
+glue-mixed-now = until { $until_at }
 glue-none-clear = No club of this job is clear to glue.
 glue-open =
     { $n ->
         [one] Something is open on { $n } club
        *[other] Something is open on { $n } clubs
     }
-glue-open-bench = Open it at the bench
 glue-why-open = Why glue one of these all the same? The record keeps it.
 glue-lot = Lot on the tins
 glue-lot-why = Later it finds every club of a bad lot

@@ -17,13 +17,11 @@ grid-off = { $by } against what is asked
 grid-waits-for-cure = waits for its cure
 grid-mix = Mix a batch
 grid-enter = enter
-grid-why = Why hand it over all the same?
 grid-done = Done
 grid-kept = { $club }: { $said }
 
 # What is open on the clubs before a step that cannot be undone.
 grid-open-before = Open before “{ $step }”
-grid-open = open
 
 # The last reading.
 grid-wrong = { $club }: that was wrong

@@ -288,6 +288,12 @@ strength-none = none
 strength-handling = handling strength
 strength-full = full cure
 
+# What cannot be undone.
+final-cut = the cut
+final-glue = the glue
+final-bend = the bend
+final-hand-over = the hand-over
+
 # Which caution stands beside a step. The words are in [`crate::caution`].
 caution-cutting = cutting
 caution-epoxy = epoxy
@@ -331,3 +337,9 @@ part-deed-restore = take back into stock
 part-deed-correct = correct
 part-deed-pull = pull
 part-deed-miscut = cut wrongly
+
+# What is still to be fitted in a club.
+fit-stage-tip = the weight in the tip
+fit-stage-grip = the grip
+fit-stage-added = what is added
+fit-stage-waits = nothing yet

@@ -20,4 +20,46 @@ open-point-lie-upright = lie { $by_deg } upright; this head may be bent { $limit
 open-point-light = finishes { $by_points } light, and no free grip brings it in
 open-point-heavy = finishes { $by_points } heavy, and no free grip brings it in
 
+# The shaft cannot be cut longer.
+open-point-cut-short = shaft { LENGTH($by_mm, digits: 2) } shorter than planned
+
 open-point-glued = glued in batch { $batch } already
+open-point-not-cured = waits for { $strength } until { $until_at }
+open-point-not-glued = not glued yet
+
+open-fault-nothing = nothing is open on the { $number } before “{ $step }”
+    .next = Leave it out of the list: it needs no reason
+
+# The list on the page: one touch for each, one reason for all.
+open-of = { $n } of { $clubs }
+open-read-again = Read again
+open-read = Read it
+open-look = Look
+open-choose = Choose
+open-glue = To the glue
+open-why-all =
+    { $n ->
+        [one] Why go on with it?
+       *[other] Why go on with all { $n }?
+    }
+open-why-hint = One reason for all of them. The record keeps it with your name
+open-go-on =
+    { $n ->
+        [one] Go on
+       *[other] Go on with all { $n }
+    }
+open-passed = passed
+open-passed-by = { $reason } ({ $by }, { $at_at })
+
+# An override of a cure belongs to its batch.
+open-override-batch = Override the cure of batch { $batch }
+open-override-means = It holds for all clubs of batch { $batch }: { $clubs }. The clock runs on.
+open-override-strength = How strong the joints are now
+open-override-kept = Cure overridden, { $strength }: { $reason } ({ $by }, { $at_at })
+
+# On the command line.
+open-nothing = Nothing is open before { $done }.
+open-none-left = Nothing is open: no club waits for a step that cannot be undone.
+open-line = { $number }: { $points }
+open-line-passed = { $number }: { $points }; passed: { $reason } ({ $by })
+open-before = Before { $done }:

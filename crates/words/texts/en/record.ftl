@@ -89,6 +89,7 @@ record-glued =
 
 # Where somebody went on before the cure, or with something open.
 record-override-tag = override
+record-override-batch = Cure of batch { $batch } overridden, { $strength }: { $reason } ({ $by }, { $at_at })
 record-override = Override at “{ $step }”: { $reason } ({ $by }, { $at_at })
 record-open-tag = with something open
 record-open = “{ $step }” with { $points }: { $reason } ({ $by }, { $at_at })

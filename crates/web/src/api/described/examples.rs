@@ -119,6 +119,11 @@ fn bench(operation: &str) -> Option<Value> {
             "job": 1, "slots": [4], "adhesive": "DOLERITE", "lot": "B-7", "room_c": 23,
             "reason": "the balance scale is away", "by": "Ada"
         }),
+        "pass_open_points" => json!({ "step": "glue", "reason": "the balance scale is away", "by": "Ada" }),
+        "let_batch_pass" => json!({ "strength": "full", "reason": "cured in the oven by its sheet", "by": "Ada" }),
+        "take_set_fit" => json!({ "picks": [{ "slot": 3, "kind": "tip_weight", "code": "TRAY-6" }], "by": "Ada" }),
+        "exchange_parts" => json!({ "kind": "head", "slots": [4, 5], "by": "Ada" }),
+        "undo_exchange" => json!({ "by": "Ada" }),
         "take_back_batch" => json!({ "reason": "the wrong club was ticked", "by": "Ada" }),
         _ => return None,
     })
