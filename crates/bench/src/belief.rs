@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use trade::check_weight::CHECK_WEIGHT;
 use trade::error::TradeError;
-use trade::id::{ClubId, ReadingId};
+use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::places::TURNINGS_G;
@@ -354,17 +354,6 @@ impl Believed<'_> {
     /// The beliefs with means as usual and far from usual, each with its probability.
     pub(crate) fn mixture(&self) -> &Mixture {
         &self.mixture
-    }
-
-    /// Whether a reading is doubted: kept, shown, not believed.
-    #[must_use]
-    pub fn is_doubted(&self, reading: &ReadingId) -> bool {
-        self.is_set_aside(reading.as_str())
-    }
-
-    /// Whether an observation, a reading or a check, is kept and not believed.
-    pub(crate) fn is_set_aside(&self, id: &str) -> bool {
-        self.mixture.doubt.set_aside.iter().any(|other| other == id)
     }
 
     /// What a reading should show on the shop's instruments; none for what the belief does not know (loft, cpm …) and

@@ -10,6 +10,7 @@ pub mod capability;
 pub mod cause;
 pub mod chance;
 pub mod club_state;
+pub mod doubt;
 pub mod funnel;
 pub mod glue;
 pub mod held;

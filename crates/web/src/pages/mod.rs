@@ -16,6 +16,7 @@ mod gauge_study;
 mod glossary;
 mod glue;
 mod grid;
+mod job_card;
 pub(crate) mod labels;
 pub(crate) mod learned;
 mod measured;
@@ -79,6 +80,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(ask::router())
         .merge(part_life::router())
         .merge(models::router())
+        .merge(job_card::router())
         .merge(plan::router())
         .merge(plan_choice::router())
         .merge(scales::router())

@@ -1,6 +1,5 @@
-//! Plan: which parts go into which club, the cut list, what is missing, the job cards.
+//! Plan: which parts go into which club, the cut list, what is missing.
 
-use super::bench::club_name;
 use super::club_beam::club_beam;
 use super::entries::{go_to, query};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
@@ -19,8 +18,8 @@ use bench::assembly::Assembly;
 use bench::offer::Measure;
 use desk::planner::Lock;
 use look::{
-    Action, Button, ButtonKind, CardSize, Cell, Column, Field, JobCard, Nav, Notice, Table, Tone, button, check,
-    empty_state, field, hidden, job_card, link_button, qr_code, section, table, tag,
+    Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, Table, Tone, button, check, empty_state, field,
+    hidden, link_button, section, table, tag,
 };
 use maud::{Markup, html};
 use serde::Deserialize;
@@ -33,7 +32,6 @@ use trade::plan::Expected;
 use trade::plan::Missing;
 use trade::plan::Plan;
 use trade::reading::What;
-use trade::step::Step;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -42,7 +40,6 @@ pub(super) fn router() -> Router<App> {
         .route("/plan/{job}", get(show).post(accept))
         .route("/plan/{job}/drop", post(drop_job))
         .route("/plan/{job}/one-batch", post(one_batch))
-        .route("/plan/{job}/cards", get(cards))
 }
 
 async fn index(State(app): State<App>, Reader(w): Reader) -> PageResult {
@@ -409,7 +406,7 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
 }
 
 /// What a step should read: `D2.1 ± 0.3`.
-fn reading(w: &Words, expected: &Expected) -> String {
+pub(super) fn reading(w: &Words, expected: &Expected) -> String {
     text!(w, "plan-reading", expected_points = expected.swing_weight_points, band_points = expected.band_points)
 }
 
@@ -463,7 +460,7 @@ fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
 }
 
 /// What comes off the tip; a word where nothing does.
-fn off_tip(w: &Words, plan: &ClubPlan) -> String {
+pub(super) fn off_tip(w: &Words, plan: &ClubPlan) -> String {
     if plan.tip_trim_mm > 0.0 { w.length(plan.tip_trim_mm) } else { w.text("plan-no-trim") }
 }
 
@@ -478,91 +475,4 @@ fn why(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
             } }
         }
     }
-}
-
-async fn cards(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
-    let file = app.job_file(job).await?;
-    let head = text!(w, "plan-job", job = job, player = file.job.sheet.player);
-    let back = |_: &str, inner: &str| html! { a href={ "/plan/" (job) } { (inner) } };
-    let body = html! {
-        p.no-print { (look::rich!(&w, "plan-cards-print", back)) }
-        div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
-    };
-    let title = w.text("plan-cards");
-    let page =
-        framed(&w, &app, Framed { title: &title, active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() })
-            .await?;
-    Ok(page.into_response())
-}
-
-fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
-    let target = &club.target;
-    let part = |kind| {
-        plan.part(kind)
-            .map_or_else(|| w.text("plan-no-part"), |p| text!(w, "plan-card-part", code = p.code, part_g = p.mass_g))
-    };
-    let tips: Vec<String> =
-        plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
-    let facing =
-        |f: Option<trade::kind::Facing>| f.map_or_else(|| w.text("plan-card-facing-any"), |facing| w.tell(&facing));
-    let soft = target.soft_side.map_or_else(|| w.text("plan-card-soft-side-any"), |side| w.tell(&side));
-    let wraps = target.wraps;
-    let mut lines: Vec<(String, String)> =
-        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (w.tell(&kind), part(kind))).collect();
-    lines.extend(
-        [
-            ("plan-column-tip", if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
-            ("plan-column-off-tip", off_tip(w, plan)),
-            ("plan-column-cut-shaft", w.length(plan.cut_shaft_mm)),
-            ("plan-card-length", text!(w, "plan-card-length-to", length_mm = target.length_mm, end = target.length_to)),
-            (
-                "plan-card-wraps",
-                text!(w, "plan-card-wraps-are", base = wraps.base, full = wraps.full, lower = wraps.lower_hand),
-            ),
-            (
-                "plan-card-labels",
-                text!(
-                    w,
-                    "plan-card-labels-are",
-                    grip = facing(target.grip_graphics),
-                    shaft = facing(target.shaft_graphics)
-                ),
-            ),
-            ("plan-card-soft-side", soft),
-            (
-                "plan-card-bend",
-                text!(
-                    w,
-                    "plan-card-bend-is",
-                    bend_loft_deg = plan.bend_loft_deg,
-                    loft_deg = target.loft_deg,
-                    bend_lie_deg = plan.bend_lie_deg,
-                    lie_deg = target.lie_deg
-                ),
-            ),
-        ]
-        .map(|(id, value)| (w.text(id), value)),
-    );
-    let expected: Vec<(String, String)> = plan
-        .expected
-        .iter()
-        .map(|e| {
-            let label = file.job.step(&e.step).map_or(e.step.as_str(), |s: &Step| s.label.as_str());
-            (label.to_owned(), reading(w, e))
-        })
-        .collect();
-    job_card(
-        w,
-        &JobCard {
-            size: CardSize::A6,
-            club: &club_name(w, club),
-            job: head,
-            slot: &club.slot.to_string(),
-            code: &club.card,
-            code_svg: qr_code(&club.card),
-            lines,
-            expected,
-            caution: &w.text("plan-card-caution"),
-        },
-    )
 }

@@ -1,0 +1,111 @@
+//! Job cards: one for each planned club, to print and to lie in its tray.
+
+use super::bench::club_name;
+use super::plan::{kinds_of, off_tip, reading};
+use super::{Framed, PageResult, framed};
+use crate::asked::Path;
+use crate::reader::Reader;
+use app::App;
+use app::job::JobFile;
+use axum::Router;
+use axum::extract::State;
+use axum::response::IntoResponse;
+use axum::routing::get;
+use look::{CardSize, JobCard, Nav, job_card, qr_code};
+use maud::{Markup, html};
+use trade::job::JobClub;
+use trade::model::PartKind;
+use trade::plan::ClubPlan;
+use trade::step::Step;
+use words::{Words, text};
+
+pub(super) fn router() -> Router<App> {
+    Router::new().route("/plan/{job}/cards", get(cards))
+}
+
+async fn cards(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
+    let file = app.job_file(job).await?;
+    let head = text!(w, "plan-job", job = job, player = file.job.sheet.player);
+    let back = |_: &str, inner: &str| html! { a href={ "/plan/" (job) } { (inner) } };
+    let body = html! {
+        p.no-print { (look::rich!(&w, "plan-cards-print", back)) }
+        div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
+    };
+    let title = w.text("plan-cards");
+    let page =
+        framed(&w, &app, Framed { title: &title, active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() })
+            .await?;
+    Ok(page.into_response())
+}
+
+fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
+    let target = &club.target;
+    let part = |kind| {
+        plan.part(kind)
+            .map_or_else(|| w.text("plan-no-part"), |p| text!(w, "plan-card-part", code = p.code, part_g = p.mass_g))
+    };
+    let tips: Vec<String> =
+        plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
+    let facing =
+        |f: Option<trade::kind::Facing>| f.map_or_else(|| w.text("plan-card-facing-any"), |facing| w.tell(&facing));
+    let soft = target.soft_side.map_or_else(|| w.text("plan-card-soft-side-any"), |side| w.tell(&side));
+    let wraps = target.wraps;
+    let mut lines: Vec<(String, String)> =
+        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (w.tell(&kind), part(kind))).collect();
+    lines.extend(
+        [
+            ("plan-column-tip", if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
+            ("plan-column-off-tip", off_tip(w, plan)),
+            ("plan-column-cut-shaft", w.length(plan.cut_shaft_mm)),
+            ("plan-card-length", text!(w, "plan-card-length-to", length_mm = target.length_mm, end = target.length_to)),
+            (
+                "plan-card-wraps",
+                text!(w, "plan-card-wraps-are", base = wraps.base, full = wraps.full, lower = wraps.lower_hand),
+            ),
+            (
+                "plan-card-labels",
+                text!(
+                    w,
+                    "plan-card-labels-are",
+                    grip = facing(target.grip_graphics),
+                    shaft = facing(target.shaft_graphics)
+                ),
+            ),
+            ("plan-card-soft-side", soft),
+            (
+                "plan-card-bend",
+                text!(
+                    w,
+                    "plan-card-bend-is",
+                    bend_loft_deg = plan.bend_loft_deg,
+                    loft_deg = target.loft_deg,
+                    bend_lie_deg = plan.bend_lie_deg,
+                    lie_deg = target.lie_deg
+                ),
+            ),
+        ]
+        .map(|(id, value)| (w.text(id), value)),
+    );
+    let expected: Vec<(String, String)> = plan
+        .expected
+        .iter()
+        .map(|e| {
+            let label = file.job.step(&e.step).map_or(e.step.as_str(), |s: &Step| s.label.as_str());
+            (label.to_owned(), reading(w, e))
+        })
+        .collect();
+    job_card(
+        w,
+        &JobCard {
+            size: CardSize::A6,
+            club: &club_name(w, club),
+            job: head,
+            slot: &club.slot.to_string(),
+            code: &club.card,
+            code_svg: qr_code(&club.card),
+            lines,
+            expected,
+            caution: &w.text("plan-card-caution"),
+        },
+    )
+}
