@@ -48,7 +48,7 @@ impl Improver {
         let mut whole = true;
         for (&(s, c, old), new) in old.iter().zip(dealt) {
             let held = |x: &Column| self.left.has(&self.left.places(x));
-            // Two clubs may have reckoned with the same tip weight.
+            // Two clubs may count on the same tip weight.
             let new = new.filter(&held).or_else(|| Some(old).filter(&held));
             whole &= new.is_some();
             self.plan[s][c] = new.filter(|x| self.left.take(x));
