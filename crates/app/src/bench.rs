@@ -321,7 +321,8 @@ impl App {
         let meaning =
             last.map(|reading| bench::meaning::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
         let offers = file.offers(believed, &club.id)?;
-        Ok(AtBench { meaning, remedies, offers })
+        let chance_ahead = bench::remedy::chance_ahead(believed, &state, &spares)?;
+        Ok(AtBench { meaning, remedies, chance_ahead, offers })
     }
 
     /// What may be behind each doubted reading of a club, the latest last; empty where none is doubted.
@@ -422,6 +423,8 @@ pub struct AtBench {
     pub meaning: Option<Meaning>,
     /// What can still be done, the best first.
     pub remedies: Vec<Remedy>,
+    /// Chance of finishing in tolerance if nothing is changed now, under the same conditions as those of the remedies.
+    pub chance_ahead: Option<f64>,
     /// Extra measurements that are worth their while together, the most worth a minute first.
     pub offers: Bundle,
 }

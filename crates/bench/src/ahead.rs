@@ -7,7 +7,7 @@
 use crate::belief::Believed;
 use crate::remedy::{Progress, Spare, cure_step, pool_of};
 use estimation::worth::{Batch, ClubAhead, Covariances, GripTurns, GripsAhead, Planned, chances};
-use estimation::{OnClub, Probe, Quantity};
+use estimation::{OnClub, Probe};
 use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
@@ -20,6 +20,10 @@ use trade::tip_weight::tip_weight_fits;
 
 /// Clubs that choosing the grips one after another must bring to be advised.
 pub(crate) const TURNS_CLUBS: f64 = 0.2;
+
+/// Combinations of usual and unusual means less likely than this are taken together, as one that scatters as they do on average:
+/// what is worth measuring depends on them little, and each costs as much time as the likeliest.
+const ALONE: f64 = 0.15;
 
 /// Tip weights closer than this are one choice, g.
 const ALIKE_G: f64 = 0.05;
@@ -34,9 +38,21 @@ pub(crate) struct Extra {
 /// The same by places: what is read now, and what is read of which club after its cure.
 type Placed = (Vec<Planned>, Option<(usize, Planned)>);
 
+/// What the set looks like under one combination of usual and unusual means.
+#[derive(Clone)]
+struct Start {
+    /// How likely the combination is.
+    weight: f64,
+    covariances: Covariances,
+    /// How far it expects the clubs that are glued to lie from where all combinations together expect them, points.
+    off_points: Vec<f64>,
+}
+
 /// The clubs of a set that wait for their grips.
 pub(crate) struct SetAhead {
-    start: Covariances,
+    starts: Vec<Start>,
+    /// What is asked and read, by their places.
+    questions: Vec<Probe>,
     clubs: Vec<ClubAhead>,
     ids: Vec<ClubId>,
     /// Those glued already, by their places.
@@ -86,7 +102,8 @@ impl SetAhead {
         let job = believed.assembly.job;
         let mut questions = Questions::default();
         let mut made = Self {
-            start: Covariances::from_rows(&[]),
+            starts: Vec::new(),
+            questions: Vec::new(),
             clubs: Vec::new(),
             ids: Vec::new(),
             glued: Vec::new(),
@@ -151,7 +168,8 @@ impl SetAhead {
             let later = later.map(|((probe, sd), club)| (club, (questions.ask(probe.clone()), *sd)));
             made.extras.push((readings, later));
         }
-        made.start = Covariances::of(believed.belief(), &questions.0)?;
+        made.starts = starts(believed, &made.ids, &questions.0)?;
+        made.questions = questions.0;
         Ok(Some(made))
     }
 
@@ -200,7 +218,7 @@ impl SetAhead {
             }
         }
         let batches = self.batches(&self.open, order);
-        self.settled + chances(&self.start, &readings, &clubs, &batches, turns, &self.tables).iter().sum::<f64>()
+        self.settled + self.expected(&readings, &clubs, &batches, turns)
     }
 
     /// Clubs expected inside of those that wait for their grips alone: the grips chosen now in this order, or once the grips
@@ -208,7 +226,22 @@ impl SetAhead {
     pub fn inside_of_cured(&self, turns: GripTurns, dried: bool) -> f64 {
         let batch = [Batch { clubs: self.cured.clone(), finished: true }];
         let first = if dried { &self.wet[..] } else { &[] };
-        chances(&self.start, first, &self.clubs, &batch, turns, &self.tables).iter().sum()
+        self.expected(first, &self.clubs, &batch, turns)
+    }
+
+    /// Clubs expected in tolerance over all combinations.
+    fn expected(&self, readings: &[Planned], clubs: &[ClubAhead], batches: &[Batch], turns: GripTurns) -> f64 {
+        let of = |start: &Start| {
+            let mut clubs = std::borrow::Cow::Borrowed(clubs);
+            if self.starts.len() > 1 && !self.glued.is_empty() {
+                for (club, off) in clubs.to_mut().iter_mut().zip(&start.off_points) {
+                    club.glued_off_points = club.glued_off_points.map(|points| points + off);
+                }
+            }
+            let inside = chances(&start.covariances, readings, &clubs, batches, turns, &self.tables);
+            start.weight * inside.iter().sum::<f64>()
+        };
+        self.starts.iter().map(of).sum()
     }
 
     /// Whether a grip is on that has not been read dry yet.
@@ -236,14 +269,49 @@ impl SetAhead {
 
     /// Standard deviation of a club's finish with these extra measurements and the readings that its steps ask before its
     /// grip.
-    pub fn sd_with(&self, club: &ClubId, extras: &[usize]) -> f64 {
-        let Some(at) = self.ids.iter().position(|id| id == club) else { return 0.0 };
-        let mut p = self.start.clone();
+    pub fn sd_with(&self, believed: &Believed<'_>, club: &ClubId, extras: &[usize]) -> Result<f64, TradeError> {
+        let Some(at) = self.ids.iter().position(|id| id == club) else { return Ok(0.0) };
         let asked = &self.clubs[at];
         let more = extras.iter().filter_map(|e| self.extras.get(*e));
         let more = more.flat_map(|(now, later)| now.iter().chain(later.iter().map(|(_, planned)| planned)));
-        more.chain(&asked.before_tip).chain(&asked.before_grip).for_each(|(at, sd)| p.read(*at, *sd));
-        p.variance(asked.finish).sqrt()
+        let readings = more.chain(&asked.before_tip).chain(&asked.before_grip);
+        let planned: Vec<(Probe, f64)> = readings.map(|(at, sd)| (self.questions[*at].clone(), *sd)).collect();
+        Ok(believed.sd_after(&self.questions[asked.finish], &planned)?)
+    }
+}
+
+/// What the set looks like under the combinations of usual and unusual means.
+fn starts(believed: &Believed<'_>, ids: &[ClubId], questions: &[Probe]) -> Result<Vec<Start>, TradeError> {
+    let finishes: Vec<Probe> = ids.iter().map(|id| believed.assembly.finish_probe(id)).collect();
+    let means = |belief: &estimation::Belief| -> Result<Vec<f64>, TradeError> {
+        finishes.iter().map(|probe| Ok(belief.answer(probe)?.mean)).collect()
+    };
+    let mut starts: Vec<Start> = Vec::new();
+    let mut rest: Option<Start> = None;
+    for part in &believed.mixture().parts {
+        let covariances = Covariances::of(&part.belief, questions)?;
+        let one = Start { weight: part.weight, covariances, off_points: means(&part.belief)? };
+        if part.weight >= ALONE {
+            starts.push(one);
+        } else {
+            rest = Some(rest.map_or(one.clone(), |rest| rest.with(&one)));
+        }
+    }
+    starts.extend(rest);
+    let of_all: Vec<f64> = (0..ids.len()).map(|i| starts.iter().map(|s| s.weight * s.off_points[i]).sum()).collect();
+    for start in &mut starts {
+        start.off_points.iter_mut().zip(&of_all).for_each(|(off, all)| *off -= all);
+    }
+    Ok(starts)
+}
+
+impl Start {
+    /// Two taken together.
+    fn with(self, other: &Self) -> Self {
+        let weight = self.weight + other.weight;
+        let share = other.weight / weight;
+        let off_points = self.off_points.iter().zip(&other.off_points).map(|(a, b)| a + share * (b - a)).collect();
+        Self { weight, covariances: self.covariances.mixed(&other.covariances, share), off_points }
     }
 }
 
@@ -292,18 +360,11 @@ impl Questions {
     fn plan(&mut self, believed: &Believed<'_>, club: &JobClub, on: &[Vec<Role>]) -> Vec<Planned> {
         on.iter()
             .map(|on| {
-                let (probe, sd) = swing_weight_reading(believed, club, on);
+                let (probe, sd) = believed.assembly.swing_weight_reading(club, on);
                 (self.ask(probe), sd)
             })
             .collect()
     }
-}
-
-/// A reading of a club's swing weight on the shop's scale, with its noise.
-pub(crate) fn swing_weight_reading(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> (Probe, f64) {
-    let scale = &believed.assembly.shop.balance_scale;
-    let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone());
-    (probe, believed.assembly.shown_sd(scale))
 }
 
 /// What is on the club at the readings of its swing weight that are asked before its weight is in, and are not there yet.

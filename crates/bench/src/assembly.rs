@@ -14,9 +14,12 @@ use crate::learned::{
 use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
 use crate::solvent::SOLVENT_G;
-use estimation::{Club, JobModel, JointPrior, Piece, Prior, Role, ScalePrior, SharedPrior};
+use estimation::{
+    Club, JobModel, JointPrior, Mixture, Observation, OnClub, Piece, Prior, Probe, Quantity, Role, ScalePrior,
+    SharedPrior, WideMean,
+};
 use quantity::INCH_MM;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use trade::action::Action;
 use trade::adhesive::AdhesiveModel;
 use trade::check_weight::CHECK_WEIGHT;
@@ -139,6 +142,35 @@ impl Assembly<'_> {
         unlearned.then(|| (adhesive.joint_mass_sd_g.hypot(of_job), self.scatter(Scattered::AdhesivePiece)))
     }
 
+    /// The means of a model that may lie far from their figures until the shop has learned them: what the joints of each
+    /// adhesive take first, then how far tapes, caps and centres of grips lie from what their makers say.
+    fn wide_means(&self, model: &JobModel) -> Vec<WideMean> {
+        let mut joints: BTreeSet<String> = BTreeSet::new();
+        let mut others: BTreeSet<String> = BTreeSet::new();
+        for target in self.job.clubs.iter().map(|club| &club.target) {
+            let code = target.adhesive.as_ref().or(self.shop.adhesive.as_ref());
+            joints.extend(code.map(|code| ValueKey::Adhesive(code.clone()).to_string()));
+            let tape = target.tape.as_ref().or(self.shop.tape.as_ref());
+            others.extend(tape.map(|code| ValueKey::Tape(code.clone()).to_string()));
+            others.insert(ValueKey::Cap(target.grip_model.clone()).to_string());
+            others.insert(ValueKey::GripCentre(target.grip_model.clone()).to_string());
+        }
+        // A shop that takes far more or less adhesive than usual also takes it less alike. None of them leans: the expected
+        // masses stay those of the makers and the shop until a reading speaks.
+        let means = joints.into_iter().map(WideMean::either_way).chain(others.into_iter().map(WideMean::of_mean_alone));
+        let there = |mean: &WideMean| model.shared.iter().any(|shared| shared.key == mean.key);
+        means.filter(|mean| self.learned.position(&mean.key).is_none() && there(mean)).collect()
+    }
+
+    /// A model of this job weighed up by what was observed, with each mean that the shop has not learned as usual or far from
+    /// usual; a reading beyond `limit` standard deviations is set aside.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn weigh_up(&self, model: &JobModel, observed: &[Observation], limit: f64) -> Result<Mixture, TradeError> {
+        Ok(model.solve_mixture(&self.wide_means(model), observed, limit)?)
+    }
+
     fn scales(&self) -> Vec<ScalePrior> {
         let prior = |scale: &Scale| {
             let habit = self.learned.habit(&scale.key, scale.offset_sd);
@@ -169,6 +201,13 @@ impl Assembly<'_> {
     /// evenly within it: its standard deviation is the step by the root of twelve.
     pub(crate) fn shown_sd(&self, scale: &Scale) -> f64 {
         self.noise_sd(scale).hypot(scale.display_step / 12f64.sqrt()).max(LEAST_SD)
+    }
+
+    /// A reading of a club's swing weight on the shop's scale, with its noise.
+    pub(crate) fn swing_weight_reading(&self, club: &JobClub, on: &[Role]) -> (Probe, f64) {
+        let scale = &self.shop.balance_scale;
+        let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on));
+        (probe.on_scale(scale.key.clone()), self.shown_sd(scale))
     }
 
     fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, TradeError> {

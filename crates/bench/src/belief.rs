@@ -3,7 +3,10 @@
 use crate::assembly::Assembly;
 use crate::reference::{REFERENCE, REFERENCE_MASS_G};
 use crate::scale_watch::WatchedCheck;
-use estimation::{DOUBT_LIMIT, Doubt, Drift, Forecast, JobModel, Observation, OnClub, Probe, Quantity, Standing};
+use estimation::{
+    Belief, DOUBT_LIMIT, Drift, EstimationError, JobModel, Mixture, Normals, Observation, OnClub, Probe, Quantity,
+    Standing, normal,
+};
 use jiff::Timestamp;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
@@ -22,7 +25,7 @@ use utoipa::ToSchema;
 
 /// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
 /// kept with readings can be told apart by what made them.
-pub const BELIEF_VERSION: i64 = 2;
+pub const BELIEF_VERSION: i64 = 3;
 /// Half width of a 95 % band in standard deviations.
 pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.
@@ -51,6 +54,31 @@ pub struct Finish {
     pub deviation_points: f64,
     /// Half width of the tolerance.
     pub tolerance_points: f64,
+    /// Finish minus target as each combination of usual and unusual means has it; empty where it was read from a document.
+    #[serde(skip)]
+    #[schema(ignore)]
+    pub spread: Normals,
+}
+
+impl Finish {
+    /// The same moved by a known amount, points.
+    #[must_use]
+    pub fn moved(&self, by_points: f64) -> Self {
+        let deviation = self.deviation_points + by_points;
+        let (tolerance, spread) = (self.tolerance_points, self.spread.moved(by_points));
+        let chance = if spread.parts().is_empty() {
+            normal::between(-tolerance, tolerance, deviation, self.band_points / BAND_95)
+        } else {
+            spread.between(-tolerance, tolerance)
+        };
+        Self {
+            swing_weight_points: self.swing_weight_points + by_points,
+            chance,
+            deviation_points: deviation,
+            spread,
+            ..*self
+        }
+    }
 }
 
 /// A forecast of one reading in the reading's own unit.
@@ -109,14 +137,14 @@ impl Bridge<'_> {
 pub struct Believed<'a> {
     /// What it was made from.
     pub assembly: Assembly<'a>,
-    doubt: Arc<Doubt>,
+    mixture: Arc<Mixture>,
     readings: &'a [Reading],
 }
 
 /// A belief as it was solved, apart from what it was solved from: what a program keeps to have the [`Believed`] of the same
 /// job and readings again without solving.
 #[derive(Debug, Clone)]
-pub struct Solved(Arc<Doubt>);
+pub struct Solved(Arc<Mixture>);
 
 impl Assembly<'_> {
     /// The readings that bear on masses, arms and lengths, as the belief takes them, with what is known besides.
@@ -285,14 +313,14 @@ impl<'a> Assembly<'a> {
         let mut model = self.job_model()?;
         let observations = self.observations(readings);
         self.let_drift(&mut model, readings);
-        let doubt = model.solve_with_doubt(&observations, DOUBT_LIMIT)?;
-        Ok(Believed { assembly: self, doubt: Arc::new(doubt), readings })
+        let mixture = self.weigh_up(&model, &observations, DOUBT_LIMIT)?;
+        Ok(Believed { assembly: self, mixture: Arc::new(mixture), readings })
     }
 
     /// The belief as it was solved before. Only of the very job and readings that it was solved from.
     #[must_use]
     pub fn believed(self, readings: &'a [Reading], solved: &Solved) -> Believed<'a> {
-        Believed { assembly: self, doubt: Arc::clone(&solved.0), readings }
+        Believed { assembly: self, mixture: Arc::clone(&solved.0), readings }
     }
 }
 
@@ -300,7 +328,7 @@ impl Believed<'_> {
     /// What was solved, to be kept; [`Assembly::believed`] gives the belief back.
     #[must_use]
     pub fn solved(&self) -> Solved {
-        Solved(Arc::clone(&self.doubt))
+        Solved(Arc::clone(&self.mixture))
     }
 
     /// The readings that stand.
@@ -313,8 +341,19 @@ impl Believed<'_> {
         self.readings
     }
 
-    pub(crate) fn belief(&self) -> &estimation::Belief {
-        &self.doubt.belief
+    /// The likeliest belief: with all means as usual, or with some of them far from usual.
+    pub(crate) fn belief(&self) -> &Belief {
+        &self.mixture.doubt.belief
+    }
+
+    /// The belief with all means as usual: what is learned is learned from it.
+    pub(crate) fn usual_belief(&self) -> &Belief {
+        self.mixture.usual()
+    }
+
+    /// The beliefs with means as usual and far from usual, each with its probability.
+    pub(crate) fn mixture(&self) -> &Mixture {
+        &self.mixture
     }
 
     /// Whether a reading is doubted: kept, shown, not believed.
@@ -325,7 +364,7 @@ impl Believed<'_> {
 
     /// Whether an observation, a reading or a check, is kept and not believed.
     pub(crate) fn is_set_aside(&self, id: &str) -> bool {
-        self.doubt.set_aside.iter().any(|other| other == id)
+        self.mixture.doubt.set_aside.iter().any(|other| other == id)
     }
 
     /// What a reading should show on the shop's instruments; none for what the belief does not know (loft, cpm …) and
@@ -338,7 +377,8 @@ impl Believed<'_> {
         let Some(plan) = &found.plan else { return Ok(None) };
         let Some(bridge) = self.assembly.bridge(found, plan, what) else { return Ok(None) };
         let scale = bridge.scale.map(|scale| scale.key.as_str());
-        let forecast: Forecast = self.doubt.belief.forecast(&club.0, &bridge.quantity, on_club(plan, on), scale)?;
+        let on = on_club(plan, on);
+        let forecast = self.mixture.forecast(|belief| belief.forecast(&club.0, &bridge.quantity, on, scale))?;
         let value = bridge.reading_of(forecast.mean);
         Ok(Some(Expectation { value, band: BAND_95 * forecast.sd * bridge.factor }))
     }
@@ -352,20 +392,25 @@ impl Believed<'_> {
         if found.plan.is_none() {
             return Ok(None);
         }
-        let belief = &self.doubt.belief;
-        let own_sd = belief.gradient(&true_finish(club))?.variance().max(0.0).sqrt();
-        let finish = belief.gradient(&self.assembly.finish_probe(club))?;
-        let tolerance = found.target.tolerances.swing_weight_points;
-        let deviation = finish.mean - found.target.swing_weight_points;
-        let sd = finish.variance().max(0.0).sqrt();
+        let own_sd = self.mixture.forecast(|belief| belief.answer(&true_finish(club)))?.sd;
+        let probe = self.assembly.finish_probe(club);
+        let (target, tolerance) = (found.target.swing_weight_points, found.target.tolerances.swing_weight_points);
+        let spread = self.mixture.normals(|belief| belief.answer(&probe))?.moved(-target);
+        let deviation = spread.as_one();
         Ok(Some(Finish {
-            swing_weight_points: finish.mean,
-            band_points: BAND_95 * sd,
+            swing_weight_points: target + deviation.mean,
+            band_points: BAND_95 * deviation.sd,
             own_band_points: BAND_95 * own_sd,
-            chance: estimation::normal::between(-tolerance, tolerance, deviation, sd),
-            deviation_points: deviation,
+            chance: spread.between(-tolerance, tolerance),
+            deviation_points: deviation.mean,
             tolerance_points: tolerance,
+            spread,
         }))
+    }
+
+    /// Standard deviation that a question will have once planned readings (question and noise, in sd) are taken.
+    pub(crate) fn sd_after(&self, probe: &Probe, planned: &[(Probe, f64)]) -> Result<f64, EstimationError> {
+        self.mixture.sd_after(probe, planned)
     }
 
     /// Mass and arm of a role as believed: (mass g, arm mm from the butt end of the shaft); none where the club has no
@@ -383,7 +428,7 @@ impl Believed<'_> {
             return Ok(None);
         }
         let ask = |quantity| {
-            self.doubt.belief.forecast(&club.0, &quantity, OnClub::of(&[role]), None).map(|f: Forecast| f.mean)
+            self.mixture.mean(|belief| belief.forecast(&club.0, &quantity, OnClub::of(&[role]), None).map(|f| f.mean))
         };
         Ok(Some((ask(Quantity::PartMass(role))?, ask(Quantity::PartArm(role))? * INCH_MM)))
     }

@@ -1,7 +1,7 @@
 //! The funnel: where a club was seen to finish after each stage, and how narrow the stages to come will make it.
 
 use crate::belief::{BAND_95, Believed};
-use estimation::{OnClub, Probe, Quantity};
+use estimation::{NO_DOUBT, OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::id::ClubId;
@@ -57,7 +57,7 @@ impl Believed<'_> {
                     .collect();
                 let mut seen = self.assembly.observations(&so_far);
                 seen.retain(|o| !self.is_set_aside(&o.id));
-                let then = model.solve(&seen)?.answer(&probe)?;
+                let then = self.assembly.weigh_up(&model, &seen, NO_DOUBT)?.forecast(|belief| belief.answer(&probe))?;
                 let expected = self.expected(club, What::SwingWeight, &reading.on)?.map_or(reading.value, |e| e.value);
                 FunnelPoint {
                     step: step.key.clone(),
@@ -74,7 +74,7 @@ impl Believed<'_> {
                     step: step.key.clone(),
                     label: step.label.clone(),
                     deviation_points: finish.deviation_points,
-                    band_points: BAND_95 * self.belief().sd_after(&probe, &planned)?,
+                    band_points: BAND_95 * self.sd_after(&probe, &planned)?,
                     reading_points: None,
                     doubted: false,
                 }

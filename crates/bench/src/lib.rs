@@ -18,6 +18,7 @@ pub mod learning;
 pub mod meaning;
 pub mod offer;
 pub mod open_point;
+pub mod reach;
 pub mod record;
 pub mod reference;
 pub mod remedy;

@@ -6,8 +6,9 @@
 //! tolerance follows from covariances alone, with the readings, weights and grips still to come (`estimation::worth`). What
 //! is known already gains nothing and is not offered.
 
-use crate::ahead::{Extra, Glued, SetAhead, swing_weight_reading};
+use crate::ahead::{Extra, Glued, SetAhead};
 use crate::belief::{BAND_95, Believed, CAP_SD_MM, CENTRE_SD_MM};
+use crate::learned::ValueKey;
 use crate::reference::ReferenceRead;
 use crate::remedy::{Progress, Spare};
 use estimation::worth::bundle;
@@ -25,6 +26,9 @@ use utoipa::ToSchema;
 
 /// A measurement must bring at least this many clubs of the set for each minute that it takes, beyond those before it.
 const LEAST_CLUBS_A_MINUTE: f64 = 0.05;
+
+/// Grips of a model that are measured in its first job.
+const PIECES_OF_A_NEW_MODEL: usize = 3;
 
 closed_list! {
     /// An extra measurement.
@@ -197,6 +201,27 @@ fact::facts! {
             /// What it narrows.
             gain: OfferGain,
         },
+        /// The strip of tape weighed, to learn how much strips vary.
+        TapeScatter {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+        },
+        /// The grip balanced on an edge, to learn how much grips vary.
+        GripCentreScatter {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+        },
+        /// The grip's cap by caliper, to learn how much caps vary.
+        CapScatter {
+            /// The club.
+            club: ClubName,
+            /// How long it takes.
+            time: OfferTime,
+        },
     }
 }
 
@@ -273,6 +298,9 @@ pub struct Bundle {
     pub clubs_after: f64,
     /// Clubs of the set.
     pub of_clubs: usize,
+    /// Measurements that teach the shop how much pieces of a kind differ, beside the bundle: they bring this set little, and
+    /// every set after it a band that holds.
+    pub to_learn: Vec<Offer>,
     /// What they are worth together; none where none is worth it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub worth: Option<BundleSays>,
@@ -305,7 +333,7 @@ pub fn offers(
         return Ok(Bundle::default());
     }
     let Some(ahead) = SetAhead::of(believed, spares, &extras(&candidates, club))? else { return Ok(Bundle::default()) };
-    Ok(chosen(believed, &ahead, club, &candidates).0)
+    Ok(chosen(believed, &ahead, club, &candidates)?.0)
 }
 
 /// What can be measured at a club now that nobody declined; nothing once its grip is on.
@@ -338,7 +366,7 @@ pub(crate) fn chosen(
     ahead: &SetAhead,
     club: &JobClub,
     candidates: &[Candidate],
-) -> (Bundle, Vec<usize>) {
+) -> Result<(Bundle, Vec<usize>), TradeError> {
     let standing = believed.standing().into_iter().filter(|r| !believed.is_doubted(&r.id));
     let last = believed.assembly.reference_read(&standing.collect::<Vec<_>>()).unwrap_or(ReferenceRead::Known);
     let minutes: Vec<f64> = candidates.iter().map(|c| c.minutes).collect();
@@ -350,7 +378,8 @@ pub(crate) fn chosen(
     let mut made = Bundle { clubs_before, clubs_after: clubs_before, of_clubs: ahead.of_clubs, ..Bundle::default() };
     for (n, (at, gained)) in found.iter().enumerate() {
         let candidate = &candidates[*at];
-        let bands = (BAND_95 * ahead.sd_with(&club.id, &places[..n]), BAND_95 * ahead.sd_with(&club.id, &places[..=n]));
+        let sd_points = |chosen: &[usize]| ahead.sd_with(believed, &club.id, chosen);
+        let bands = (BAND_95 * sd_points(&places[..n])?, BAND_95 * sd_points(&places[..=n])?);
         made.minutes += candidate.minutes;
         made.clubs_after += gained;
         let name = club.target.name();
@@ -375,7 +404,67 @@ pub(crate) fn chosen(
         after: made.clubs_after,
         clubs: made.of_clubs as i64,
     });
-    (made, places)
+    for (at, candidate) in candidates.iter().enumerate().filter(|(at, _)| !places.contains(at)) {
+        let Some(fact) = owed(believed, club, candidate) else { continue };
+        let chosen: Vec<usize> = places.iter().copied().chain([at]).collect();
+        made.to_learn.push(Offer {
+            measure: candidate.measure,
+            slot: club.slot,
+            what: candidate.what,
+            on: candidate.on.clone(),
+            band_without_points: BAND_95 * ahead.sd_with(believed, &club.id, &places)?,
+            band_with_points: BAND_95 * ahead.sd_with(believed, &club.id, &chosen)?,
+            clubs_gained: 0.0,
+            minutes: candidate.minutes,
+            fact,
+        });
+    }
+    Ok((made, places))
+}
+
+/// What is measured for its scatter's sake, whatever it brings to this set: each strip in the first job of a tape, a few grips
+/// of a model that is new, and one a job after that. The readings of finished clubs hide it in their noise.
+fn owed(believed: &Believed<'_>, club: &JobClub, candidate: &Candidate) -> Option<OfferSays> {
+    let (target, assembly) = (&club.target, believed.assembly);
+    let value = match candidate.measure {
+        Measure::Tape => ValueKey::Tape(target.tape.as_ref().or(assembly.shop.tape.as_ref())?.clone()),
+        Measure::Cap => ValueKey::Cap(target.grip_model.clone()),
+        Measure::GripCentre => ValueKey::GripCentre(target.grip_model.clone()),
+        _ => return None,
+    };
+    let standing = believed.standing();
+    let measured = || standing.iter().filter(|r| r.what == candidate.what);
+    let first_job = assembly.learned.position(&value.to_string()).is_none();
+    let pieces = match (first_job, candidate.measure) {
+        (true, Measure::Tape) => usize::MAX,
+        (true, _) => PIECES_OF_A_NEW_MODEL,
+        (false, _) => 1,
+    };
+    if measured().any(|r| r.club == club.id) || measured().count() >= pieces {
+        return None;
+    }
+    let (club, time) = (target.name(), OfferTime::of(candidate.minutes));
+    Some(match candidate.measure {
+        Measure::Tape => OfferSays::TapeScatter { club, time },
+        Measure::Cap => OfferSays::CapScatter { club, time },
+        _ => OfferSays::GripCentreScatter { club, time },
+    })
+}
+
+/// The check weight or the reference club on the balance scale; none where the shop or the sheet has none.
+fn known_weight_reading(believed: &Believed<'_>, club: &JobClub, what: What) -> Option<(Probe, f64)> {
+    let quantity = believed.assembly.known_weight(what)?;
+    let (probe, sd) = believed.assembly.swing_weight_reading(club, &[]);
+    Some((Probe { quantity, club: None, ..probe }, sd))
+}
+
+/// What can be read on the balance scale of a club that stands with these pieces on: the club itself, re-seated, and what is
+/// known beside it.
+pub(crate) fn swing_weight_checks(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> Vec<(What, (Probe, f64))> {
+    let again = (What::SwingWeight, believed.assembly.swing_weight_reading(club, on));
+    let known = [What::CheckWeight, What::ReferenceSwingWeight].into_iter();
+    let known = known.filter_map(|what| Some((what, known_weight_reading(believed, club, what)?)));
+    std::iter::once(again).chain(known).collect()
 }
 
 fn mass_reading(believed: &Believed<'_>, club: &JobClub, quantity: Quantity, on: &[Role]) -> (Probe, f64) {
@@ -408,11 +497,8 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
     // One seating of either: a second one is offered after the first, by what it still brings.
     for (measure, what) in [(Measure::CheckWeight, What::CheckWeight), (Measure::Reference, What::ReferenceSwingWeight)]
     {
-        if let Some(quantity) = assembly.known_weight(what) {
-            let (mut probe, sd) = swing_weight_reading(believed, club, &[]);
-            probe.quantity = quantity;
-            probe.club = None;
-            add(measure, what, &[], vec![(probe, sd)], 1.0);
+        if let Some(reading) = known_weight_reading(believed, club, what) {
+            add(measure, what, &[], vec![reading], 1.0);
         }
     }
     if has(Role::Tape) {
@@ -425,7 +511,13 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
         add(Measure::Cap, What::CapThickness, &[], of_part(Quantity::CapThickness, CAP_SD_MM), 0.5);
     }
     if let Some(step) = step_now(believed, club) {
-        add(Measure::Again, What::SwingWeight, &step.on, vec![swing_weight_reading(believed, club, &step.on)], 0.5);
+        add(
+            Measure::Again,
+            What::SwingWeight,
+            &step.on,
+            vec![believed.assembly.swing_weight_reading(club, &step.on)],
+            0.5,
+        );
     }
     let cured = crate::remedy::cure_step(&assembly.job.steps).map(|s| s.on.clone());
     if progress.glued {

@@ -3,7 +3,10 @@
 use crate::belief::{BAND_95, Believed, Finish};
 use crate::glue::Batch;
 use crate::open_point::Passed;
+pub use crate::reach::ASKED_CONFIDENCE;
+use crate::reach::reach;
 use estimation::conformity::{Limits, Verdict as Jcgm106, judge};
+use fact::{Fact, Told};
 use jiff::{Timestamp, civil::Date};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
@@ -29,9 +32,6 @@ closed_list! {
         NotRead = "not_read";
     }
 }
-
-/// Probability with which “in” or “out” is said.
-pub const ASKED_CONFIDENCE: f64 = 0.95;
 
 /// One value of one club: target, as built, how far off.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -67,6 +67,9 @@ pub struct Line {
     /// enough for it to be said at all.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub guard_band: Option<f64>,
+    /// What would settle a verdict that is too close to say, where a reading could.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reach: Option<Told>,
 }
 
 /// One reading as it stands in the record, replaced and taken-back ones too.
@@ -278,7 +281,8 @@ fn lines<'r>(
         r.club == club.id && r.what == What::SwingWeight && r.on.contains(&Role::Grip) && !believed.is_doubted(&r.id)
     });
     let finish = if finished { believed.finish(&club.id)? } else { None };
-    lines.push(swing_weight_line(target, finish)?);
+    let reach = if finished { reach(believed, &club.id)?.map(|reach| reach.told()) } else { None };
+    lines.push(Line { reach, ..swing_weight_line(target, finish)? });
     if let Some(finish) = finish.filter(|f| f.own_band_points < f.band_points) {
         // Likeness among the clubs does not hang on how well the target is known.
         let own = line(
@@ -359,6 +363,7 @@ fn line(
         }),
         probability: judged.map(|j| j.probability),
         guard_band: judged.and_then(|j| j.guard_band),
+        reach: None,
     })
 }
 

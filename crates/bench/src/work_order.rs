@@ -8,14 +8,17 @@
 
 use crate::ahead::{Glued, SetAhead, TURNS_CLUBS, is_wet};
 use crate::belief::Believed;
+use crate::learned::ValueKey;
 use crate::offer::{Bundle, Measure, candidates_at, chosen, extras};
 use crate::remedy::Spare;
 use crate::solvent::SOLVENT_DRY_H;
+use crate::told::ToldOf;
 use estimation::worth::GripTurns;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::kind::{Role, closed_list};
+use trade::reading::What;
 use utoipa::ToSchema;
 
 /// Clubs that a longer order of work must bring, for each further cure that it waits for, to be proposed …
@@ -150,6 +153,17 @@ fact::facts! {
     }
 }
 
+fact::facts! {
+    /// What the forecasts of a set rest on that nobody has shown yet.
+    pub enum OrderAssumes: "order_assumes" {
+        /// The joints take what joints usually take.
+        UsualJoint {
+            /// Mass of such a joint.
+            joint_g: f64,
+        },
+    }
+}
+
 /// What one order of work would bring.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct OrderWorth {
@@ -190,6 +204,9 @@ pub struct SetAdvice {
     /// The one that is worth its waiting then.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub proposed_with_bundle: Option<ProposedOrder>,
+    /// What the figures rest on while no club of the shop has shown it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub assumes: Option<OrderAssumes>,
     /// How the grips of the clubs that have cured are best chosen; none where none waits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub grips: Option<GripsInTurn>,
@@ -235,7 +252,7 @@ pub fn set_advice(
     let Some(club) = job.clubs.iter().find(waits) else { return Ok(None) };
     let candidates = candidates_at(believed, club, declined)?;
     let Some(ahead) = SetAhead::of(believed, spares, &extras(&candidates, club))? else { return Ok(None) };
-    let (bundle, places) = chosen(believed, &ahead, club, &candidates);
+    let (bundle, places) = chosen(believed, &ahead, club, &candidates)?;
     let turns = ahead.usual_turns();
     let waived = declined.contains(&Measure::Pilot);
     let orders = worth_of(&ahead, &[], turns);
@@ -249,8 +266,27 @@ pub fn set_advice(
         bundle,
         orders,
         orders_with_bundle,
+        assumes: assumed(believed),
         grips: grips_of(believed, &ahead),
     }))
+}
+
+/// What nobody has shown yet: what the joints take, where the shop has learned nothing of the adhesive, no builder has said
+/// anything of it and no club of the set was read after its cure.
+fn assumed(believed: &Believed<'_>) -> Option<OrderAssumes> {
+    let assembly = believed.assembly;
+    let cured = |read: &&trade::reading::Reading| read.what == What::SwingWeight && read.on.contains(&Role::Adhesive);
+    if believed.standing().iter().any(cured) {
+        return None;
+    }
+    let clubs = assembly.job.clubs.iter().filter(|club| club.plan.is_some());
+    let codes = clubs.filter_map(|club| club.target.adhesive.as_ref().or(assembly.shop.adhesive.as_ref()));
+    let models = codes.filter_map(|code| assembly.library.adhesive(code).ok());
+    let unknown = models.into_iter().find(|adhesive| {
+        let learned = assembly.learned.position(&ValueKey::Adhesive(adhesive.code.clone()).to_string()).is_some();
+        !learned && assembly.learned.told_of(ToldOf::Joint, &adhesive.code).is_none()
+    })?;
+    Some(OrderAssumes::UsualJoint { joint_g: unknown.joint_mass_g })
 }
 
 /// How the grips of the clubs that have cured are best chosen; none where none waits.

@@ -6,6 +6,7 @@ mod glue;
 mod learning;
 mod meaning;
 mod offer;
+mod reach;
 mod reference;
 mod remedies;
 mod scale_watch;

@@ -51,6 +51,8 @@ fn a_club_that_will_rather_miss_is_never_told_to_go_on() {
     let (mut amber, mut green) = (0, 0);
     for tenths in -12..=12 {
         let mut set = Set::planned();
+        // Before the glue a new shop is not sure of three tenths of a point.
+        set.job.clubs[0].target.tolerances.swing_weight_points = 0.6;
         for slot in 2..=5 {
             set.read_off(slot, "dry", 0.0, slot);
         }

@@ -83,8 +83,11 @@ fn grips_of_a_set_are_chosen_together() {
     let chance = |slot: usize, grip: usize| {
         let f = set.state(slot as i64 + 1).finish.unwrap();
         let d = f.deviation_points + (masses[grip] - planned[slot]) * points_per_g(model.centre_mm);
-        let sd = f.band_points / 1.959_963_984_540_054;
-        estimation::normal::between(-f.tolerance_points, f.tolerance_points, d, sd)
+        let by = d - f.deviation_points;
+        let of = |(weight, one): &(f64, estimation::Forecast)| {
+            weight * estimation::normal::between(-f.tolerance_points, f.tolerance_points, one.mean + by, one.sd)
+        };
+        f.spread.parts().iter().map(of).sum::<f64>()
     };
     let mut best = 0.0f64;
     for a in 0..masses.len() {

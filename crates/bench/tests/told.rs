@@ -86,7 +86,7 @@ fn what_is_withdrawn_was_never_said() {
     let silent = Set::planned();
     let mut said = Set::planned();
     let adhesive = said.shop.adhesive.clone().unwrap();
-    said.learned.tell(told(ToldOf::Joint, &adhesive, 1.6, Sureness::Sure));
+    said.learned.tell(told(ToldOf::Joint, &adhesive, 1.15, Sureness::Sure));
     let (before, with) = (silent.state(1).finish.unwrap(), said.state(1).finish.unwrap());
     assert!(with.swing_weight_points > before.swing_weight_points + 0.1, "{with:?} {before:?}");
     assert!(with.own_band_points < before.own_band_points);
@@ -150,7 +150,10 @@ fn clubs_that_speak_against_a_figure_are_believed() {
     set.learned.tell(told(ToldOf::Joint, &adhesive, 3.0, Sureness::Sure));
     let believed = set.assembly().believe(&set.readings).unwrap();
     assert!(set.readings.iter().all(|r| !believed.is_doubted(&r.id)));
-    assert!((set.state(1).finish.unwrap().swing_weight_points - silent.swing_weight_points).abs() < 1e-9);
+    // With a reading set aside every combination of usual and unusual means is solved by itself; without, some are derived
+    // from others to a thousandth of a point.
+    let now = set.state(1).finish.unwrap().swing_weight_points;
+    assert!((now - silent.swing_weight_points).abs() < 2e-3, "{now} {}", silent.swing_weight_points);
 }
 
 #[test]

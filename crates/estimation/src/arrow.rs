@@ -17,7 +17,16 @@ struct Factor {
 impl Factor {
     /// Factorise a symmetric matrix of which the lower half is read. It is the unit matrix plus something semi-definite,
     /// so every pivot is at least 1 in exact arithmetic; rounding is kept from making it less than a half.
-    fn new(n: usize, mut a: Vec<f64>) -> Self {
+    fn new(n: usize, a: Vec<f64>) -> Self {
+        Self::floored(n, a, 0.5)
+    }
+
+    /// Factorise any positive definite matrix.
+    fn of(n: usize, a: Vec<f64>) -> Self {
+        Self::floored(n, a, f64::MIN_POSITIVE)
+    }
+
+    fn floored(n: usize, mut a: Vec<f64>, least: f64) -> Self {
         for i in 0..n {
             let (done, rest) = a.split_at_mut(i * n);
             let row = &mut rest[..n];
@@ -27,7 +36,7 @@ impl Factor {
                 row[j] = (row[j] - dot) / other[j];
             }
             let square: f64 = row[..i].iter().map(|x| x * x).sum();
-            row[i] = (row[i] - square).max(0.5).sqrt();
+            row[i] = (row[i] - square).max(least).sqrt();
         }
         Self { n, lower: a }
     }
@@ -42,6 +51,18 @@ impl Factor {
             let row = self.row(i);
             let dot: f64 = row[..i].iter().zip(&*b).map(|(l, x)| l * x).sum();
             b[i] = (b[i] - dot) / row[i];
+        }
+    }
+
+    /// `L⁻¹·B`, B row after row with `width` columns.
+    fn forward_rows(&self, b: &mut [f64], width: usize) {
+        for i in 0..self.n {
+            let (done, rest) = b.split_at_mut(i * width);
+            let (row, lower) = (&mut rest[..width], self.row(i));
+            for (j, l) in lower[..i].iter().enumerate() {
+                row.iter_mut().zip(&done[j * width..(j + 1) * width]).for_each(|(x, y)| *x -= l * y);
+            }
+            row.iter_mut().for_each(|x| *x /= lower[i]);
         }
     }
 
@@ -112,14 +133,8 @@ impl Arrow {
         let mut clubs = Vec::with_capacity(sizes.len());
         for (m, (own, mut coupling)) in sizes.iter().zip(blocks) {
             let own = Factor::new(*m, own);
-            for i in 0..*m {
-                let (done, rest) = coupling.split_at_mut(i * n);
-                let row = &mut rest[..n];
-                let lower = own.row(i);
-                for (j, l) in lower[..i].iter().enumerate() {
-                    row.iter_mut().zip(&done[j * n..(j + 1) * n]).for_each(|(x, y)| *x -= l * y);
-                }
-                row.iter_mut().for_each(|x| *x /= lower[i]);
+            own.forward_rows(&mut coupling, n);
+            for row in coupling.chunks_exact(n.max(1)) {
                 // What this club's own states take of what the readings say of the shared ones (the Schur complement). So
                 // the work grows with the clubs and not with their cube, as one matrix of all states would.
                 add_outer(&mut of_shared, row, row, -1.0);
@@ -140,6 +155,55 @@ impl Arrow {
         }
         self.shared.forward(&mut shared);
         Half { club: row.club, local, shared }
+    }
+
+    /// The same solution as of [`Arrow::solve`], of the readings alone: a club's block is inverted where it is small, over its
+    /// readings and not over its states (the matrix inversion lemma). Good enough for a step of an iteration; what readings
+    /// are sharp about loses digits.
+    pub fn step(readings: &[(Row, f64)], local: &mut [Vec<f64>], shared: &mut [f64]) {
+        let n = shared.len();
+        let mut of_shared = unit(n);
+        let mut of_club: Vec<Vec<&(Row, f64)>> = vec![Vec::new(); local.len()];
+        for reading in readings {
+            match reading.0.club {
+                Some(club) => of_club[club].push(reading),
+                None => add_outer(&mut of_shared, &reading.0.shared, &reading.0.shared, 1.0 / reading.1),
+            }
+        }
+        // With G a club's rows of its own states, H of the shared ones and L·Lᵀ = V + G·Gᵀ: L⁻¹H and L⁻¹G·b of each club.
+        let mut seen: Vec<(Factor, Vec<f64>, Vec<f64>)> = Vec::with_capacity(local.len());
+        for (rows, b) in of_club.iter().zip(&*local) {
+            let k = rows.len();
+            let mut gram = vec![0.0; k * k];
+            for i in 0..k {
+                for j in 0..=i {
+                    gram[i * k + j] = dot(&rows[i].0.local, &rows[j].0.local);
+                }
+                gram[i * k + i] += rows[i].1;
+            }
+            let factor = Factor::of(k, gram);
+            let mut told: Vec<f64> = rows.iter().map(|(row, _)| dot(&row.local, b)).collect();
+            factor.forward(&mut told);
+            let mut coupling: Vec<f64> = rows.iter().flat_map(|(row, _)| row.shared.iter().copied()).collect();
+            factor.forward_rows(&mut coupling, n);
+            for (row, told) in coupling.chunks_exact(n.max(1)).zip(&told) {
+                add_outer(&mut of_shared, row, row, 1.0);
+                shared.iter_mut().zip(row).for_each(|(s, c)| *s -= c * told);
+            }
+            seen.push((factor, coupling, told));
+        }
+        let of_shared = Factor::new(n, of_shared);
+        of_shared.forward(shared);
+        of_shared.backward(shared);
+        for ((rows, b), (factor, coupling, mut told)) in of_club.iter().zip(local).zip(seen) {
+            for (row, told) in coupling.chunks_exact(n.max(1)).zip(&mut told) {
+                *told += dot(row, shared);
+            }
+            factor.backward(&mut told);
+            for ((row, _), told) in rows.iter().zip(told) {
+                b.iter_mut().zip(&row.local).for_each(|(b, g)| *b -= g * told);
+            }
+        }
     }
 
     /// Solve for a right-hand side over all clubs and the shared states, in place.

@@ -10,10 +10,11 @@ use crate::reading::{Observation, Probe, Quantity};
 use crate::rounding::step_variance;
 use crate::term::Term;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 use utoipa::ToSchema;
 
 /// Mean and standard deviation of something asked for, in its unit.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, ToSchema)]
 pub struct Forecast {
     /// Expected value: points, grams or inches, whichever the question is in.
     pub mean: f64,
@@ -89,15 +90,37 @@ impl Gradient {
 /// (mass times arm), so that the difference between mode and mean is below 0.002 point.
 #[derive(Debug, Clone)]
 pub struct Belief {
-    pub(crate) layout: Layout,
+    pub(crate) layout: Arc<Layout>,
     pub(crate) point: Point,
-    pub(crate) arrow: Arrow,
+    pub(crate) arrow: Arc<Arrow>,
     /// Readings in the order of their names, withdrawn and doubted ones included.
-    pub(crate) readings: Vec<Observation>,
-    pub(crate) terms: Vec<Term>,
-    pub(crate) rows: Vec<(Row, f64)>,
+    pub(crate) readings: Arc<Vec<Observation>>,
+    pub(crate) terms: Arc<Vec<Term>>,
+    pub(crate) rows: Arc<Vec<(Row, f64)>>,
     pub(crate) latest_h: Vec<f64>,
     pub(crate) misfit: f64,
+    /// Another prior of one shared deviation than the one it was solved with.
+    pub(crate) tilt: Option<Tilt>,
+}
+
+/// What another prior of one shared deviation does to a belief.
+#[derive(Debug, Clone)]
+pub(crate) struct Tilt {
+    pub(crate) key: String,
+    /// The deviation through the factor.
+    of: Half,
+    /// Covariances with it times this are what two questions have in common besides: `√((v' − v)/v²)`, its variance `v` before
+    /// and `v'` after.
+    root: f64,
+    /// What the other prior adds to the logarithm of the evidence.
+    log_ratio: f64,
+}
+
+impl Tilt {
+    /// What a question has of the deviation beyond the belief that was tilted: its square is variance.
+    pub(crate) fn along(&self, half: &Half) -> f64 {
+        self.root * half.covariance(&self.of)
+    }
 }
 
 impl Belief {
@@ -107,6 +130,64 @@ impl Belief {
 
     pub(crate) fn row(&self, probe: &Probe) -> Result<Row, E> {
         self.question(probe, "forecast")?.row(&self.layout, &self.point)
+    }
+
+    /// A gradient through the factor.
+    pub(crate) fn half(&self, row: &Row) -> Half {
+        let mut half = self.arrow.half(row);
+        let along = self.tilt.as_ref().map(|tilt| tilt.along(&half));
+        half.shared.extend(along);
+        half
+    }
+
+    /// The belief with another prior `N(mean, sd²)` of one shared deviation in place of `before`, at least as wide: what the
+    /// readings say stays the same, so that nothing is solved again (derived: the posterior times the ratio of both priors,
+    /// exact where the model is linear).
+    ///
+    /// # Errors
+    ///
+    /// An unknown key; another prior that is narrower, or a belief that was tilted before.
+    pub(crate) fn tilted(&self, key: &str, before: Forecast, now: Forecast) -> Result<Self, E> {
+        let row = self.row(&shared_probe(key))?;
+        let of = self.arrow.half(&row);
+        let (mean, variance) = (row.value, of.variance());
+        let weight = |f: Forecast| f.sd.powi(-2);
+        let precision = variance.recip() + weight(now) - weight(before);
+        E::positive(|| format!("wide[{key}].times_wide"), precision.min(1.0 + now.sd - before.sd))?;
+        let after = precision.recip();
+        let mean_after = after * (mean / variance + now.mean * weight(now) - before.mean * weight(before));
+        let square = |f: Forecast| f.mean * f.mean * weight(f);
+        let log_ratio = (before.sd / now.sd).ln()
+            + 0.5 * (after / variance).ln()
+            + 0.5 * (mean_after * mean_after / after - mean * mean / variance - square(now) + square(before));
+        E::finite(|| format!("wide[{key}].evidence"), log_ratio)?;
+        let mut local: Vec<Vec<f64>> = self.layout.clubs.iter().map(|club| vec![0.0; club.states.len()]).collect();
+        let mut shared = row.shared.clone();
+        self.arrow.solve(&mut local, &mut shared);
+        let point = self.point.moved(&self.layout, (mean_after - mean) / variance, &local, &shared);
+        let root = (after - variance).max(0.0).sqrt() / variance;
+        let tilt = Some(Tilt { key: key.to_owned(), of, root, log_ratio });
+        Ok(Self {
+            layout: Arc::clone(&self.layout),
+            point,
+            arrow: Arc::clone(&self.arrow),
+            readings: Arc::clone(&self.readings),
+            terms: Arc::clone(&self.terms),
+            rows: Arc::clone(&self.rows),
+            latest_h: self.latest_h.clone(),
+            misfit: self.misfit,
+            tilt,
+        })
+    }
+
+    /// The believed readings at this belief, with their variances; those of a tilted one are not those of the belief that it
+    /// came from.
+    pub(crate) fn rows(&self) -> Result<Arc<Vec<(Row, f64)>>, E> {
+        if self.tilt.is_none() {
+            return Ok(Arc::clone(&self.rows));
+        }
+        let rows = self.terms.iter().map(|term| Ok((term.question.row(&self.layout, &self.point)?, term.variance)));
+        Ok(Arc::new(rows.collect::<Result<_, E>>()?))
     }
 
     /// Forecast of a quantity of a club with the given pieces on: its true value, or, when a scale is named, what that
@@ -141,7 +222,7 @@ impl Belief {
         let mut probe = Probe::of_club(club, quantity.clone(), on);
         probe.scale = as_read_on.map(str::to_owned);
         let row = self.row(&probe)?;
-        let mut variance = self.arrow.half(&row).variance();
+        let mut variance = self.half(&row).variance();
         if let Some(key) = as_read_on {
             let scale = &self.layout.scales[self.layout.scale(key, "forecast")?];
             variance += scale.noise_sd.powi(2) + step_variance(scale.resolution);
@@ -166,7 +247,7 @@ impl Belief {
     /// As [`Belief::forecast`].
     pub fn gradient(&self, probe: &Probe) -> Result<Gradient, E> {
         let row = self.row(probe)?;
-        Ok(Gradient { mean: row.value, half: self.arrow.half(&row) })
+        Ok(Gradient { mean: row.value, half: self.half(&row) })
     }
 
     /// Several questions together with their covariance.
@@ -289,7 +370,8 @@ impl Belief {
     #[must_use]
     pub fn log_evidence(&self) -> f64 {
         let noise: f64 = self.terms.iter().map(|term| (2.0 * std::f64::consts::PI * term.variance).ln()).sum();
-        -0.5 * (self.misfit + noise + self.arrow.log_determinant())
+        let tilt = self.tilt.as_ref().map_or(0.0, |tilt| tilt.log_ratio);
+        tilt - 0.5 * (self.misfit + noise + self.arrow.log_determinant())
     }
 }
 

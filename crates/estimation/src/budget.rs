@@ -71,6 +71,7 @@ impl Belief {
         }
         let mut shared = row.shared.clone();
         self.arrow.solve(&mut local, &mut shared);
+        let tilt = self.tilt.as_ref().map(|tilt| (tilt.key.clone(), tilt.along(&self.arrow.half(&row))));
         let mut parts: BTreeMap<Source, f64> = BTreeMap::new();
         for (i, (club, weights)) in self.layout.clubs.iter().zip(&local).enumerate() {
             for (state, w) in club.states.iter().zip(weights) {
@@ -90,9 +91,12 @@ impl Belief {
             };
             *parts.entry(source).or_default() += w * w;
         }
-        for (reading, variance) in &self.rows {
+        for (reading, variance) in self.rows.iter() {
             let own = reading.club.map_or(0.0, |club| dot(&reading.local, &local[club]));
             *parts.entry(Source::Readings).or_default() += (own + dot(&reading.shared, &shared)).powi(2) / variance;
+        }
+        if let Some((key, along)) = tilt {
+            *parts.entry(Source::Shared(key)).or_default() += along * along;
         }
         Ok(ranked(parts))
     }

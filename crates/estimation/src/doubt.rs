@@ -8,10 +8,14 @@ use crate::reading::{Observation, Standing};
 use crate::solve::in_order;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
+use std::sync::Arc;
 use utoipa::ToSchema;
 
 /// A reading is doubted when it lies this many standard deviations from what the others forecast: 0.27 % of good ones.
 pub const DOUBT_LIMIT: f64 = 3.0;
+
+/// No reading is doubted, however far out: for readings that were tested before.
+pub const NO_DOUBT: f64 = f64::MAX;
 
 /// Rounds in which a belief of readings that fit has long settled.
 const TRIAL_ROUNDS: usize = 8;
@@ -81,7 +85,7 @@ impl JobModel {
     /// ```
     pub fn solve_with_doubt(&self, readings: &[Observation], limit: f64) -> Result<Doubt, E> {
         E::positive(|| "doubt_limit".into(), limit)?;
-        let layout = Layout::new(self)?;
+        let layout = Arc::new(Layout::new(self)?);
         let readings = in_order(readings)?;
         let mut trial = Trial { layout, readings, limit, aside: BTreeSet::new() };
         let (mut belief, mut settled) = trial.solve()?;
@@ -105,7 +109,7 @@ impl JobModel {
             }
         }
         if !settled {
-            belief = Belief::new(trial.layout.clone(), belief.readings.clone())?;
+            belief = Belief::new(trial.layout.clone(), belief.readings.to_vec())?;
         }
         let came_doubted = |id: &&Observation| id.standing == Standing::Doubted && !trial.aside.contains(&id.id);
         let rehabilitated = trial.readings.iter().filter(came_doubted).map(|r| r.id.clone()).collect();
@@ -114,7 +118,7 @@ impl JobModel {
 }
 
 struct Trial {
-    layout: Layout,
+    layout: Arc<Layout>,
     readings: Vec<Observation>,
     limit: f64,
     aside: BTreeSet<String>,
@@ -131,12 +135,15 @@ impl Trial {
                 reading.standing = if aside { Standing::Doubted } else { Standing::Believed };
             }
         }
-        let (belief, unsettled) = Belief::settle(self.layout.clone(), readings, TRIAL_ROUNDS)?;
+        let (belief, unsettled) = Belief::settle(Arc::clone(&self.layout), readings, TRIAL_ROUNDS)?;
         Ok((belief, unsettled.is_none()))
     }
 
     /// The believed readings that deviate most, if the first is beyond the limit.
     fn suspects(&self, belief: &Belief) -> Result<Option<Suspicion>, E> {
+        if self.limit >= NO_DOUBT {
+            return Ok(None);
+        }
         let testable = belief.readings().iter().map(|reading| reading.standing == Standing::Believed);
         let mut suspects: Vec<Suspect> = belief
             .innovations()?

@@ -27,6 +27,7 @@ use crate::rounding::step_variance;
 use crate::solve::in_order;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 use utoipa::ToSchema;
 
 /// How a change shows in one reading.
@@ -135,7 +136,7 @@ impl JobModel {
         planned: &[Observation],
         hypotheses: &[Hypothesis],
     ) -> Result<Weighed, E> {
-        let layout = Layout::new(self)?;
+        let layout = Arc::new(Layout::new(self)?);
         let mut readings = in_order(readings)?;
         let in_question = |r: &Observation| about.contains(&r.id) && r.standing != Standing::Withdrawn;
         let questioned: Vec<Observation> = readings.iter().filter(|r| in_question(r)).cloned().collect();
@@ -237,7 +238,7 @@ impl<'a> Ground<'a> {
     fn new(given: &Belief, questioned: &'a [Observation], planned: &'a [Observation]) -> Result<Self, E> {
         let rows: Vec<Row> =
             questioned.iter().chain(planned).map(|r| given.row(&r.probe())).collect::<Result<_, E>>()?;
-        let halves: Vec<_> = rows.iter().map(|row| given.arrow.half(row)).collect();
+        let halves: Vec<_> = rows.iter().map(|row| given.half(row)).collect();
         let noise = |r: &Observation| r.sd.powi(2) + step_variance(r.resolution);
         let n = questioned.len();
         let mut lower: Vec<Vec<f64>> = Vec::with_capacity(n);

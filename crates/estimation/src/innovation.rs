@@ -40,8 +40,8 @@ impl Belief {
     pub fn innovations(&self) -> Result<Vec<Innovation>, E> {
         let mut all = Vec::with_capacity(self.readings.len());
         let mut used = vec![false; self.readings.len()];
-        for (term, (row, variance)) in self.terms.iter().zip(&self.rows) {
-            let fitted = self.arrow.half(row).variance();
+        for (term, (row, variance)) in self.terms.iter().zip(self.rows()?.iter()) {
+            let fitted = self.half(row).variance();
             // The forecast of the latent value without the whole term.
             let kept = (1.0 - fitted / variance).max(f64::EPSILON);
             let without = Forecast { mean: term.value - (term.value - row.value) / kept, sd: (fitted / kept).sqrt() };

@@ -6,14 +6,14 @@
 //! way move the shared mean, where a narrow Gaussian would doubt them one by one.
 
 use crate::belief::{Belief, Forecast};
-use crate::doubt::Doubt;
+use crate::doubt::{Doubt, NO_DOUBT};
 use crate::error::EstimationError as E;
 use crate::job::JobModel;
 use crate::normal;
-use crate::reading::{Observation, Standing};
+use crate::reading::{Observation, Probe, Standing};
 
-/// Combinations less likely than this are dropped.
-const LEAST: f64 = 1e-3;
+/// Combinations less likely than this are dropped, and not solved where the others tell as much.
+const LEAST: f64 = 0.005;
 /// At most so many combinations are carried.
 const MOST: usize = 8;
 /// A reading that a combination sets aside counts as a bad one in its evidence: once in so many, …
@@ -44,8 +44,21 @@ impl WideMean {
         Self { key: key.into(), chance: 0.1, shift: 0.25 * mean, times_wide: 3.0, times_scatter: 1.5 }
     }
 
+    /// A tenth lies to either side, three times as wide, with half as much scatter again.
+    #[must_use]
+    pub fn either_way(key: impl Into<String>) -> Self {
+        Self::of(key, 0.0)
+    }
+
+    /// The same with no more scatter than usual. It costs little: as long as no reading is set aside, nothing is solved again.
+    #[must_use]
+    pub fn of_mean_alone(key: impl Into<String>) -> Self {
+        Self { times_scatter: 1.0, ..Self::either_way(key) }
+    }
+
     /// The model with the wide prior in place of the usual one.
-    fn instead(&self, model: &JobModel) -> JobModel {
+    #[must_use]
+    pub fn instead(&self, model: &JobModel) -> JobModel {
         let mut model = model.clone();
         for shared in model.shared.iter_mut().filter(|s| s.key == self.key) {
             shared.mean_shift += self.shift;
@@ -93,39 +106,43 @@ pub struct Mixture {
 }
 
 impl JobModel {
-    /// Solves the job under each combination of usual and wide means. Which readings are set aside is told by the
-    /// combination that makes all readings together the likeliest; then each is solved for the same readings.
+    /// Solves the job under combinations of usual and wide means: none wide, each by itself, and those pairs that their single
+    /// evidences leave likely. Which readings are set aside is told by the combination that makes all readings together the
+    /// likeliest; then each is solved for the same readings.
     ///
     /// # Errors
     ///
     /// As [`JobModel::solve_with_doubt`]; a chance that is not between 0 and 1.
     pub fn solve_mixture(&self, wide: &[WideMean], readings: &[Observation], limit: f64) -> Result<Mixture, E> {
-        let mut combinations: Vec<(f64, Vec<&WideMean>)> = vec![(1.0, Vec::new())];
         for mean in wide {
-            let chance = E::positive(|| format!("wide[{}].chance", mean.key), mean.chance)?;
-            E::positive(|| format!("wide[{}].chance", mean.key), 1.0 - chance)?;
-            let with = combinations.clone().into_iter().map(|(p, mut of)| {
-                of.push(mean);
-                (p * chance, of)
-            });
-            let with: Vec<_> = with.collect();
-            combinations.iter_mut().for_each(|(p, _)| *p *= 1.0 - chance);
-            combinations.extend(with);
-            combinations.sort_by(|a, b| b.0.total_cmp(&a.0));
-            combinations.retain(|(p, _)| *p >= LEAST);
-            combinations.truncate(MOST);
+            E::positive(|| format!("wide[{}].chance", mean.key), mean.chance)?;
+            E::positive(|| format!("wide[{}].chance", mean.key), 1.0 - mean.chance)?;
         }
-        let mut tried = Vec::with_capacity(combinations.len());
-        for (prior, of) in combinations {
-            let model = of.iter().fold(self.clone(), |model, mean| mean.instead(&model));
-            let doubt = model.solve_with_doubt(readings, limit)?;
-            let bad: f64 =
-                doubt.set_aside.len() as f64 * (BAD_READING / BAD_SD / (2.0 * std::f64::consts::PI).sqrt()).ln();
-            let score = prior.ln() + doubt.belief.log_evidence() + bad;
-            tried.push((prior, of, model, doubt, score));
+        let usual = self.tried(wide, Vec::new(), readings, limit)?;
+        // What the usual means explain leaves no other combination anything to set aside.
+        let explained = usual.doubt.set_aside.is_empty();
+        let limit = if explained { NO_DOUBT } else { limit };
+        // Then a mean with as much scatter as ever is only another prior of one state: nothing is solved again for it.
+        let (solved, light): (Vec<_>, Vec<_>) =
+            wide.iter().take(MOST - 1).partition(|mean| !explained || mean.times_scatter != 1.0);
+        let mut tried = vec![usual];
+        for mean in &solved {
+            tried.push(self.tried(wide, vec![mean], readings, limit)?);
         }
-        tried.sort_by(|a, b| b.4.total_cmp(&a.4));
-        let set_aside = tried[0].3.set_aside.clone();
+        for at in 0..tried.len() {
+            for mean in &light {
+                let tilted = self.tilted(&tried[at], mean)?;
+                tried.push(tilted);
+            }
+        }
+        for (score, pair) in likely_pairs(&tried[..=solved.len()], &solved) {
+            if score >= LEAST.ln() {
+                tried.push(self.tried(wide, pair, readings, limit)?);
+            }
+        }
+        tried.sort_by(|a, b| b.score.total_cmp(&a.score));
+        tried.truncate(MOST);
+        let set_aside = tried[0].doubt.set_aside.clone();
         let mut standing = readings.to_vec();
         for reading in &mut standing {
             if matches!(reading.standing, Standing::Believed | Standing::Doubted) {
@@ -134,11 +151,15 @@ impl JobModel {
             }
         }
         let (mut parts, mut chosen) = (Vec::with_capacity(tried.len()), None);
-        for (prior, of, model, doubt, _) in tried {
-            let belief = if doubt.set_aside == set_aside { doubt.belief.clone() } else { model.solve(&standing)? };
+        for Tried { wide, doubt, prior, .. } in tried {
+            let belief = if doubt.set_aside == set_aside {
+                doubt.belief.clone()
+            } else {
+                self.with_wide(&wide).solve(&standing)?
+            };
             chosen.get_or_insert(doubt);
-            let score = prior.ln() + belief.log_evidence();
-            parts.push(Part { weight: score, wide: of.into_iter().map(|w| w.key.clone()).collect(), belief });
+            let weight = prior + belief.log_evidence();
+            parts.push(Part { weight, wide: wide.into_iter().map(|w| w.key.clone()).collect(), belief });
         }
         let top = parts.iter().fold(f64::NEG_INFINITY, |most: f64, p| most.max(p.weight));
         E::finite(|| "mixture.evidence".into(), top)?;
@@ -155,6 +176,67 @@ impl JobModel {
         doubt.belief = parts[0].belief.clone();
         Ok(Mixture { parts, doubt })
     }
+
+    fn tried<'a>(
+        &self,
+        all: &[WideMean],
+        wide: Vec<&'a WideMean>,
+        readings: &[Observation],
+        limit: f64,
+    ) -> Result<Tried<'a>, E> {
+        let doubt = self.with_wide(&wide).solve_with_doubt(readings, limit)?;
+        let is_wide = |mean: &WideMean| wide.iter().any(|other| other.key == mean.key);
+        let prior = all.iter().map(|m| if is_wide(m) { m.chance.ln() } else { (1.0 - m.chance).ln() }).sum();
+        let a_bad = (BAD_READING / BAD_SD / (2.0 * std::f64::consts::PI).sqrt()).ln();
+        let score = prior + doubt.belief.log_evidence() + doubt.set_aside.len() as f64 * a_bad;
+        Ok(Tried { wide, doubt, prior, score })
+    }
+
+    fn with_wide(&self, wide: &[&WideMean]) -> Self {
+        wide.iter().fold(self.clone(), |model, mean| mean.instead(&model))
+    }
+
+    /// A combination with one more mean wide, which scatters no more for it.
+    fn tilted<'a>(&self, tried: &Tried<'a>, mean: &'a WideMean) -> Result<Tried<'a>, E> {
+        let Some(usual) = self.shared.iter().find(|s| s.key == mean.key) else {
+            return Err(E::Unknown { what: "shared", key: mean.key.clone(), wanted_by: "wide".into() });
+        };
+        let before = Forecast { mean: usual.mean_shift, sd: usual.sd };
+        let now = Forecast { mean: before.mean + mean.shift, sd: before.sd * mean.times_wide };
+        let belief = tried.doubt.belief.tilted(&mean.key, before, now)?;
+        let more = (mean.chance / (1.0 - mean.chance)).ln();
+        let score = tried.score + more + belief.log_evidence() - tried.doubt.belief.log_evidence();
+        let wide = tried.wide.iter().copied().chain([mean]).collect();
+        // Only where nothing was set aside is nothing solved again.
+        let rehabilitated = tried.doubt.rehabilitated.clone();
+        let doubt = Doubt { belief, set_aside: Vec::new(), rehabilitated, suspicions: Vec::new() };
+        Ok(Tried { wide, doubt, prior: tried.prior + more, score })
+    }
+}
+
+/// A combination, solved.
+struct Tried<'a> {
+    wide: Vec<&'a WideMean>,
+    doubt: Doubt,
+    /// Logarithms of its prior probability, and of that with its evidence.
+    prior: f64,
+    score: f64,
+}
+
+/// Pairs of means by the logarithm of their share, as it would be if the readings told of each by itself: the likeliest first.
+/// The first of `tried` has none wide, the others one each.
+fn likely_pairs<'a>(tried: &[Tried<'_>], wide: &[&'a WideMean]) -> Vec<(f64, Vec<&'a WideMean>)> {
+    let (usual, single) = (tried[0].score, &tried[1..]);
+    let top = tried.iter().map(|t| t.score).fold(f64::NEG_INFINITY, f64::max);
+    let total = top + tried.iter().map(|t| (t.score - top).exp()).sum::<f64>().ln();
+    let mut pairs = Vec::new();
+    for (i, one) in single.iter().enumerate() {
+        for (j, other) in single.iter().enumerate().skip(i + 1) {
+            pairs.push((one.score + other.score - usual - total, vec![wide[i], wide[j]]));
+        }
+    }
+    pairs.sort_by(|a, b| b.0.total_cmp(&a.0));
+    pairs
 }
 
 impl Mixture {
@@ -170,6 +252,16 @@ impl Mixture {
         self.parts.iter().filter(|p| p.wide.iter().any(|wide| wide == key)).map(|p| p.weight).sum()
     }
 
+    /// A quantity as each part forecasts it.
+    ///
+    /// # Errors
+    ///
+    /// What `of` says.
+    pub fn normals<X>(&self, of: impl Fn(&Belief) -> Result<Forecast, X>) -> Result<Normals, X> {
+        let each = self.parts.iter().map(|p| Ok((p.weight, of(&p.belief)?)));
+        Ok(Normals::of(&each.collect::<Result<Vec<_>, X>>()?))
+    }
+
     /// One forecast from those of all parts: their common mean, and half the width of their common 95 % band as a standard
     /// deviation, so that ±1.96 of it holds 95 %.
     ///
@@ -177,14 +269,21 @@ impl Mixture {
     ///
     /// What `of` says.
     pub fn forecast<X>(&self, of: impl Fn(&Belief) -> Result<Forecast, X>) -> Result<Forecast, X> {
-        let each: Vec<(f64, Forecast)> =
-            self.parts.iter().map(|p| Ok((p.weight, of(&p.belief)?))).collect::<Result<_, X>>()?;
-        if let [(_, only)] = each.as_slice() {
-            return Ok(*only);
-        }
-        let mean = each.iter().map(|(w, f)| w * f.mean).sum();
-        let half = half_band(&each, mean);
-        Ok(Forecast { mean, sd: half / 1.959_963_984_540_054 })
+        Ok(self.normals(of)?.as_one())
+    }
+
+    /// Standard deviation that a question will have once `planned` readings (question and noise, in sd) are taken, that of the
+    /// common band of all parts.
+    ///
+    /// # Errors
+    ///
+    /// As [`Belief::sd_after`].
+    pub fn sd_after(&self, probe: &Probe, planned: &[(Probe, f64)]) -> Result<f64, E> {
+        let then = |belief: &Belief| {
+            let mean = belief.answer(probe)?.mean;
+            Ok::<_, E>(Forecast { mean, sd: belief.sd_after(probe, planned)? })
+        };
+        Ok(self.forecast(then)?.sd)
     }
 
     /// The mean of something over all parts, a chance for one.
@@ -197,16 +296,68 @@ impl Mixture {
     }
 }
 
-/// Half the width of the band about the mean that holds 95 % of a mixture.
-fn half_band(each: &[(f64, Forecast)], mean: f64) -> f64 {
-    let held = |half: f64| -> f64 {
-        each.iter().map(|(w, f)| w * normal::between(mean - half, mean + half, f.mean, f.sd)).sum()
-    };
-    let (mut low, mut high) = (0.0, each.iter().map(|(_, f)| (f.mean - mean).abs() + 4.0 * f.sd).fold(0.0, f64::max));
-    // Forty halvings leave less than a millionth of a millionth.
-    for _ in 0..40 {
-        let middle = 0.5 * (low + high);
-        if held(middle) < 0.95 { low = middle } else { high = middle }
+/// A quantity that is distributed as one of a few normal distributions.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Normals {
+    of: [(f64, Forecast); MOST],
+    count: usize,
+}
+
+impl Normals {
+    /// From weights that add up to 1 and normal distributions; what goes beyond eight is left out.
+    #[must_use]
+    pub fn of(each: &[(f64, Forecast)]) -> Self {
+        let mut made = Self { count: each.len().min(MOST), ..Self::default() };
+        made.of.iter_mut().zip(each).for_each(|(place, one)| *place = *one);
+        made
     }
-    high
+
+    /// Weights and normal distributions.
+    #[must_use]
+    pub fn parts(&self) -> &[(f64, Forecast)] {
+        &self.of[..self.count]
+    }
+
+    /// The same moved by a known amount, in its unit.
+    #[must_use]
+    pub fn moved(mut self, by: f64) -> Self {
+        self.of.iter_mut().for_each(|(_, f)| f.mean += by);
+        self
+    }
+
+    /// Probability of a value from `low` to `high`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use estimation::{Forecast, Normals};
+    /// // Half N(0, 1), half N(3, 1), from −1 to 1 (tables): 0.5 · 0.6827 + 0.5 · (Φ(−2) − Φ(−4)) = 0.5 · (0.6827 + 0.0227).
+    /// let two = Normals::of(&[(0.5, Forecast { mean: 0.0, sd: 1.0 }), (0.5, Forecast { mean: 3.0, sd: 1.0 })]);
+    /// assert!((two.between(-1.0, 1.0) - 0.3527).abs() < 5e-5);
+    /// ```
+    #[must_use]
+    pub fn between(&self, low: f64, high: f64) -> f64 {
+        self.parts().iter().map(|(weight, f)| weight * normal::between(low, high, f.mean, f.sd)).sum()
+    }
+
+    /// Mean, and half the width of the band about it that holds 95 % as a standard deviation.
+    #[must_use]
+    pub fn as_one(&self) -> Forecast {
+        if let [(_, only)] = self.parts() {
+            return *only;
+        }
+        let mean = self.parts().iter().map(|(weight, f)| weight * f.mean).sum();
+        Forecast { mean, sd: self.half_band(mean) / 1.959_963_984_540_054 }
+    }
+
+    fn half_band(&self, mean: f64) -> f64 {
+        let farthest = self.parts().iter().map(|(_, f)| (f.mean - mean).abs() + 4.0 * f.sd);
+        let (mut low, mut high) = (0.0, farthest.fold(0.0, f64::max));
+        // Forty halvings leave less than a millionth of a millionth.
+        for _ in 0..40 {
+            let middle = 0.5 * (low + high);
+            if self.between(mean - middle, mean + middle) < 0.95 { low = middle } else { high = middle }
+        }
+        high
+    }
 }

@@ -10,6 +10,7 @@ use crate::error::EstimationError as E;
 use crate::layout::{ClubLayout, Value};
 use crate::predict::Row;
 use crate::rounding::step_variance;
+use std::sync::Arc;
 
 /// Which value of a club a deviation belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -83,10 +84,8 @@ impl Belief {
                 local[state] = 1.0;
                 let shared = vec![0.0; self.layout.shared_keys.len()];
                 let row = Row { club: Some(number), local, shared, value: 0.0 };
-                let now = Whitened {
-                    mean: self.point.local[number][state],
-                    variance: self.arrow.half(&row).variance().min(1.0),
-                };
+                let now =
+                    Whitened { mean: self.point.local[number][state], variance: self.half(&row).variance().min(1.0) };
                 all.push(OwnDeviation { club: club.key.clone(), of, now, prior_sd: value.sd });
             }
         }
@@ -122,7 +121,9 @@ impl Belief {
     /// the display than of the noise.
     #[must_use]
     pub fn residuals(&self) -> Vec<Residual> {
-        let single = self.terms.iter().zip(&self.rows).filter(|(term, _)| !term.coarse && term.members.len() == 1);
+        // A row at this belief cannot fail where it could at the belief that it came from.
+        let rows = self.rows().unwrap_or_else(|_| Arc::clone(&self.rows));
+        let single = self.terms.iter().zip(rows.iter()).filter(|(term, _)| !term.coarse && term.members.len() == 1);
         let mut all: Vec<Residual> = single
             .map(|(term, (row, variance))| {
                 let reading = &self.readings[term.members[0]];
@@ -132,7 +133,7 @@ impl Belief {
                     residual: term.value - row.value,
                     noise_variance: (variance - step_variance(reading.resolution)).max(0.0),
                     variance: *variance,
-                    free: (1.0 - self.arrow.half(row).variance() / variance).clamp(0.0, 1.0),
+                    free: (1.0 - self.half(row).variance() / variance).clamp(0.0, 1.0),
                 }
             })
             .collect();

@@ -8,9 +8,13 @@ use crate::layout::Layout;
 use crate::predict::{Point, Question, Row};
 use crate::reading::Observation;
 use crate::term::{Term, terms};
+use std::sync::Arc;
 
 /// A change of less than this many prior standard deviations counts as settled; Newton's next step is far smaller.
-const SETTLED: f64 = 1e-9;
+const SETTLED: f64 = 1e-7;
+/// Rounds whose step is worked out over the readings alone. Two or three settle what fits; what needs more is solved with the
+/// whole factor, which loses nothing to sharp readings.
+const LIGHT_ROUNDS: usize = 4;
 /// Two or three for readings that fit. One that lies tens of standard deviations out makes the steps shrink by an eighth
 /// only each round; it must still be solved, for it to be doubted.
 const ROUNDS: usize = 400;
@@ -44,7 +48,7 @@ impl JobModel {
     /// # Ok::<(), estimation::EstimationError>(())
     /// ```
     pub fn solve(&self, readings: &[Observation]) -> Result<Belief, E> {
-        Belief::new(Layout::new(self)?, in_order(readings)?)
+        Belief::new(Arc::new(Layout::new(self)?), in_order(readings)?)
     }
 }
 
@@ -68,7 +72,7 @@ pub(crate) fn in_order(readings: &[Observation]) -> Result<Vec<Observation>, E> 
 }
 
 impl Belief {
-    pub(crate) fn new(layout: Layout, readings: Vec<Observation>) -> Result<Self, E> {
+    pub(crate) fn new(layout: Arc<Layout>, readings: Vec<Observation>) -> Result<Self, E> {
         match Self::settle(layout, readings, ROUNDS)? {
             (belief, None) => Ok(belief),
             (_, Some(last_step)) => Err(E::NotConverged { iterations: ROUNDS, last_step }),
@@ -77,7 +81,11 @@ impl Belief {
 
     /// The belief after so many rounds at most, and how long the last step was where it had not settled by then: enough
     /// to see which reading lies far out.
-    pub(crate) fn settle(layout: Layout, readings: Vec<Observation>, rounds: usize) -> Result<(Self, Option<f64>), E> {
+    pub(crate) fn settle(
+        layout: Arc<Layout>,
+        readings: Vec<Observation>,
+        rounds: usize,
+    ) -> Result<(Self, Option<f64>), E> {
         let questions =
             readings.iter().map(|r| Question::new(&layout, &r.probe(), &[], &format!("readings[{}]", r.id)));
         let questions: Vec<Question> = questions.collect::<Result<_, E>>()?;
@@ -94,9 +102,15 @@ impl Belief {
             }
         }
         for round in 1.. {
-            let arrow = Arrow::new(&sizes, layout.shared_keys.len(), &at.rows);
             let (mut local, mut shared) = at.descent(&terms);
-            arrow.solve(&mut local, &mut shared);
+            let mut arrow = None;
+            if round <= LIGHT_ROUNDS {
+                Arrow::step(&at.rows, &mut local, &mut shared);
+            } else {
+                let whole = Arrow::new(&sizes, layout.shared_keys.len(), &at.rows);
+                whole.solve(&mut local, &mut shared);
+                arrow = Some(whole);
+            }
             let last_step = local.iter().flatten().chain(&shared).fold(0.0, |most: f64, x| most.max(x.abs()));
             if !last_step.is_finite() {
                 return Err(E::NotConverged { iterations: round, last_step });
@@ -104,8 +118,10 @@ impl Belief {
             if last_step <= SETTLED || round >= rounds {
                 let unsettled = (last_step > SETTLED).then_some(last_step);
                 let point = at.point.moved(&layout, 1.0, &local, &shared);
-                let (rows, misfit) = (at.rows, at.misfit);
-                let belief = Self { layout, point, arrow, readings, terms, rows, latest_h, misfit };
+                let arrow = arrow.unwrap_or_else(|| Arrow::new(&sizes, layout.shared_keys.len(), &at.rows));
+                let (rows, misfit) = (Arc::new(at.rows), at.misfit);
+                let (arrow, readings, terms) = (Arc::new(arrow), Arc::new(readings), Arc::new(terms));
+                let belief = Self { layout, point, arrow, readings, terms, rows, latest_h, misfit, tilt: None };
                 return Ok((belief, unsettled));
             }
             at = at.downhill(&layout, &terms, &local, &shared)?;

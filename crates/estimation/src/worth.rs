@@ -196,6 +196,13 @@ impl Covariances {
         Self { n: rows.len(), p: rows.concat() }
     }
 
+    /// These and a share of others of the same questions, entry by entry.
+    #[must_use]
+    pub fn mixed(mut self, other: &Self, share: f64) -> Self {
+        self.p.iter_mut().zip(&other.p).for_each(|(a, b)| *a += share * (b - *a));
+        self
+    }
+
     /// Variance of the question at this place.
     #[must_use]
     pub fn variance(&self, at: usize) -> f64 {
@@ -275,78 +282,149 @@ pub fn chances(
     turns: GripTurns,
     tables: &[Vec<GripsAhead>],
 ) -> Vec<f64> {
-    let mut work =
-        Work { p: start.clone(), clubs, tables, chosen: vec![0; tables.len()], found: vec![0.0; clubs.len()] };
-    extra.iter().for_each(|(at, sd)| work.p.read(*at, *sd));
-    let mut tip_variance = vec![0.0; clubs.len()];
+    let mut course = Course { clubs, events: extra.iter().map(|planned| Event::Read(*planned)).collect() };
     let mut waiting: Vec<usize> = Vec::new();
     for batch in order {
         let of = || batch.clubs.iter().filter_map(|at| Some((*at, clubs.get(*at)?)));
         for (_, club) in of() {
-            work.read(&club.before_tip);
+            course.read(&club.before_tip);
         }
-        for (at, club) in of() {
-            tip_variance[at] = work.p.variance(club.finish);
-        }
+        course.events.extend(of().map(|(at, _)| Event::Tip(at)));
         for (_, club) in of() {
-            work.read(&club.before_grip);
+            course.read(&club.before_grip);
         }
         waiting.extend(of().map(|(at, _)| at));
         if batch.finished {
-            work.grip(&std::mem::take(&mut waiting), turns, &tip_variance);
+            course.grip(&std::mem::take(&mut waiting), turns);
         }
     }
-    work.grip(&waiting, turns, &tip_variance);
-    work.found
+    course.grip(&waiting, turns);
+    course.run(start, tables)
 }
 
-/// What is known while the clubs are built, and the chances found so far.
-struct Work<'a> {
-    p: Covariances,
+/// One thing that happens while the clubs are built.
+#[derive(Clone, Copy)]
+enum Event {
+    /// Something is read.
+    Read(Planned),
+    /// The weight in a club's tip is chosen.
+    Tip(usize),
+    /// A club's grip is chosen.
+    Grip(usize),
+}
+
+/// All that happens, in its order.
+struct Course<'a> {
     clubs: &'a [ClubAhead],
-    tables: &'a [Vec<GripsAhead>],
-    /// How many have chosen from each row of grips.
-    chosen: Vec<usize>,
-    found: Vec<f64>,
+    events: Vec<Event>,
 }
 
-impl Work<'_> {
+impl Course<'_> {
     fn read(&mut self, readings: &[Planned]) {
-        readings.iter().for_each(|(at, sd)| self.p.read(*at, *sd));
+        self.events.extend(readings.iter().map(|planned| Event::Read(*planned)));
     }
 
-    fn grip(&mut self, waiting: &[usize], turns: GripTurns, tip_variance: &[f64]) {
+    fn grip(&mut self, waiting: &[usize], turns: GripTurns) {
         let first = match turns {
             GripTurns::AtOnce => 0,
             GripTurns::OneFirst => 1.min(waiting.len()),
             GripTurns::InTurn => waiting.len(),
         };
-        let (in_turn, together) = waiting.split_at(first);
+        let (clubs, (in_turn, together)) = (self.clubs, waiting.split_at(first));
         for at in in_turn {
-            self.choose(*at, tip_variance);
-            let clubs = self.clubs;
+            self.events.push(Event::Grip(*at));
             self.read(&clubs[*at].after_grip);
         }
+        self.events.extend(together.iter().map(|at| Event::Grip(*at)));
         for at in together {
-            self.choose(*at, tip_variance);
-        }
-        for at in together {
-            let clubs = self.clubs;
             self.read(&clubs[*at].after_grip);
         }
     }
 
-    fn choose(&mut self, at: usize, tip_variance: &[f64]) {
-        let club = &self.clubs[at];
-        let Some((tables, chosen)) = self.tables.get(club.grips).zip(self.chosen.get_mut(club.grips)) else { return };
-        let Some(grips) = tables.get(*chosen).or(tables.last()) else { return };
-        *chosen += 1;
-        let rest = self.p.variance(club.finish);
-        let told = (tip_variance[at] - rest).max(0.0).sqrt();
-        self.found[at] = match club.glued_off_points {
-            Some(off) => grips.chance_from(off, told, rest.sqrt()),
-            None => grips.chance(told, rest.sqrt(), club.tray_step_points),
-        };
+    /// The chance of each club.
+    ///
+    /// Each reading is eliminated from those that come after it and from the finishes alone, as in a factorisation: what was
+    /// read is asked for no more, and what is read after the last choice changes nothing.
+    fn run(mut self, start: &Covariances, tables: &[Vec<GripsAhead>]) -> Vec<f64> {
+        while matches!(self.events.last(), Some(Event::Read(_))) {
+            self.events.pop();
+        }
+        let read = self.events.iter().filter_map(|event| match event {
+            Event::Read((at, _)) => Some(*at),
+            Event::Tip(_) | Event::Grip(_) => None,
+        });
+        let mut places: Vec<usize> = read.collect();
+        let readings = places.len();
+        places.extend(self.clubs.iter().map(|club| club.finish));
+        let mut left = Elimination::new(start, &places);
+        let finish = |club: usize| readings + club;
+        let (mut tip_variance, mut chosen) = (vec![0.0; self.clubs.len()], vec![0; tables.len()]);
+        let mut found = vec![0.0; self.clubs.len()];
+        for event in &self.events {
+            match *event {
+                Event::Read((_, sd)) => left.read(sd),
+                Event::Tip(club) => tip_variance[club] = left.variance(finish(club)),
+                Event::Grip(at) => {
+                    let club = &self.clubs[at];
+                    let row = tables.get(club.grips).zip(chosen.get_mut(club.grips));
+                    let Some((row, taken)) = row else { continue };
+                    let Some(grips) = row.get(*taken).or(row.last()) else { continue };
+                    *taken += 1;
+                    let rest = left.variance(finish(at));
+                    let told = (tip_variance[at] - rest).max(0.0).sqrt();
+                    found[at] = match club.glued_off_points {
+                        Some(off) => grips.chance_from(off, told, rest.sqrt()),
+                        None => grips.chance(told, rest.sqrt(), club.tray_step_points),
+                    };
+                }
+            }
+        }
+        found
+    }
+}
+
+/// Covariances of readings in their order, then of the finishes: the lower half, row after row.
+struct Elimination {
+    n: usize,
+    next: usize,
+    p: Vec<f64>,
+    column: Vec<f64>,
+}
+
+impl Elimination {
+    fn new(start: &Covariances, places: &[usize]) -> Self {
+        let n = places.len();
+        let mut p = vec![0.0; n * n];
+        for (i, row) in p.chunks_exact_mut(n.max(1)).enumerate() {
+            for (j, entry) in row[..=i].iter_mut().enumerate() {
+                *entry = start.p.get(places[i] * start.n + places[j]).copied().unwrap_or_default();
+            }
+        }
+        Self { n, next: 0, p, column: Vec::with_capacity(n) }
+    }
+
+    fn variance(&self, at: usize) -> f64 {
+        self.p[at * self.n + at].max(0.0)
+    }
+
+    /// The next reading is taken, with this noise.
+    fn read(&mut self, noise_sd: f64) {
+        let (n, k) = (self.n, self.next);
+        self.next += 1;
+        let total = self.variance(k) + noise_sd * noise_sd;
+        if total <= 0.0 {
+            return;
+        }
+        self.column.clear();
+        self.column.extend((k + 1..n).map(|i| self.p[i * n + k]));
+        for (i, a) in (k + 1..n).zip(&self.column) {
+            // Many readings have nothing to do with each other.
+            if *a != 0.0 {
+                let factor = a / total;
+                let row = &mut self.p[i * n + k + 1..=i * n + i];
+                row.iter_mut().zip(&self.column).for_each(|(p, b)| *p -= factor * b);
+            }
+        }
     }
 }
 

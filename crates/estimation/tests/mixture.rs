@@ -156,3 +156,35 @@ fn combinations_are_weighed_by_their_evidence() {
     let same = mixture.forecast(|_| Ok::<_, ()>(estimation::Forecast { mean: 1.0, sd: 2.0 })).unwrap();
     assert!((same.mean - 1.0).abs() < 1e-9 && (same.sd - 2.0).abs() < 1e-6);
 }
+
+/// Another prior of a mean alone is worked out from the usual belief; solving the changed model gives the same means, bands
+/// and weights.
+#[test]
+fn a_wider_mean_is_as_the_changed_model_solved_by_itself() {
+    let model = model();
+    let wide = WideMean::of_mean_alone(JOINT);
+    let changed = wide.instead(&model);
+    let all = readings(&mut rng(5), 2.6, 0.2);
+    for cured in [0, 1, 4, 8] {
+        let now = until(&all, cured);
+        let mixture = model.solve_mixture(std::slice::from_ref(&wide), &now, DOUBT_LIMIT).unwrap();
+        assert!(mixture.doubt.set_aside.is_empty(), "the shortcut is for what fits");
+        let (usual, by_itself) = (model.solve(&now).unwrap(), changed.solve(&now).unwrap());
+        let odds = 0.1 / 0.9 * (by_itself.log_evidence() - usual.log_evidence()).exp();
+        assert!((mixture.chance_wide(JOINT) - odds / (1.0 + odds)).abs() < 1e-4, "{cured}: {odds}");
+        let part = &mixture.parts.iter().find(|p| !p.wide.is_empty()).unwrap().belief;
+        for i in 0..CLUBS {
+            let finish = |b: &estimation::Belief| {
+                b.forecast(&name(i), &Quantity::SwingWeight, OnClub::of(&CURED), None).unwrap()
+            };
+            let (is, should) = (finish(part), finish(&by_itself));
+            assert!(
+                (is.mean - should.mean).abs() < 2e-3 && (is.sd / should.sd - 1.0).abs() < 1e-3,
+                "{is:?} {should:?}"
+            );
+        }
+        for (is, should) in part.innovations().unwrap().iter().zip(by_itself.innovations().unwrap()) {
+            assert!((is.z - should.z).abs() < 0.02, "{is:?} {should:?}");
+        }
+    }
+}

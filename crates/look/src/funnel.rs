@@ -21,6 +21,8 @@ pub struct FunnelStage {
     pub doubted: bool,
     /// The stage shown now.
     pub current: bool,
+    /// Nothing was read at it yet: the band is what its reading would leave.
+    pub ahead: bool,
 }
 
 /// The funnel of one club.
@@ -57,7 +59,10 @@ pub fn funnel(w: &Words, view: &FunnelView) -> Markup {
     html! {
         figure.funnel #(view.id) {
             @if view.stages.is_empty() { p.funnel-none { (w.text("funnel-empty")) } }
-            @else { (drawing(w, view, WIDE)) (drawing(w, view, NARROW)) div.hidden { (list(w, view)) } }
+            @else {
+                (drawing(w, view, WIDE)) (drawing(w, view, NARROW)) div.hidden { (list(w, view)) }
+                @if view.stages.iter().any(|stage| stage.ahead) { figcaption.small { (w.text("funnel-ahead")) } }
+            }
         }
     }
 }

@@ -4,6 +4,7 @@ mod commands;
 mod config;
 mod failure;
 mod reader;
+mod terminal;
 
 use clap::Parser;
 use std::process::ExitCode;

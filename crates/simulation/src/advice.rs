@@ -7,6 +7,7 @@ use bench::club_state::{ClubState, Surroundings, club_state};
 use bench::learned::Learned;
 use bench::offer::{Measure, Offer, offers};
 use bench::remedy::{Spare, assign_grips, chance_ahead, remedies};
+use bench::told::Sureness;
 use bench::work_order::{GripOrder, WorkOrder, grips_in_turn, set_advice};
 use trade::action::Action;
 use trade::error::TradeError;
@@ -120,6 +121,8 @@ pub struct Measured {
     pub order: bool,
     /// Grips are chosen one after another where that is proposed; otherwise all at once.
     pub grips_in_turn: bool,
+    /// How sure the builder says that he is of his own figures; none where he says nothing.
+    pub told: Option<Sureness>,
 }
 
 /// What is worth measuring at a club before its set is glued: the first of the bundle; none where nothing is. What is measured

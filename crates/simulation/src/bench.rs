@@ -14,6 +14,7 @@ use crate::scale::{Instruments, Moment, Name, RULE_STEP_MM, STEP};
 use crate::settings::{Settings, Trouble};
 use crate::shop::SimulatedShop;
 use crate::tally::{BlunderSeen, READ, Tally};
+use crate::told::told;
 use bench::assembly::Assembly;
 use bench::belief::{BAND_95, Believed};
 use bench::learned::Learned;
@@ -33,7 +34,7 @@ use trade::kind::Role;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
 use trade::plan::ClubPlan;
-use trade::plan::PlanLacks;
+use trade::plan::{Missing, PlanLacks};
 use trade::reading::{Reading, Unit, What};
 use trade::shop::Shop;
 
@@ -60,8 +61,19 @@ pub fn build(
         way: way.to_owned(),
         what: error.refusal().told(),
     };
+    let told = measured.told.map(|sure| told(settings, shop, job, learned, sure));
+    let learned = told.as_ref().unwrap_or(learned);
     let mut work = Work::new(settings, shop, job, measured, learned);
-    work.plan().map_err(failed)?;
+    let missing = work.plan().map_err(failed)?;
+    // What the plan asks for is ordered, and planned with.
+    let stocked = missing.iter().fold(None, |stocked: Option<SimulatedJob>, lack| {
+        let (PartKind::Head, Some(from_g)) = (lack.kind, lack.order_from_g) else { return stocked };
+        Some(stocked.as_ref().unwrap_or(job).with_ordered_heads(shop, &lack.number, from_g))
+    });
+    if let Some(stocked) = &stocked {
+        work = Work::new(settings, shop, stocked, measured, learned);
+        work.plan().map_err(failed)?;
+    }
     if let Some(club) = work.job.clubs.iter().find(|c| c.plan.is_none()) {
         let club = club.target.number.clone();
         return Err(SimulationError::Unplanned { shop: shop.id, job: job.number, club });
@@ -160,7 +172,8 @@ impl<'a> Work<'a> {
         }
     }
 
-    fn plan(&mut self) -> Result<(), TradeError> {
+    /// Plans the job; gives what is missing for it.
+    fn plan(&mut self) -> Result<Vec<Missing>, TradeError> {
         let plan = planner::propose(self.assembly(), &self.parts, &[])?;
         for (slot, club) in plan.clubs.into_iter().enumerate() {
             for part in club.iter().flat_map(|c| &c.parts) {
@@ -168,7 +181,7 @@ impl<'a> Work<'a> {
             }
             self.job.clubs[slot].plan = club;
         }
-        Ok(())
+        Ok(plan.missing)
     }
 
     /// What lies on the bench under the label of the plan.

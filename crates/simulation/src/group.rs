@@ -9,6 +9,7 @@ use crate::settings::Settings;
 use crate::shop::SimulatedShop;
 use crate::tally::Tally;
 use ::bench::learned::Learned;
+use ::bench::told::Sureness;
 
 /// Who builds.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -43,6 +44,7 @@ const NOTHING: Measured = Measured {
     offered: false,
     order: false,
     grips_in_turn: false,
+    told: None,
 };
 const FOUR: Measured = Measured { check_weight: true, parts: true, grips_in_turn: true, ..NOTHING };
 const CHECKED: Measured = Measured { check_weight: true, grips_in_turn: true, ..NOTHING };
@@ -53,7 +55,7 @@ const fn line(key: &'static str, words: &'static str, builder: Builder) -> Strat
 }
 
 /// All strategies, in the order of the report.
-pub const STRATEGIES: [Strategy; 19] = [
+pub const STRATEGIES: [Strategy; 24] = [
     line("rules", "own figures by hand", Builder::Hand(Skill::Rules)),
     line("grips", "grips chosen by mass", Builder::Hand(Skill::Grips)),
     line("corrects", "skilled, corrected club by club", Builder::Hand(Skill::Corrects)),
@@ -81,6 +83,37 @@ pub const STRATEGIES: [Strategy; 19] = [
         "new_offered_order_3",
         "and 3 cure readings, tape weighed",
         Builder::New(Measured { order: true, each_tape: true, cure_readings: 3, ..OFFERED }),
+    ),
+    line(
+        "told_plain",
+        "own figures told as sure, nothing measured, grips as advised",
+        Builder::New(Measured { told: Some(Sureness::Sure), grips_in_turn: true, ..NOTHING }),
+    ),
+    line(
+        "told_plain_order",
+        "and order as advised",
+        Builder::New(Measured { told: Some(Sureness::Sure), grips_in_turn: true, order: true, ..NOTHING }),
+    ),
+    line(
+        "told_offered",
+        "own figures told, bundle as offered",
+        Builder::New(Measured { told: Some(Sureness::Figure), ..OFFERED }),
+    ),
+    line(
+        "told_offered_order",
+        "and each tape weighed, order as advised",
+        Builder::New(Measured { told: Some(Sureness::Figure), each_tape: true, order: true, ..OFFERED }),
+    ),
+    line(
+        "told_offered_order_2",
+        "and 2 cure readings",
+        Builder::New(Measured {
+            told: Some(Sureness::Figure),
+            each_tape: true,
+            order: true,
+            cure_readings: 2,
+            ..OFFERED
+        }),
     ),
     line("new_joints", "four, clubs weighed at gluing", Builder::New(Measured { joints: true, ..FOUR })),
     line(

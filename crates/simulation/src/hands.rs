@@ -38,14 +38,14 @@ pub enum Skill {
 }
 
 /// What a builder takes his own shop's figures for: what joint, grip and a wrap do to an iron in his shop, points.
-struct Figures {
-    joint_adds: f64,
-    grip_takes: f64,
-    wrap_takes: f64,
+pub(crate) struct Figures {
+    pub(crate) joint_adds: f64,
+    pub(crate) grip_takes: f64,
+    pub(crate) wrap_takes: f64,
 }
 
 impl Figures {
-    fn of(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob) -> Self {
+    pub(crate) fn of(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob) -> Self {
         // What he knows is his shop's, not today's; a grip that he never had he knows by those that he had.
         let job = if job.new_models { &SimulatedJob::draw(settings, shop, 0) } else { job };
         let with_wraps = |wraps: u8| {

@@ -182,6 +182,22 @@ impl SimulatedJob {
         self.nominal.length_mm[slot] - self.nominal.cap_mm - self.nominal.bore_to_ground_mm[slot]
     }
 
+    /// The job with as many heads again of a number, ordered from this mass up.
+    #[must_use]
+    pub(crate) fn with_ordered_heads(&self, shop: &SimulatedShop, number: &str, from_g: f64) -> Self {
+        let mut job = self.clone();
+        let s = shop.scatter;
+        let code = self.parts.iter().find(|p| p.kind == PartKind::Head).map_or_else(String::new, |p| p.model.clone());
+        let slot = IRONS.iter().position(|(of, _)| *of == number).unwrap_or_default() as u64;
+        let mut draw = Draw::of(shop.seed, Stream::Parts, &[shop.id, self.number, 1 + slot]);
+        for i in 1..=HEADS_A_NUMBER {
+            let part = Part::new(&format!("H{number}-{}", HEADS_A_NUMBER + i), PartKind::Head, &code);
+            let part = Part { number: Some(number.into()), ..part };
+            job.put(part, (from_g + 2.0 * s.head_g, s.head_g), (s.head_offset_mm, 0.0), &s, &mut draw);
+        }
+        job
+    }
+
     /// Puts a club together.
     #[must_use]
     pub(crate) fn put_together(

@@ -22,6 +22,7 @@ pub mod settings;
 pub mod sheet;
 pub mod shop;
 pub mod tally;
+mod told;
 
 pub use error::{Setting, SimulationError};
 pub use group::{Outcome, STRATEGIES, Strategy, run_group};

@@ -61,6 +61,8 @@ closed_list! {
         WrongUnit = "wrong_unit";
         /// Another screw in the head.
         ScrewSwapped = "screw_swapped";
+        /// The mass of a part is not what was noted when it came in.
+        MassNoted = "mass_noted";
     }
 }
 
@@ -86,7 +88,7 @@ impl CauseKind {
             Self::SolventIn | Self::TipNotSeated | Self::GripOrTape => 0.003,
             Self::CutOff | Self::Misread | Self::ScrewSwapped | Self::FilmOn => 0.002,
             Self::GripNotHome | Self::CapMissing => 0.002,
-            Self::GripOn | Self::GripOff | Self::WrongUnit => 0.001,
+            Self::GripOn | Self::GripOff | Self::WrongUnit | Self::MassNoted => 0.001,
         }
     }
 }

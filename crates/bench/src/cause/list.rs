@@ -20,6 +20,10 @@ use trade::reading_figure::ReadingFigure;
 const TOGETHER: f64 = 30.0;
 /// Mass of a model's head about its nominal one, g, where none of them is weighed.
 const HEAD_SD_G: f64 = 1.5;
+/// How far off a mass is that was noted wrong, g: a digit misread or the neighbour's line, of a head or a shaft, and of a grip.
+/// Common practice, no source.
+const NOTED_SD_G: f64 = 6.0;
+const NOTED_GRIP_SD_G: f64 = 4.0;
 // Sizes of mistakes: common practice, no source.
 
 /// Film and label: mean and standard deviation, g.
@@ -120,6 +124,13 @@ impl Case<'_> {
         }
     }
 
+    /// A mass that was noted wrong when the part came in: it shows from the first reading with the part on.
+    fn noted(&self, all: &mut Vec<Candidate>, role: Role, part: PartKind, sd_g: f64) {
+        // Heads, shafts and grips are weighed one by one about as often.
+        let amount = [Amount::new(1.0 / 3.0, 0.0, sd_g, Says::MassNoted { part })];
+        self.lasting(all, Kind::MassNoted, Alter::Mass(role), [1.0, 0.0, 0.0, 0.0, 0.0], &amount);
+    }
+
     fn head(&self, all: &mut Vec<Candidate>) -> Result<(), TradeError> {
         let target = &self.club.target;
         let (model, number) = self.believed.assembly.library.head_number(&target.head_model, &target.number)?;
@@ -154,6 +165,7 @@ impl Case<'_> {
             let other = [Amount::new(0.5, mean - own_g, sd, Says::OtherHead { club: target.name() })];
             self.lasting(all, Kind::WrongPart, head, [0.3, 0.3, 0.15, 0.25, 0.0], &other);
         }
+        self.noted(all, Role::Head, PartKind::Head, NOTED_SD_G);
         let film = [Amount::new(1.0, FILM_G.0, FILM_G.1, Says::FilmOn)];
         self.lasting(all, Kind::FilmOn, head, [0.0, 0.6, 0.2, 0.2, 0.0], &film);
         self.screws(all, head, &model.screws.iter().map(|s| s.mass_g).collect::<Vec<_>>());
@@ -238,6 +250,7 @@ impl Case<'_> {
         let (mean, sd) = self.spread(PartKind::Grip, &grip.code, None).unwrap_or((own_g, grip.mass_sd_g));
         let other = [Amount::new(0.5, mean - own_g, sd, Says::OtherGrip)];
         self.lasting(all, Kind::GripOrTape, Alter::Mass(Role::Grip), [0.3, 0.0, 0.0, 0.0, 0.7], &other);
+        self.noted(all, Role::Grip, PartKind::Grip, NOTED_GRIP_SD_G);
         let cap_in = grip.cap_mm / INCH_MM;
         let cap = [Amount::new(1.0, cap_in, 0.1 * cap_in, Says::CapMissing)];
         self.lasting(all, Kind::CapMissing, Alter::CapOff, gripped, &cap);
@@ -292,6 +305,7 @@ impl Case<'_> {
         // A length that was read before makes it unlikely; the evidence alone says so.
         self.lasting(all, Kind::CutOff, Alter::Length, [0.7, 0.2, 0.05, 0.05, 0.0], &amounts);
         let sd = std::f64::consts::SQRT_2 * shaft.mass_sd_g;
+        self.noted(all, Role::Shaft, PartKind::Shaft, NOTED_SD_G);
         let other = [Amount::new(0.2, 0.0, sd, Says::OtherShaft)];
         self.lasting(all, Kind::WrongPart, Alter::Mass(Role::Shaft), [0.6, 0.3, 0.0, 0.1, 0.0], &other);
         Ok(())

@@ -19,6 +19,7 @@ mod together;
 pub use kinds::CauseKind;
 pub use says::{CauseSays, CauseToDo, Likely};
 pub use telling::{Telling, TellingSays};
+pub use together::all_joints;
 
 use self::case::{Candidate, Case};
 use crate::belief::{BAND_95, Believed};

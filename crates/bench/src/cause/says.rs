@@ -4,6 +4,7 @@ use super::kinds::CauseKind as Kind;
 use crate::chance::Odds;
 use fact::Told;
 use trade::club_name::ClubName;
+use trade::model::PartKind;
 use trade::reading_figure::ReadingFigure;
 
 fact::facts! {
@@ -22,6 +23,11 @@ fact::facts! {
         OtherHead {
             /// The club.
             club: ClubName,
+        },
+        /// The mass noted for a part when it came in is wrong.
+        MassNoted {
+            /// Which part.
+            part: PartKind,
         },
         /// Film or label on the head.
         FilmOn,
@@ -168,6 +174,8 @@ fact::facts! {
         TakeHead,
         /// Take the planned part.
         TakePart,
+        /// Correct the mass of the part.
+        CorrectMass,
         /// Put the weight in.
         FillTip,
         /// Weigh what is in the tip.
@@ -249,6 +257,7 @@ impl CauseToDo {
             Kind::SomethingElse => Self::LookOver,
             Kind::NeighbourHead => Self::TakeHead,
             Kind::WrongPart => Self::TakePart,
+            Kind::MassNoted => Self::CorrectMass,
             Kind::TipLeftOut | Kind::TipSwapped | Kind::TipNotSeated if glued => Self::GluedTip,
             Kind::TipLeftOut => Self::FillTip,
             Kind::TipSwapped => Self::WeighTip,

@@ -7,8 +7,11 @@ use super::kinds::CauseKind as Kind;
 use super::list::{ELSE, WEIGHED_SD_G};
 use super::says::CauseSays as Says;
 use super::set::{self, FerruleOff, Member};
+use crate::belief::Believed;
+use crate::learned::ValueKey;
 use estimation::{Change, Effect, Hypothesis};
 use jiff::Timestamp;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::kind::Role;
 use trade::model::PartKind;
@@ -69,6 +72,19 @@ fn member(anatomy: &Anatomy, seen: &[Seen], role: Role, from: Stage, only: bool)
     let effect = |s: &Seen| Effect { reading: s.obs.id.clone(), per_unit: anatomy.effect(Alter::Mass(role), &s.obs) };
     let per_g = seen.iter().filter(there).map(effect).filter(|e| e.per_unit != 0.0).collect();
     Member { mass_g: anatomy.mass_g(role), per_g }
+}
+
+/// That all joints of the set are heavier or lighter than usual, once that is likelier than not.
+///
+/// # Errors
+/// Figures that the belief cannot work with.
+pub fn all_joints(believed: &Believed<'_>) -> Result<Option<Says>, TradeError> {
+    let mixture = believed.mixture();
+    let joints = mixture.parts.iter().flat_map(|part| &part.wide);
+    let mut joints = joints.filter(|key| matches!(key.parse(), Ok(ValueKey::Adhesive(_))));
+    let Some(key) = joints.find(|key| mixture.chance_wide(key) > 0.5) else { return Ok(None) };
+    let by_g = mixture.mean(|belief| belief.marginal(key).map(|f| f.mean))?;
+    Ok(Some(if by_g < 0.0 { Says::JointsLight { by_g: -by_g } } else { Says::JointsHeavy { by_g } }))
 }
 
 impl Case<'_> {

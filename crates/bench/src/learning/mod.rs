@@ -39,7 +39,7 @@ impl Learned {
         let mut next = self.clone();
         let shop = believed.assembly.shop;
         for key in clubs.keys().filter(|key| !matches!(key.parse(), Ok(ValueKey::UsualOffset(_)))) {
-            let (_, sd) = believed.belief().prior_of(key)?;
+            let (_, sd) = believed.usual_belief().prior_of(key)?;
             next.add(key, sd);
         }
         let scales: Vec<&Scale> = [&shop.balance_scale, &shop.mass_scale]
@@ -116,7 +116,7 @@ impl Learned {
                 seen_keys.push(key.clone());
             }
         }
-        let seen = believed.belief().joint_shared(&seen_keys.iter().map(String::as_str).collect::<Vec<_>>())?;
+        let seen = believed.usual_belief().joint_shared(&seen_keys.iter().map(String::as_str).collect::<Vec<_>>())?;
         let before = Gaussian {
             mean: free.iter().map(|i| self.values[*i].mean_shift).collect(),
             covariance: free.iter().map(|i| free.iter().map(|j| self.covariance[*i][*j]).collect()).collect(),
@@ -167,8 +167,9 @@ fn clubs_of(believed: &Believed<'_>) -> Result<Clubs, TradeError> {
     let number = |id: &str| job.clubs.iter().find(|c| c.id.0 == id).map(|c| c.target.number.clone());
     let mut clubs = Clubs::new();
     for club in &model.clubs {
-        let own =
-            || believed.belief().readings().iter().filter(|r| r.is_believed() && r.club.as_ref() == Some(&club.key));
+        let own = || {
+            believed.usual_belief().readings().iter().filter(|r| r.is_believed() && r.club.as_ref() == Some(&club.key))
+        };
         let Some(number) = number(&club.key).filter(|_| own().next().is_some()) else { continue };
         let values = club.pieces.iter().flat_map(|p| [&p.mass_g, &p.arm_in]).chain([&club.cap_in]);
         let keys: BTreeSet<String> = values

@@ -5,16 +5,18 @@ mod says;
 pub use says::{AngleSays, AngleToDo, MeaningSays, NextSays, OffBy};
 
 use crate::belief::{BAND_95, Believed, Finish};
-use crate::cause::{Cause, Telling, inquire};
+use crate::cause::{Cause, CauseSays, Telling, all_joints, inquire};
 use crate::chance::Chance;
 use crate::club_state::{ClubState, StepState};
 use crate::open_point::{OpenFact, OpenPoint};
+use crate::reach::reach;
 use crate::remedy::{Remedy, Spare, chance_ahead};
 use crate::target::Fit;
 use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::job::Job;
+use trade::kind::Role;
 use trade::reading::{Reading, What};
 use utoipa::ToSchema;
 
@@ -46,11 +48,14 @@ pub struct Meaning {
     /// The measurement that would tell the leading causes apart.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub telling: Option<Telling>,
+    /// What all clubs of the set have in common, once that is likelier than not: all joints heavy or light.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub over_set: Option<CauseSays>,
 }
 
 impl Meaning {
     const fn new(tone: Tone, fact: MeaningSays, next: NextSays) -> Self {
-        Self { tone, fact, next, causes: Vec::new(), telling: None }
+        Self { tone, fact, next, causes: Vec::new(), telling: None, over_set: None }
     }
 }
 
@@ -65,8 +70,9 @@ pub fn meaning(
     spares: &[Spare<'_>],
     remedies: &[Remedy],
 ) -> Result<Meaning, TradeError> {
+    let over_set = all_joints(believed)?;
     if believed.is_doubted(&reading.id) {
-        return doubted(believed, reading, spares);
+        return Ok(Meaning { over_set, ..doubted(believed, reading, spares)? });
     }
     let mut meaning = believed_meaning(believed, state, reading, spares, remedies)?;
     // A reading that fits, of a club with one that does not: what it told about that one.
@@ -82,6 +88,7 @@ pub fn meaning(
         meaning.causes = inquest.causes;
         meaning.telling = inquest.telling;
     }
+    meaning.over_set = over_set;
     Ok(meaning)
 }
 
@@ -103,7 +110,8 @@ fn believed_meaning(
         return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg)));
     }
     let (tone, next) = what_next(believed, state, finish, spares, remedies)?;
-    Ok(with_what_is_off(tone, next, finish, step))
+    let ahead = if still_chooses(state) { chance_ahead(believed, state, spares)? } else { None };
+    Ok(with_what_is_off(tone, next, (finish, ahead), step))
 }
 
 /// What to do about a finish. A club that will rather miss is never told to go on without a word.
@@ -121,6 +129,10 @@ fn what_next(
         let next = next_step(job, state);
         return Ok((Tone::Good, next.map_or(NextSays::InToleranceDone, |step| NextSays::InTolerance { step })));
     }
+    let settles = if rather_out { None } else { reach(believed, &state.club)? };
+    if let Some(reach) = settles.filter(|reach| reach.what().is_some()) {
+        return Ok((Tone::Good, NextSays::Settle { reach }));
+    }
     // Held against doing nothing now, with the choices still to come.
     let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let best = remedies.first().filter(|r| r.chance_at_end > ahead + WORTH_DOING && ahead < GOOD_ENOUGH);
@@ -135,6 +147,13 @@ fn what_next(
         None => NextSays::HeavierGripLater { chance: Chance::of(ahead) },
     };
     Ok((Tone::Act, next))
+}
+
+/// Whether the reading after the cure and the choice of the grip are still to come.
+fn still_chooses(state: &ClubState) -> bool {
+    let cured = |reading: &Reading| reading.what == What::SwingWeight && reading.on.contains(&Role::Adhesive);
+    let asks = state.steps.iter().flat_map(|step| &step.asks);
+    !asks.filter(|ask| !ask.doubted).filter_map(|ask| ask.reading.as_ref()).any(cured)
 }
 
 /// Whether the finished, dry club was read, and all readings together put it in tolerance.
@@ -164,7 +183,7 @@ fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Resu
     let later = reads(false).map(|s| (on_club(&s.on), NextSays::WideReadStep { step: s.label.clone() }));
     let narrow_sd = WORTH_READING * finish.band_points / BAND_95;
     for (probe, says) in again.into_iter().chain(check).chain(later) {
-        let sd = believed.belief().sd_after(&assembly.finish_probe(&state.club), &[(probe, sd_points)])?;
+        let sd = believed.sd_after(&assembly.finish_probe(&state.club), &[(probe, sd_points)])?;
         if sd < narrow_sd {
             return Ok(says);
         }
@@ -173,7 +192,12 @@ fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Resu
 }
 
 /// One verdict over all readings of a step. It begins with the other readings that are off target.
-fn with_what_is_off(tone: Tone, next: NextSays, finish: &Finish, step: Option<&StepState>) -> Meaning {
+fn with_what_is_off(
+    tone: Tone,
+    next: NextSays,
+    (finish, ahead): (&Finish, Option<f64>),
+    step: Option<&StepState>,
+) -> Meaning {
     let asks = step.into_iter().flat_map(|step| &step.asks);
     let off: Vec<OpenFact> = asks
         .filter(|a| a.fit == Some(Fit::Off) && a.what != What::SwingWeight && !a.doubted)
@@ -187,7 +211,10 @@ fn with_what_is_off(tone: Tone, next: NextSays, finish: &Finish, step: Option<&S
     let band_points = finish.band_points.max(0.05);
     let chance = Chance::of(finish.chance);
     match (off.is_empty(), tone) {
-        (true, _) => Meaning::new(tone, MeaningSays::Finish { finish_points, band_points, chance }, next),
+        (true, _) => {
+            let ahead = ahead.map(Chance::of).filter(|ahead| *ahead != chance);
+            Meaning::new(tone, MeaningSays::Finish { finish_points, band_points, chance, ahead }, next)
+        }
         (false, tone) => {
             let next = if tone == Tone::Good { NextSays::PutRight } else { next };
             Meaning::new(Tone::Act, MeaningSays::OffSheet { off, finish_points, band_points, chance }, next)

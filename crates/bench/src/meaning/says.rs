@@ -3,6 +3,7 @@
 use crate::cause::{Likely, TellingSays};
 use crate::chance::Chance;
 use crate::open_point::OpenFact;
+use crate::reach::VerdictReach;
 use crate::remedy::RemedySays;
 use trade::reading::What;
 use trade::reading_figure::ReadingFigure;
@@ -180,8 +181,10 @@ fact::facts! {
             finish_points: f64,
             /// Half width of its 95 % band.
             band_points: f64,
-            /// How likely in tolerance.
+            /// How likely in tolerance as it stands, nothing chosen any more.
             chance: Chance,
+            /// How likely with the readings to come and its grip chosen by them, where those are still to come.
+            ahead: Option<Chance>,
         },
         /// The same where another reading of the step is off.
         OffSheet {
@@ -233,6 +236,11 @@ fact::facts! {
         },
         /// The finished club is in tolerance, and nothing is left to do.
         InToleranceDone,
+        /// The finished club is expected in tolerance and too close to be called in: what settles it.
+        Settle {
+            /// What to read.
+            reach: VerdictReach,
+        },
         /// Something of the step is off.
         PutRight,
         /// The best remedy.

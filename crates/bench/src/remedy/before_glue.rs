@@ -3,10 +3,10 @@
 use super::grips::pool_of;
 use super::progress::cure_step;
 use super::{Action, Case, Change, Deed, Remedy};
-use crate::belief::{Believed, Finish};
+use crate::belief::Believed;
 use crate::remedy::{Progress, Spare};
+use estimation::Part;
 use estimation::choice::Prospect;
-use estimation::{OnClub, Probe, Quantity};
 use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::kind::Role;
@@ -18,49 +18,40 @@ use trade::tip_weight::{self, InTip};
 /// What the finish of a club looks like from here: what the reading after the cure will still tell of it, and what the
 /// grips that may be taken then can correct.
 pub(crate) struct Ahead {
-    prospect: Prospect,
+    /// By the probability of each combination of usual and unusual means.
+    prospects: Vec<(f64, Prospect)>,
     effects: Vec<f64>,
 }
 
 impl Ahead {
     pub fn of(case: &Case<'_>) -> Result<Self, TradeError> {
-        let prospect = prospect(case.believed, case.club, &case.finish, &case.progress)?;
+        let prospects = prospects(case.believed, case.club, &case.progress)?;
         let effects = GripBox::of(case.believed, case.club, case.spares)?.effects();
-        Ok(Self { prospect, effects })
+        Ok(Self { prospects, effects })
     }
 
     /// Chance of finishing in tolerance if the finish is moved by some points now and the best grip is taken later.
     pub fn chance(&self, by_points: f64) -> f64 {
-        self.prospect.moved(by_points).chance_with(&self.effects)
+        self.prospects.iter().map(|(weight, ahead)| weight * ahead.moved(by_points).chance_with(&self.effects)).sum()
     }
 }
 
 /// Splits a club's finish into what the reading after the cure will tell and what will stay open.
-pub(crate) fn prospect(
-    believed: &Believed<'_>,
-    club: &JobClub,
-    finish: &Finish,
-    progress: &Progress,
-) -> Result<Prospect, TradeError> {
+fn prospects(believed: &Believed<'_>, club: &JobClub, progress: &Progress) -> Result<Vec<(f64, Prospect)>, TradeError> {
     let assembly = believed.assembly;
-    let belief = believed.belief();
-    let scale = &assembly.shop.balance_scale;
     let mut planned = Vec::new();
     if !progress.cure_read
         && let Some(step) = cure_step(&assembly.job.steps)
     {
-        let on = OnClub::of(&step.on);
-        let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, on).on_scale(scale.key.clone());
-        planned.push((probe, assembly.shown_sd(scale)));
+        planned.push(assembly.swing_weight_reading(club, &step.on));
     }
-    let all = finish.band_points / crate::belief::BAND_95;
-    let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
-    Ok(Prospect {
-        deviation_points: finish.deviation_points,
-        told_sd: (all * all - rest * rest).max(0.0).sqrt(),
-        rest_sd: rest,
-        tolerance_points: finish.tolerance_points,
-    })
+    let (target, finish) = (&club.target, assembly.finish_probe(&club.id));
+    let of = |part: &Part| {
+        let tolerance = target.tolerances.swing_weight_points;
+        let prospect = Prospect::of(&part.belief, &finish, target.swing_weight_points, tolerance, &planned)?;
+        Ok((part.weight, prospect))
+    };
+    believed.mixture().parts.iter().map(of).collect()
 }
 
 /// The grips that a club may get, with the clubs that will take from the same box.

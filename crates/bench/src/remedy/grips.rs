@@ -1,6 +1,6 @@
 //! After the cure: which grip for which club, all clubs of the set that wait for theirs together.
 
-use super::{Action, Case, Change, Deed, Progress, Remedy, Spare, moved};
+use super::{Action, Case, Change, Deed, Progress, Remedy, Spare};
 use crate::belief::{Believed, Finish};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -111,7 +111,7 @@ pub fn assign_grips(believed: &Believed<'_>, spares: &[Spare<'_>]) -> Result<Vec
                 code: grip.code.clone(),
                 mass_g: grip.mass_g,
                 change: grip.held_for.as_ref() != Some(&club.id),
-                finish: moved(finish, (grip.mass_g - planned_g) * table.per_g),
+                finish: finish.moved((grip.mass_g - planned_g) * table.per_g),
             });
         }
     }
@@ -169,7 +169,7 @@ impl<'a> Table<'a> {
             .iter()
             .map(|(club, finish)| {
                 let now_g = planned_g(club);
-                grips.iter().map(|g| moved(finish, (g.mass_g - now_g) * per_g).chance).collect()
+                grips.iter().map(|g| finish.moved((g.mass_g - now_g) * per_g).chance).collect()
             })
             .collect();
         let cost = chance

@@ -18,10 +18,9 @@ pub use progress::Progress;
 pub use progress::cure_step;
 pub use says::{Deed, RemedySays};
 
-use crate::belief::{BAND_95, Believed, Finish};
+use crate::belief::{Believed, Finish};
 use crate::chance::Chance;
 use crate::club_state::ClubState;
-use estimation::normal;
 use serde::Serialize;
 use trade::action::Action;
 use trade::error::TradeError;
@@ -179,7 +178,7 @@ impl Case<'_> {
         chance_at_end: Option<f64>,
         deed: Deed,
     ) -> Remedy {
-        let finish = moved(&self.finish, change.points);
+        let finish = self.finish.moved(change.points);
         let chance = chance_at_end.unwrap_or(finish.chance);
         let (kind, code) = part.map_or((None, PartCodes::none()), |(kind, code)| (Some(kind), code));
         Remedy {
@@ -209,17 +208,5 @@ fn says(deed: Deed, finish: &Finish, chance: f64) -> RemedySays {
         true if off_points > finish.tolerance_points => RemedySays::ThenHeavierGrip { deed, chance: chance_said },
         true if off_points < -finish.tolerance_points => RemedySays::ThenLighterGrip { deed, chance: chance_said },
         _ => RemedySays::Finish { deed, finish_points: finish.swing_weight_points, chance: chance_said },
-    }
-}
-
-/// A finish moved by a known amount.
-pub(crate) fn moved(finish: &Finish, by_points: f64) -> Finish {
-    let deviation = finish.deviation_points + by_points;
-    let tolerance = finish.tolerance_points;
-    Finish {
-        swing_weight_points: finish.swing_weight_points + by_points,
-        chance: normal::between(-tolerance, tolerance, deviation, finish.band_points / BAND_95),
-        deviation_points: deviation,
-        ..*finish
     }
 }

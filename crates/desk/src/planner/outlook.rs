@@ -4,7 +4,7 @@
 use super::{Picks, Shelf, plan_with};
 use bench::assembly::Assembly;
 use bench::remedy::cure_step;
-use estimation::{OnClub, Probe, Quantity};
+use estimation::{NO_DOUBT, OnClub, Probe, Quantity};
 use matching::{Candidate, GripStillToChoose, Loss, LossForm};
 use trade::error::TradeError;
 use trade::job::JobClub;
@@ -108,7 +108,8 @@ fn spreads(
     let Ok(picks) = Picks::of(parts, |kind| kind) else { return Ok(None) };
     // What cannot be built (a model without its adapter, say) is named elsewhere.
     let Ok(plan) = plan_with(assembly, club, &picks) else { return Ok(None) };
-    let belief = assembly.one_club_model(club, &plan)?.solve(&assembly.known_before())?;
+    let model = assembly.one_club_model(club, &plan)?;
+    let belief = assembly.weigh_up(&model, &assembly.known_before(), NO_DOUBT)?;
     let scale = &assembly.shop.balance_scale;
     let noise = scale.noise_sd.hypot(scale.display_step / 12f64.sqrt()).max(1e-3);
     let mut planned = Vec::new();
@@ -121,7 +122,7 @@ fn spreads(
         planned.push((reading(club, &step.on, &scale.key), noise));
     }
     let rest = belief.sd_after(&assembly.finish_probe(&club.id), &planned)?;
-    let finish = belief.answer(&assembly.finish_probe(&club.id))?;
+    let finish = belief.forecast(|belief| belief.answer(&assembly.finish_probe(&club.id)))?;
     let chosen = head.points + shaft.points + grip.points + adapter.map_or(0.0, |a| a.points);
     let base = finish.mean - club.target.swing_weight_points - chosen;
     Ok(Some(((before * before - rest * rest).max(0.0).sqrt(), rest, base)))

@@ -54,7 +54,7 @@ fn lines(w: &Words, advised: &Advised, arguments: &AdviseArguments) -> String {
         for remedy in club.remedies.iter().take(most) {
             let _ = writeln!(text, "  {}", w.sentence(&remedy.fact));
         }
-        for offer in club.bundle.offers.iter().take(most) {
+        for offer in club.bundle.offers.iter().chain(&club.bundle.to_learn).take(most) {
             let _ = writeln!(text, "  {}", w.tell(&offer.fact));
         }
     }
@@ -70,6 +70,7 @@ fn of_set(w: &Words, set: &SetAdvice) -> Vec<String> {
     let mut lines = Vec::new();
     lines.extend(set.bundle.worth.as_ref().map(|worth| w.sentence(worth)));
     lines.extend(set.proposed.as_ref().map(|proposed| w.sentence(&proposed.fact)));
+    lines.extend(set.assumes.as_ref().map(|assumes| w.tell(assumes)));
     let after = set.proposed_with_bundle.as_ref();
     lines.extend(after.map(|proposed| format!("{}.", text!(w, "order-worth-after-bundle", says = &proposed.fact))));
     lines.extend(set.grips.as_ref().and_then(|grips| grips.says.as_ref()).map(|says| w.sentence(says)));

@@ -3,6 +3,7 @@
 use crate::config::Calc;
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::terminal::line;
 use fact::Fact;
 use serde_json::Value;
 use std::io::Read;
@@ -25,7 +26,7 @@ pub fn calc(arguments: &Calc) -> Result<(), Failure> {
             return super::print_json(&list);
         }
         for topic in clubphysics::calc::topics() {
-            println!("{:12} {}", topic.name, w.tell(&topic.summary()));
+            line!("{:12} {}", topic.name, w.tell(&topic.summary()));
         }
         return Ok(());
     };

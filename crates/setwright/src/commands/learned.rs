@@ -4,6 +4,7 @@ use super::print::table;
 use super::{print_json, reader};
 use crate::config::{CapabilityArguments, LearnedArguments};
 use crate::failure::Failure;
+use crate::terminal::line;
 use app::learned::{LearnedShop, LearnedView, PinLearned, ResetLearned};
 use app::told::{TellShop, ToldView, WithdrawTold};
 use bench::capability::{CapabilityGroup, ShopCapability};
@@ -51,7 +52,7 @@ pub async fn learned(arguments: &LearnedArguments) -> Result<(), Failure> {
 fn tell(learned: &LearnedShop) {
     let w = reader();
     if learned.at.is_none() {
-        println!("{}", w.text("learned-command-empty"));
+        line!("{}", w.text("learned-command-empty"));
         return;
     }
     tell_told(&w, &learned.told);
@@ -86,7 +87,7 @@ fn tell(learned: &LearnedShop) {
         "learned-command-column-clubs",
     ];
     table(&headings(&w, &heads), &rows);
-    println!();
+    line!();
     let rows: Vec<Vec<String>> = learned
         .scatter
         .iter()
@@ -131,7 +132,7 @@ fn tell_told(w: &Words, told: &[ToldView]) {
     };
     let heads = ["told-column-of", "told-column-model", "told-column-said", "told-column-learned"];
     table(&heads.map(|id| w.text(id)), &told.iter().map(row).collect::<Vec<_>>());
-    println!();
+    line!();
 }
 
 /// The heads of a table whose last column needs none.
@@ -158,7 +159,7 @@ pub async fn capability(arguments: &CapabilityArguments) -> Result<(), Failure> 
 fn tell_bands(bands: &BandsHeld) {
     let w = reader();
     let (Some(all), Some(since)) = (&bands.all, bands.since_on) else { return };
-    println!("\n{}", text!(w, "capability-bands-mean", since_on = since));
+    line!("\n{}", text!(w, "capability-bands-mean", since_on = since));
     let row = |step: String, what: String, share: &Share| {
         let [low, high] = share.limits_percent;
         let percent = text!(w, "capability-bands-percent", percent = share.percent, low = low, high = high);
@@ -174,7 +175,7 @@ fn tell_bands(bands: &BandsHeld) {
 fn tell_capability(found: &ShopCapability) {
     let w = reader();
     let Some(all) = &found.all else {
-        println!("{}", w.text("learned-capability-none"));
+        line!("{}", w.text("learned-capability-none"));
         return;
     };
     let index = |value: f64, interval: Option<(f64, f64)>| {

@@ -5,13 +5,13 @@ use super::{print_json, reader, say};
 use crate::config::{Export, Import, Labels};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::terminal::line;
 use app::App;
 use app::stock::{PartQuery, PartsImported};
 use desk::stock_file::Mapping;
 use indicatif::{ProgressBar, ProgressStyle};
 use look::{LabelPaper, label_document};
 use std::collections::BTreeMap;
-use std::io::Write;
 use std::path::Path;
 use words::text;
 
@@ -53,9 +53,9 @@ async fn import_models(app: &App, bytes: Vec<u8>, json: bool) -> Result<usize, F
         print_json(&done)?;
     } else {
         let w = reader();
-        println!("{}", text!(w, "stock-list-models", kept = done.kept.len(), refused = done.bad.len()));
+        line!("{}", text!(w, "stock-list-models", kept = done.kept.len(), refused = done.bad.len()));
         for bad in &done.bad {
-            println!(
+            line!(
                 "  entry {}, {}: {}",
                 bad.entry,
                 bad.code,
@@ -163,12 +163,7 @@ pub async fn export(arguments: &Export) -> Result<(), Failure> {
 fn write(out: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {
     match out {
         Some(path) => std::fs::write(path, bytes).map_err(|e| Failure::file(path, &e)),
-        None => {
-            let mut out = std::io::stdout().lock();
-            out.write_all(bytes)
-                .and_then(|()| out.flush())
-                .map_err(|e| Failure::outside(CommandFault::Unwritable { log: e.to_string() }))
-        }
+        None => super::say(bytes),
     }
 }
 

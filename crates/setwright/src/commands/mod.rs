@@ -21,7 +21,6 @@ use crate::failure::CommandFault;
 use crate::failure::Failure;
 use crate::reader::reader;
 use std::future::Future;
-use std::io::Write;
 
 /// Runs one command.
 ///
@@ -92,10 +91,7 @@ fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
     say(&(text + "\n"))
 }
 
-/// Writes an answer to standard output; a full disk or a reader that went away is told.
-fn say(text: &str) -> Result<(), Failure> {
-    let mut out = std::io::stdout().lock();
-    out.write_all(text.as_bytes())
-        .and_then(|()| out.flush())
-        .map_err(|e| Failure::outside(CommandFault::Unwritable { log: e.to_string() }))
+/// Writes an answer to standard output; a full disk is told, a reader that ended early is no error.
+fn say(text: &(impl AsRef<[u8]> + ?Sized)) -> Result<(), Failure> {
+    crate::terminal::write(text.as_ref()).map_err(|e| Failure::outside(CommandFault::Unwritable { log: e.to_string() }))
 }

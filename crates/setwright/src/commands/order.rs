@@ -5,6 +5,7 @@ use super::{print_json, reader, say};
 use crate::config::{NeedsArguments, OrderAdd, OrderCancel, OrderJob, OrderList, OrderReceive, OrderTell};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::terminal::line;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
 use desk::order::Wanted;
 use jiff::civil::Date;
@@ -185,7 +186,7 @@ pub async fn receive(arguments: &OrderReceive) -> Result<(), Failure> {
         return print_json(&received);
     }
     show(std::slice::from_ref(&received.order));
-    println!("{}", text!(reader(), "command-order-weigh-in", n = received.to_weigh, model = received.model));
+    line!("{}", text!(reader(), "command-order-weigh-in", n = received.to_weigh, model = received.model));
     Ok(())
 }
 

@@ -1,6 +1,7 @@
 //! Answers for a person at a terminal.
 
 use crate::failure::Failure;
+use crate::terminal::line;
 use bench::record::{Line, Record, Verdict};
 use quantity::decimal;
 use serde_json::Value;
@@ -22,29 +23,29 @@ pub fn document(value: &Value) -> Result<(), Failure> {
     fn walk(indent: usize, key: &str, value: &Value) {
         let pad = "  ".repeat(indent);
         if let Some(words) = told(value) {
-            println!("{pad}{key}: {words}");
+            line!("{pad}{key}: {words}");
             return;
         }
         match value {
             Value::Object(map) => {
                 if !key.is_empty() {
-                    println!("{pad}{key}:");
+                    line!("{pad}{key}:");
                 }
                 for (k, v) in map {
                     walk(indent + usize::from(!key.is_empty()), k, v);
                 }
             }
             Value::Array(list) => {
-                println!("{pad}{key}:");
+                line!("{pad}{key}:");
                 for item in list {
                     walk(indent + 1, "-", item);
                 }
             }
-            Value::String(text) => println!("{pad}{key}: {text}"),
+            Value::String(text) => line!("{pad}{key}: {text}"),
             Value::Number(n) => {
-                println!("{pad}{key}: {}", n.as_f64().map_or_else(|| n.to_string(), |n| decimal(n, 4)));
+                line!("{pad}{key}: {}", n.as_f64().map_or_else(|| n.to_string(), |n| decimal(n, 4)));
             }
-            other => println!("{pad}{key}: {other}"),
+            other => line!("{pad}{key}: {other}"),
         }
     }
     let mut spoken = value.clone();
@@ -62,7 +63,7 @@ pub fn table(headings: &[impl AsRef<str>], rows: &[Vec<String>]) {
         .collect();
     for row in all() {
         let cells: Vec<String> = row.iter().zip(&widths).map(|(cell, width)| format!("{cell:<width$}")).collect();
-        println!("{}", cells.join("  ").trim_end());
+        line!("{}", cells.join("  ").trim_end());
     }
 }
 
@@ -110,36 +111,36 @@ pub fn plan(w: &Words, job: &Job, plan: &Plan) {
         table(&headings, &rows);
     }
     for missing in &plan.missing {
-        println!("{}", text!(w, "command-plan-missing", number = missing.number, lack = missing.fact));
+        line!("{}", text!(w, "command-plan-missing", number = missing.number, lack = missing.fact));
         for other in &missing.instead {
-            println!("  {}", text!(w, "command-match-or", other = other.fact));
+            line!("  {}", text!(w, "command-match-or", other = other.fact));
         }
     }
     for (club, chosen) in job.clubs.iter().zip(&plan.clubs) {
         if let Some(frequency) = chosen.as_ref().and_then(|c| c.frequency) {
-            println!("{}", text!(w, "command-plan-frequency", club = club.target.name(), shaft = frequency.fact()));
+            line!("{}", text!(w, "command-plan-frequency", club = club.target.name(), shaft = frequency.fact()));
         }
     }
     for line in &plan.frequency {
-        println!("{}", w.sentence(&line.fact));
+        line!("{}", w.sentence(&line.fact));
     }
     if !rows.is_empty() {
-        println!("{}", w.text(if plan.proven { "command-plan-proven" } else { "command-plan-best" }));
+        line!("{}", w.text(if plan.proven { "command-plan-proven" } else { "command-plan-best" }));
     }
 }
 
 /// A record: each club with its parts, and what was asked beside what was built.
 pub fn record(w: &Words, record: &Record) {
     let state = w.tell(&record.state);
-    println!("{}", text!(w, "command-record-job", job = record.job_number, player = record.player, state = state));
-    println!("{}", text!(w, "command-record-due", shop = record.shop, hand = record.hand, due_on = record.due));
+    line!("{}", text!(w, "command-record-job", job = record.job_number, player = record.player, state = state));
+    line!("{}", text!(w, "command-record-due", shop = record.shop, hand = record.hand, due_on = record.due));
     for club in &record.clubs {
-        println!();
+        line!();
         let part = |p: &PlannedPart| text!(w, "command-record-part", kind = p.kind, code = p.code);
         let parts: Vec<String> = club.parts.iter().map(part).collect();
         let parts = if parts.is_empty() { w.text("command-record-unplanned") } else { parts.join(", ") };
         let name = w.club(&club.target.club_kind, &club.target.number);
-        println!("{}", text!(w, "command-record-club", club = name, card = club.card, parts = parts));
+        line!("{}", text!(w, "command-record-club", club = name, card = club.card, parts = parts));
         let rows: Vec<Vec<String>> = club
             .lines
             .iter()
@@ -149,6 +150,9 @@ pub fn record(w: &Words, record: &Record) {
             .collect();
         let heads = ["command-record-sheet", "command-record-built", "command-record-off-by"].map(|id| w.text(id));
         table(&["", &heads[0], &heads[1], &heads[2], ""], &rows);
+        for reach in club.lines.iter().filter_map(|line| line.reach.as_ref()) {
+            line!("  {}", w.sentence(reach));
+        }
     }
 }
 

@@ -5,6 +5,7 @@ use super::{print_json, reader};
 use crate::config::{Database, ScaleCommand};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::terminal::line;
 use app::gauge_study::StudyView;
 use app::scale_health::{CheckAnswer, NewCalibration, NewCheck, ScaleHealth, TrustWord};
 use fact::Fact;
@@ -131,7 +132,7 @@ fn tell_all(all: &[ScaleHealth]) {
     let heads = ["key", "scale", "state", "last", "error"].map(|head| w.text(&format!("scale-command-column-{head}")));
     table(&heads, &rows);
     for said in all.iter().filter_map(|h| h.trust.said.as_ref()) {
-        println!("{}", w.tell(said));
+        line!("{}", w.tell(said));
     }
 }
 
@@ -140,26 +141,26 @@ fn tell_one(health: &ScaleHealth, json: bool) -> Result<(), Failure> {
         return print_json(health);
     }
     let w = reader();
-    println!("{}", text!(w, "scale-command-state", scale = health.gauge.name, state = state(&w, health)));
+    line!("{}", text!(w, "scale-command-state", scale = health.gauge.name, state = state(&w, health)));
     if let Some(said) = &health.trust.said {
-        println!("{}", w.tell(said));
+        line!("{}", w.tell(said));
         for reason in &health.trust.reasons {
-            println!("  {}", w.sentence(&reason.finding));
+            line!("  {}", w.sentence(&reason.finding));
         }
     }
     match error(&w, health) {
-        Some(error) => println!("{}", text!(w, "scale-command-error", error = error)),
-        None => println!("{}", w.text("scale-command-error-unknown")),
+        Some(error) => line!("{}", text!(w, "scale-command-error", error = error)),
+        None => line!("{}", w.text("scale-command-error-unknown")),
     }
     if let Some(belief) = &health.belief {
         let error = banded(&w, health, belief.offset, belief.offset_band);
-        println!("{}", text!(w, "scale-command-jobs", error = error, n = belief.checks));
+        line!("{}", text!(w, "scale-command-jobs", error = error, n = belief.checks));
     }
     for standard in &health.standards {
         let value = health.gauge.reading(standard.value);
         let allowed = health.gauge.amount(standard.tolerance_on(&health.gauge));
         let (key, name) = (&standard.key, &standard.name);
-        println!("{}", text!(w, "scale-command-weight", key = key, standard = name, value = value, allowed = allowed));
+        line!("{}", text!(w, "scale-command-weight", key = key, standard = name, value = value, allowed = allowed));
     }
     Ok(())
 }
@@ -179,7 +180,7 @@ fn tell_check(answer: &CheckAnswer, json: bool) -> Result<(), Failure> {
         return Ok(());
     }
     if answer.repeated {
-        println!("{}", w.text("scale-command-repeated"));
+        line!("{}", w.text("scale-command-repeated"));
     }
     tell_one(&answer.health, false)
 }
@@ -187,7 +188,7 @@ fn tell_check(answer: &CheckAnswer, json: bool) -> Result<(), Failure> {
 fn tell_studies(all: &[StudyView]) {
     let w = reader();
     if all.is_empty() {
-        println!("{}", w.text("study-command-none"));
+        line!("{}", w.text("study-command-none"));
         return;
     }
     for study in all {
@@ -201,11 +202,11 @@ fn tell_studies(all: &[StudyView]) {
             done = study.done,
             of = study.of
         );
-        println!("{line}");
+        line!("{line}");
         if let Some(result) = &study.result {
-            println!("  {}", w.tell(&result.found));
+            line!("  {}", w.tell(&result.found));
             if let Some(next) = &result.next {
-                println!("  {}", w.tell(next));
+                line!("  {}", w.tell(next));
             }
         }
     }

@@ -4,6 +4,7 @@ use super::{print, print_json};
 use crate::config::Simulate;
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::terminal::line;
 use fact::Refusal;
 use indicatif::{ProgressBar, ProgressStyle};
 use quantity::decimal;
@@ -113,12 +114,12 @@ fn tables(report: &Report) -> Result<(), Failure> {
     print::table(&headings, &rows);
     let advised = || report.lines.iter().filter(|l| !l.bands.is_empty());
     if advised().next().is_some() {
-        println!("\nShare of 95 % bands of the finish that held, by when it was forecast");
+        line!("\nShare of 95 % bands of the finish that held, by when it was forecast");
         let rows: Vec<Vec<String>> = advised()
             .map(|l| std::iter::once(l.words.into()).chain(l.bands.iter().map(|b| percent(Some(b.held)))).collect())
             .collect();
         print::table(&["builder", "planned", "dry", "tip", "cured", "finish"], &rows);
-        println!("\nShare of readings inside the 95 % band of their forecast, and good readings doubted");
+        line!("\nShare of readings inside the 95 % band of their forecast, and good readings doubted");
         let rows: Vec<Vec<String>> = advised()
             .map(|l| {
                 let of = |key: &str| {
@@ -132,14 +133,14 @@ fn tables(report: &Report) -> Result<(), Failure> {
         print::table(&["builder", "dry", "tip", "cured", "gripped", "finish", "doubted"], &rows);
     }
     for line in report.lines.iter().filter(|l| !l.blunders.is_empty()) {
-        println!("\nBlunders, {}", line.words);
+        line!("\nBlunders, {}", line.words);
         let rows: Vec<Vec<String>> = line.blunders.iter().map(blunder_row).collect();
         print::table(&["", "seeded", "% found", "large", "% doubted at once", "% found", "% named first"], &rows);
     }
     for line in report.lines.iter().filter(|l| !l.curve.is_empty()) {
-        println!("\nLearning, {}: % within 0.3 by jobs built before", line.words);
+        line!("\nLearning, {}: % within 0.3 by jobs built before", line.words);
         let of = |p: &simulation::report::CurvePoint| format!("{}: {}", p.jobs_before, decimal(p.within_03.percent, 1));
-        println!("{}", line.curve.iter().map(of).collect::<Vec<_>>().join("  "));
+        line!("{}", line.curve.iter().map(of).collect::<Vec<_>>().join("  "));
     }
     Ok(())
 }

@@ -4,6 +4,7 @@ use super::{print, print_json, reader};
 use crate::config::{JobArguments, PlanArguments, SheetFile};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
+use crate::terminal::line;
 use app::plan::Accept;
 use app::sheet::Approve;
 use desk::planner::Lock;
@@ -47,10 +48,10 @@ pub async fn sheet_check(arguments: &SheetFile) -> Result<(), Failure> {
     } else {
         let w = reader();
         if problems.is_empty() {
-            println!("{}", w.text("sheet-no-problems"));
+            line!("{}", w.text("sheet-no-problems"));
         }
         for p in &problems {
-            println!("{}", finding(&w, p));
+            line!("{}", finding(&w, p));
         }
     }
     let stops = problems.iter().filter(|p| p.severity == Severity::Stop).count();
@@ -90,7 +91,7 @@ pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&job);
     }
-    println!("{}", text!(reader(), "sheet-job-made", job = job.number, n = job.clubs.len()));
+    line!("{}", text!(reader(), "sheet-job-made", job = job.number, n = job.clubs.len()));
     Ok(())
 }
 
@@ -121,7 +122,7 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
         let w = super::reader();
         print::plan(&w, &job, &proposal.plan);
         if arguments.accept {
-            println!("{}", w.text("command-plan-held"));
+            line!("{}", w.text("command-plan-held"));
         }
     }
     app.close().await;

@@ -223,3 +223,16 @@ fn a_disk_that_is_read_only_is_named() {
     assert!(said.contains("exit 5"), "{said}");
     assert!(shop.read("said.json").contains("cannot be written"), "{}", shop.read("said.json"));
 }
+
+/// `setwright … | head`: the reader has gone before anything is written.
+#[test]
+fn a_reader_that_ends_early_is_no_error() {
+    let shop = Shop::stocked();
+    for arguments in [&["calc"][..], &["sheet", "schema"], &["export"], &["learned", "--json"]] {
+        let (reader, writer) = std::io::pipe().expect("a pipe");
+        drop(reader);
+        let ran = shop.command(arguments).stdout(writer).output().expect("it runs");
+        let told = String::from_utf8_lossy(&ran.stderr);
+        assert_eq!((ran.status.code(), told.as_ref()), (Some(0), ""), "{arguments:?}");
+    }
+}

@@ -86,6 +86,11 @@ impl Shop {
         std::fs::read_to_string(self.path(name)).expect("read")
     }
 
+    /// The program in this shop, not started yet.
+    pub fn command(&self, arguments: &[&str]) -> Command {
+        command(self.folder.path(), arguments)
+    }
+
     pub fn run(&self, arguments: &[&str]) -> Ran {
         self.run_with(arguments, "")
     }

@@ -9,13 +9,13 @@ use app::job::JobFile;
 use bench::belief::Believed;
 use bench::belief::Finish;
 use bench::cause::Telling;
-use bench::chance::Odds;
+use bench::chance::{Chance, Odds};
 use bench::club_state::AskState;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
 use bench::club_state::StepStatus;
 use bench::glue::Gate;
-use bench::meaning::Tone as Said;
+use bench::meaning::{NextSays, Tone as Said};
 use bench::offer::Measure;
 use bench::open_point::OpenClub;
 use bench::remedy::Remedy;
@@ -134,6 +134,7 @@ impl Screen<'_> {
                         reading_points: p.reading_points,
                         doubted: p.doubted,
                         current: p.step == self.step.key,
+                        ahead: p.reading_points.is_none(),
                     })
                     .collect(),
                 target_label: w.swing_weight_short(self.club.target.swing_weight_points),
@@ -177,7 +178,13 @@ impl Screen<'_> {
 
     /// What may be behind a doubted reading of this club, and the field for what would tell.
     fn doubt(&self, w: &Words) -> Markup {
-        let Some(meaning) = self.said.meaning.as_ref().filter(|m| !m.causes.is_empty()) else { return html! {} };
+        let Some(meaning) = self.said.meaning.as_ref() else { return html! {} };
+        if let Some(over_set) = meaning.over_set.as_ref().filter(|_| meaning.causes.is_empty()) {
+            return html! { p.hint { (w.sentence(over_set)) } };
+        }
+        if meaning.causes.is_empty() {
+            return html! {};
+        }
         let said: Vec<[String; 3]> = meaning
             .causes
             .iter()
@@ -198,7 +205,8 @@ impl Screen<'_> {
     fn offer_part(&self, w: &Words) -> Markup {
         let doubted = self.state.steps.iter().flat_map(|s| &s.asks).any(|a| a.doubted);
         let bundle = &self.said.offers;
-        let Some(offered) = bundle.offers.first().filter(|_| !doubted) else { return html! {} };
+        let first = bundle.offers.first().or_else(|| bundle.to_learn.first());
+        let Some(offered) = first.filter(|_| !doubted) else { return self.settle_part(w) };
         // What it brings by itself is not said: measurements are worth more together.
         let more = bundle.worth.as_ref().filter(|_| bundle.offers.len() > 1);
         let more = more.map(|worth| text!(w, "offer-bundle-part", n = bundle.offers.len() as i64, worth = worth));
@@ -219,6 +227,17 @@ impl Screen<'_> {
                     (button(&Button { label: &w.text("offer-decline"), kind: ButtonKind::Quiet, ..Button::default() }))
                 }
             },
+        )
+    }
+
+    /// What settles whether a finished club is in, with its entry; none where it is the club itself, whose entry is there.
+    fn settle_part(&self, w: &Words) -> Markup {
+        let next = self.said.meaning.as_ref().map(|meaning| &meaning.next);
+        let Some(NextSays::Settle { reach }) = next else { return html! {} };
+        let known = reach.what().filter(|what| *what != What::SwingWeight);
+        known.map_or_else(
+            || html! {},
+            |what| offer(&w.sentence(reach), &self.extra_entry(w, what, &self.step.key, &[], true)),
         )
     }
 
@@ -433,6 +452,9 @@ impl Screen<'_> {
             &html! {
                 details {
                     summary { (w.text("remedy-list")) }
+                    @if let Some(chance) = self.said.chance_ahead {
+                        p.small { (text!(w, "remedy-left", chance = Chance::of(chance))) ". " (w.text("remedy-conditions")) }
+                    }
                     ul.plain.remedies { @for remedy in few_of_each(&self.said.remedies) {
                         li { (self.remedy(w, &action, remedy)) }
                     } }

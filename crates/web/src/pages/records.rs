@@ -278,8 +278,10 @@ fn verdict_words(w: &Words, club: &ClubRecord) -> Markup {
         p.small.no-print {
             @match (line.guard_band, line.tolerance) {
                 (Some(guard), Some(tolerance)) => { (text!(w, "record-called-in", within_points = (tolerance - guard).max(0.0))) }
-                _ => { (w.text("record-never-in")) }
+                _ if line.reach.is_none() => { (w.text("record-never-in")) }
+                _ => {}
             }
+            @if let Some(reach) = &line.reach { " " (w.sentence(reach)) }
         }
     }
 }

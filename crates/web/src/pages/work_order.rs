@@ -21,7 +21,8 @@ pub(super) async fn plan_part(w: &Words, app: &App, file: &JobFile) -> Result<Ma
 
 fn before_glue(w: &Words, job: i64, advice: &SetAdvice) -> Markup {
     let bundle = &advice.bundle;
-    if bundle.offers.is_empty() && advice.proposed.is_none() && advice.proposed_with_bundle.is_none() {
+    let nothing = bundle.offers.is_empty() && advice.proposed.is_none() && advice.proposed_with_bundle.is_none();
+    if nothing && advice.assumes.is_none() {
         return html! {};
     }
     let line = |proposed: &ProposedOrder, says: String| {
@@ -43,6 +44,9 @@ fn before_glue(w: &Words, job: i64, advice: &SetAdvice) -> Markup {
             @if let Some(proposed) = &advice.proposed { (line(proposed, w.tell(&proposed.fact))) }
             @if let Some(proposed) = &advice.proposed_with_bundle {
                 (line(proposed, text!(w, "order-worth-after-bundle", says = &proposed.fact)))
+            }
+            @if let Some(assumes) = &advice.assumes {
+                p.small { (w.tell(assumes)) " " a href="/learned#told" { (w.text("today-guide-told")) } }
             }
             @if advice.proposed.is_some() || advice.proposed_with_bundle.is_some() {
                 form.inline method="post" action={ "/plan/" (job) "/one-batch" } {

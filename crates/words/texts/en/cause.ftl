@@ -3,6 +3,7 @@
 cause-nothing-wrong = nothing wrong, just an unlikely reading
 cause-neighbour-head = the { $found } head is on the { $own }
 cause-other-head = another { $club } head than planned
+cause-mass-noted = the mass of the { $part } was noted wrong when it came in
 cause-film-on = film or a label is still on the head
 cause-head-not-seated = the head is not down on its seat
 cause-tip-not-seated = the weight sticks out of the tip and holds the head off
@@ -48,6 +49,7 @@ cause-to-do-seat-again = Seat the club again and read once more.
 cause-to-do-look-over = Look the club over from butt to head, then read once more.
 cause-to-do-take-head = Read the number on the sole; take the planned head.
 cause-to-do-take-part = Compare the part's code with the card; take the planned part.
+cause-to-do-correct-mass = Compare the part's code with the card. If it is the planned part, correct its mass in Stock.
 cause-to-do-fill-tip = Take the head off and put the weight in the tip.
 cause-to-do-weigh-tip = Take the head off and weigh what is in the tip.
 cause-to-do-glued-tip = The joint is glued: correct it outside, or pull the head with heat.

@@ -8,4 +8,5 @@ funnel-forecast = forecast
 funnel-band = band
 funnel-reading = reading
 funnel-now = { $stage }, now
+funnel-ahead = Stages without a dot are still to come: their bands hold if each of them is read.
 funnel-doubted = { $points }, doubted

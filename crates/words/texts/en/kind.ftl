@@ -36,6 +36,7 @@ cause-kind-scale-not-zeroed = scale not zeroed
 cause-kind-heads-exchanged = two heads exchanged
 cause-kind-grips-exchanged = two grips exchanged
 cause-kind-tips-exchanged = two tip weights exchanged
+cause-kind-mass-noted = mass noted wrong
 cause-kind-all-joints = all joints heavy or light
 cause-kind-digits-swapped = digits swapped
 cause-kind-misread = read one off

@@ -25,7 +25,11 @@ angle-to-do-bend-flat = Bend { $by_deg } flat; the maker allows { $limit_deg }.
 angle-to-do-other-head = This head may be bent { $limit_deg } at most: use another head.
 
 meaning-kept = Kept.
-meaning-finish = Finish { LETTER($finish_points) } ± { PLAIN($band_points) }, { $chance }.
+meaning-finish =
+    { $ahead ->
+        [none] Finish { LETTER($finish_points) } ± { PLAIN($band_points) }, { $chance }.
+       *[other] Finish { LETTER($finish_points) } ± { PLAIN($band_points) }: { $chance } as it stands, { $ahead } with its grip chosen after the cure.
+    }
 meaning-off-sheet = { CAPITAL($off) }. Finish { LETTER($finish_points) } ± { PLAIN($band_points) }, { $chance }.
 meaning-angle = { $angle }.
 meaning-angles = { $first }. { $second }.
@@ -36,6 +40,7 @@ next-step = Next: { $step }.
 next-done = This club is done.
 next-in-tolerance = In tolerance. Next: { $step }.
 next-in-tolerance-done = In tolerance. This club is done.
+next-settle = { $reach }.
 next-put-right = Put it right, or say why when you hand the club over.
 next-remedy = { $remedy }.
 next-rather-out = More likely out than in. { $remedy }.

@@ -24,6 +24,9 @@ offer-shaft-centre = { $time }: balance the cut shaft of the { $club } on an edg
 offer-weighed = { $time }: weigh the { $club } before gluing and again after the cure. { $gain }
 offer-total = { $time }: weigh the { $club } as it is, glued and without grip. { $gain }
 offer-again = { $time }: seat the { $club } again and read its swing weight once more. { $gain }
+offer-tape-scatter = { $time }: weigh the tape of the { $club } before it goes on. The shop is still learning how much one strip differs from the next.
+offer-grip-centre-scatter = { $time }: balance the grip of the { $club } on an edge and measure from the cap. The shop is still learning how much one grip differs from the next.
+offer-cap-scatter = { $time }: measure the cap of the grip of the { $club }. The shop is still learning how much one cap differs from the next.
 
 # The command line and the screen.
 offer-decline = Not again in this job
@@ -56,6 +59,7 @@ order-worth-one-cured-first = Glue one club and read it after the cure before yo
 order-worth-one-finished-first = Finish one club before you glue the others: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
 order-worth-one-one-rest = Finish one club, then a second, then glue the others: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
 order-worth-one-by-one = Finish each club before you glue the next: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
+order-assumes-usual-joint = These figures hold if your joints take what joints usually take, about { $joint_g }. No club of yours has shown it yet: tell the program what a joint of yours does, or glue and cure one club first.
 order-worth-after-bundle = After these measurements: { $says }
 grip-turns-one-first = Put one grip on and read the club before you choose the other grips: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } if you choose all now
 grip-turns-in-turn = Put each grip on and read the club before you choose the next: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } if you choose all now

@@ -58,6 +58,23 @@ record-plus-minus = ± { $figure }
 # How far inside the tolerance a swing weight is called in; on the screen, not on paper.
 record-called-in = Called in within { POINTS($within_points, digits: 2) } of the target.
 record-never-in = Not certain enough to call it in. Re-seat and read again, or check the scale.
+verdict-reach-again =
+    { $n ->
+        [one] too close to call it in: seat the club again and read its swing weight once more
+       *[other] too close to call it in: seat the club again and read its swing weight { $n } more times
+    }
+verdict-reach-check-weight =
+    { $n ->
+        [one] too close to call it in: read the check weight once on this scale, which settles it
+       *[other] too close to call it in: read the check weight { $n } times on this scale, which settles it
+    }
+verdict-reach-reference =
+    { $n ->
+        [one] too close to call it in: read the reference club once on this scale, which settles it
+       *[other] too close to call it in: read the reference club { $n } times on this scale, which settles it
+    }
+verdict-reach-too-near = { $inside_points } inside the edge of its tolerance: too near for any reading to call it in
+verdict-reach-never = the shop’s readings are not certain enough to call a club in at this tolerance: read a check weight, or ask for a wider tolerance
 
 # Its parts.
 record-parts = Parts: { $parts }.

@@ -32,6 +32,9 @@ remedy-then-lighter-grip = { $deed }, then a lighter grip: { $chance }
 # The bench's screen.
 remedy-title = Remedies
 remedy-list = Options, best first
+# The first line of the list: the same conditions hold for all lines.
+remedy-left = Left as it is: { $chance }
+remedy-conditions = Each chance counts the readings still to come and the grip that they will choose.
 remedy-take = Take it
 remedy-done = Done
 
