@@ -73,6 +73,7 @@ mod level;
 mod loss;
 mod mass;
 mod model;
+mod narrow;
 mod oracle;
 mod plan;
 mod pool;

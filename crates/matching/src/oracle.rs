@@ -10,6 +10,7 @@ use crate::compiled::{Club, Compiled, SetShape};
 use crate::error::PartKind;
 use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints, Steps, Total};
 use crate::index::{ADAPTER, ByKind, ByType, GRIP, HEAD, Level, MainKind, PerType, Place, SHAFT, TIP, Ty};
+use crate::narrow::{DEAR, least_sum, narrow, wide};
 use crate::prices::{Prices, by_type};
 use crate::rows::Rows;
 use crate::shortage::moderate_skip;
@@ -17,10 +18,6 @@ use crate::table::{Column, Folded, fill_row, fold, pick};
 
 /// Tables above this many entries are not kept but worked out row by row.
 const MATRIX_LIMIT: usize = 1 << 15;
-
-/// In the 16-bit tables: this much dearer than the club's cheapest, or more. A minimum that comes out at this value is
-/// worked out again in 32 bits; any other minimum is exact.
-pub(crate) const DEAR: i16 = i16::MAX;
 
 /// Cheapest shaft and grip at one level of shaft residual.
 #[derive(Debug, Clone, Copy)]
@@ -534,20 +531,4 @@ impl<'a> SetOracle<'a> {
 pub(crate) fn span(plan: &[Option<Column>]) -> Option<(DeciGrams, DeciGrams)> {
     let residuals = plan.iter().flatten().map(|x| x.res);
     residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (DeciGrams, DeciGrams)| (lo.min(r), hi.max(r)))))
-}
-
-/// A difference of costs in 16 bits. Only here costs are bare numbers: a row of differences is gone through eight at a
-/// time, which the compiler does for integers.
-pub(crate) fn narrow(difference: Steps) -> i16 {
-    i16::try_from(difference.0.max(i32::from(i16::MIN))).unwrap_or(DEAR)
-}
-
-/// Undoes [`narrow`] for what is less than [`DEAR`].
-pub(crate) fn wide(difference: i16) -> Steps {
-    Steps(i32::from(difference))
-}
-
-/// Least sum of two rows, [`DEAR`] at most; the compiler vectorises it.
-pub(crate) fn least_sum(a: &[i16], b: &[i16]) -> i16 {
-    a.iter().zip(b).fold(DEAR, |m, (&x, &y)| m.min(x.saturating_add(y)))
 }

@@ -9,7 +9,7 @@
 use crate::compiled::{Club, MassCharge};
 use crate::grid::{FORBIDDEN, Steps};
 use crate::index::{GRIP, HEAD, Place, SHAFT};
-use crate::oracle::{DEAR, least_sum, narrow, wide};
+use crate::narrow::{DEAR, least_sum, narrow, wide};
 use crate::prices::{Prices, tip_price};
 use crate::table::Folded;
 use crate::tension::Tension;
