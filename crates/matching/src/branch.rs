@@ -102,6 +102,7 @@ impl Search<'_, '_> {
             self.o.refold(c, prices);
             self.o.cells_between(c, prices, w.lo, w.hi);
         }
+        self.o.settle(w);
     }
 
     /// Climbs; `None` when the node is closed.

@@ -85,6 +85,11 @@ impl MassCharge {
         let off = (chosen + self.offset).abs() - self.slack;
         self.rate.of(f64::from(off.0.max(0))).steps()
     }
+
+    /// What it costs at least to be off by so many hundredths of a gram, of which some may be due to rounding.
+    pub fn beyond(&self, off: f64, hidden: f64) -> Steps {
+        self.rate.of((off - hidden - f64::from(self.slack.0)).max(0.0)).steps()
+    }
 }
 
 /// A club in whole numbers.
@@ -170,6 +175,17 @@ impl Compiled {
             }
         }
         out
+    }
+
+    /// The same without target masses: no plan costs more in it.
+    pub fn without_masses(&self) -> Self {
+        let free = |club: &Arc<Club>| match club.mass {
+            Some(_) => Arc::new(Club { mass: None, ..Club::clone(club) }),
+            None => Arc::clone(club),
+        };
+        let clubs = self.clubs.iter().map(free).collect();
+        let (sets, types) = (self.sets.clone(), self.types.clone());
+        Self { clubs, sets, types, quantum: self.quantum, relaxed: None }
     }
 
     /// A cost in the caller's unit.

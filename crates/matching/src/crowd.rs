@@ -85,7 +85,7 @@ impl Crowding {
     /// Sets the prices of all crowds for the best bound at the cells' prices; what all sets together and the crowds then
     /// come to.
     pub fn search(&mut self, oracles: &mut [SetOracle<'_>]) -> Total {
-        let mut values: Vec<Total> = oracles.iter().map(|o| o.best_window().0).collect();
+        let mut values: Vec<Total> = oracles.iter_mut().map(|o| o.best_window().0).collect();
         for g in 0..self.crowds.len() {
             self.search_one(g, oracles, &mut values);
         }

@@ -13,7 +13,7 @@ use crate::compiled::Compiled;
 use crate::diagnose::unbuildable;
 use crate::dual::Dual;
 use crate::error::MatchError;
-use crate::grid::{DeciGrams, QUANTUM, QUANTUM_EXACT, Steps, Total};
+use crate::grid::{DeciGrams, QUANTUM, Steps, Total};
 use crate::insert::{cheapest, outside, widening};
 use crate::model::DayProblem;
 use crate::oracle::{SetOracle, span};
@@ -21,7 +21,7 @@ use crate::pool::{self, Pool};
 use crate::prices::{Prices, by_type};
 use crate::ruin::{Improver, total};
 use crate::set::{Progress, range};
-use crate::shortage::moderate_skip;
+use crate::shortage::{crowds, moderate_skip, unavoidable};
 use crate::solution::{DaySolution, JobPlan};
 use crate::stockleft::StockLeft;
 use crate::table::Column;
@@ -55,7 +55,9 @@ pub fn solve_day(
     go_on: &mut dyn FnMut(Progress) -> bool,
 ) -> Result<DaySolution, MatchError> {
     let compiled = compile(&problem.sets, &problem.stock, &problem.weights)?;
-    let mut day = Day::new(&compiled, seed, go_on);
+    // Prices that ignore the mass are found in a hundredth of the time, and are near those that do not.
+    let free = compiled.clubs.iter().any(|c| c.mass.is_some()).then(|| compiled.without_masses());
+    let mut day = Day::new(&compiled, free.as_ref(), seed, go_on);
     day.run();
     let (cost, bound, rounds) = (day.improver.best_cost, day.bound().whole_up(), day.rounds);
     let bound = bound.clamp(Total(0), cost);
@@ -73,6 +75,12 @@ pub fn solve_day(
     Ok(DaySolution { sets, cost: compiled.cost(cost), bound: compiled.cost(bound), rounds, unbuildable })
 }
 
+/// What clubs surely left unbuilt cost, where only a selection of the parts is planned from: of parts left out there are as
+/// many as anybody asks for.
+fn surely(p: &Compiled) -> Total {
+    p.relaxed.as_ref().map_or(Total(0), |all| unavoidable(all, &crowds(all)))
+}
+
 /// Rounds in which bound and plan get equal work; afterwards the plan gets most.
 const DUAL_ROUNDS: u64 = 150;
 
@@ -80,26 +88,35 @@ const DUAL_ROUNDS: u64 = 150;
 /// cooling from hotter pays once the plan is good.
 fn schedule(rounds: u64) -> (u32, f64) {
     match rounds {
-        0..361 => (60, EIGHT_QUANTA),
-        361..1921 => (240, EIGHT_QUANTA),
-        _ => (960, 1.5 * EIGHT_QUANTA),
+        0..361 => (60, 1.0),
+        361..1921 => (240, 1.0),
+        _ => (960, 1.5),
     }
 }
 
-const EIGHT_QUANTA: f64 = 8.0 * QUANTUM_EXACT;
+/// The temperature of that table that is 1, as a share of what a built club costs on average.
+const HEAT: f64 = 0.06;
 
 /// Clubs touched by plan moves in a round, as a multiple of all clubs.
 const TOUCHES: usize = 4;
-/// How much dearer than a club's cheapest column its short lists go: a hundred quanta.
-const LIST_SLACK: Steps = Steps::quanta(100);
+/// A club is a worry if it costs so many times what clubs cost on average.
+const WORRY: i32 = 4;
+/// Parts are dealt out once in so many times sixteen moves.
+const DEAL_EVERY: usize = 8;
+/// Rounds at first in which prices ignore target masses.
+const FREE_ROUNDS: u64 = 60;
 /// Rounds between new short lists later on.
 const RELIST_LATER: u64 = 500;
 /// Rounds after which there are new short lists while the prices still move.
-const RELIST: [u64; 5] = [20, 40, 70, 100, 150];
+const RELIST: [u64; 8] = [3, 6, 10, 20, 40, 70, 100, 150];
+/// The same while prices ignore target masses, which columns do not.
+const RELIST_FREE: [u64; 2] = [8, 30];
 
 struct Day<'a, 'g> {
     compiled: &'a Compiled,
     oracles: Vec<SetOracle<'a>>,
+    /// The same without target masses, for the first prices.
+    free: Vec<SetOracle<'a>>,
     pools: Vec<Vec<Pool>>,
     dual: Dual,
     /// The bound where only a selection of the parts is planned from.
@@ -112,20 +129,27 @@ struct Day<'a, 'g> {
 }
 
 impl<'a, 'g> Day<'a, 'g> {
-    fn new(p: &'a Compiled, seed: u64, go_on: &'g mut dyn FnMut(Progress) -> bool) -> Self {
+    fn new(p: &'a Compiled, free: Option<&'a Compiled>, seed: u64, go_on: &'g mut dyn FnMut(Progress) -> bool) -> Self {
         let contended = p.contended();
-        let mut oracles: Vec<SetOracle<'a>> = (0..p.sets.len()).map(|s| SetOracle::new(p, s)).collect();
-        for o in &mut oracles {
-            o.share(&contended);
-            o.skips = o.clubs.iter().map(|c| moderate_skip(c)).collect();
-        }
+        let oracles = |p: &'a Compiled| {
+            let mut oracles: Vec<SetOracle<'a>> = (0..p.sets.len()).map(|s| SetOracle::new(p, s)).collect();
+            for o in &mut oracles {
+                o.share(&contended);
+                o.skips = o.clubs.iter().map(|c| moderate_skip(c)).collect();
+            }
+            oracles
+        };
+        let (oracles, free) = (oracles(p), free.map_or_else(Vec::new, oracles));
         let improver = Improver::new(p, &oracles, seed);
+        let dual = Dual::new(p, contended);
+        let surely = surely(p);
         Self {
             compiled: p,
             oracles,
+            free,
             pools: Vec::new(),
-            dual: Dual::new(p, contended),
-            from_all: p.relaxed.as_ref().map(|_| Total(0)),
+            dual,
+            from_all: p.relaxed.as_ref().map(|_| surely),
             improver,
             guard: by_type(p, Steps(0)),
             rounds: 0,
@@ -137,21 +161,34 @@ impl<'a, 'g> Day<'a, 'g> {
     fn run(&mut self) {
         // A plan first: the length of the price steps depends on what a plan costs.
         self.construct(true);
+        self.deal_all();
         if let Some(all) = &self.compiled.relaxed {
             self.bound_from_all(all);
         }
         while !self.stopped && self.improver.best_cost - self.bound() >= QUANTUM.into() {
             self.rounds += 1;
+            if self.rounds == FREE_ROUNDS {
+                for (o, free) in self.oracles.iter_mut().zip(&self.free) {
+                    o.skips.clone_from(&free.skips);
+                }
+                self.free.clear();
+            }
             if self.rounds <= DUAL_ROUNDS || self.rounds.is_multiple_of(4) {
                 self.dual_round();
             }
-            if RELIST.contains(&self.rounds) || self.rounds.is_multiple_of(RELIST_LATER) {
+            let list = if self.free.is_empty() { &RELIST[..] } else { &RELIST_FREE };
+            if list.contains(&self.rounds) || self.rounds.is_multiple_of(RELIST_LATER) {
                 self.relist();
                 if let Some(all) = &self.compiled.relaxed {
                     self.bound_from_all(all);
                 }
                 if self.rounds <= DUAL_ROUNDS {
                     self.construct(false);
+                    self.deal_all();
+                    // A plan from scratch is worth going on from only where it is nearly as good.
+                    if self.improver.cost > self.improver.best_cost {
+                        self.improver.back_to_best(self.compiled);
+                    }
                 }
             }
             let (cycle, heat) = schedule(self.rounds);
@@ -160,7 +197,9 @@ impl<'a, 'g> Day<'a, 'g> {
             }
             let past = u32::try_from(self.rounds % u64::from(cycle)).unwrap_or(cycle);
             let cooled = 1.0 - f64::from(past) / f64::from(cycle);
-            self.improver.heat = heat * cooled * cooled;
+            let scale = self.improver.scale(&self.oracles);
+            self.improver.heat = heat * HEAT * scale.exact() * cooled * cooled;
+            self.improver.look_for_worries(scale.saturating_mul(WORRY));
             self.improve();
         }
     }
@@ -211,7 +250,8 @@ impl<'a, 'g> Day<'a, 'g> {
         let (best, compiled, rounds) = (self.improver.best_cost, self.compiled, self.rounds);
         let (from_all, target) = (self.from_all, self.target());
         let (stopped, go_on) = (&mut self.stopped, &mut self.go_on);
-        self.dual.round(&mut self.oracles, target, &mut |bound| {
+        let oracles = if self.free.is_empty() { &mut self.oracles } else { &mut self.free };
+        self.dual.round(oracles, target, &mut |bound| {
             let (cost, bound) = (compiled.cost(best), compiled.cost(from_all.unwrap_or(bound).min(best)));
             *stopped = *stopped || !go_on(Progress { cost, bound, steps: rounds });
             !*stopped
@@ -221,12 +261,13 @@ impl<'a, 'g> Day<'a, 'g> {
     /// New short lists from the best prices.
     fn relist(&mut self) {
         self.pools.clear();
+        let slack = self.improver.scale(&self.oracles);
         let mut pools = Vec::with_capacity(self.oracles.len());
         for s in 0..self.oracles.len() {
             let o = &mut self.oracles[s];
             o.price_all(&self.dual.best_prices);
             let (prices, stock) = (&self.dual.best_prices, &self.improver.left);
-            pools.push((0..o.len()).map(|c| pool::list(o, c, prices, LIST_SLACK, stock)).collect());
+            pools.push((0..o.len()).map(|c| pool::list(o, c, prices, slack, stock)).collect());
             if !self.ask() {
                 return;
             }
@@ -252,6 +293,19 @@ impl<'a, 'g> Day<'a, 'g> {
         }
         self.improver.cost = total(&self.oracles, &self.improver.plan);
         self.improver.keep_best();
+    }
+
+    /// Deals out all parts among the clubs of the plan as it stands.
+    fn deal_all(&mut self) {
+        self.improver.heat = 0.0;
+        let (compiled, rounds, bound) = (self.compiled, self.rounds, self.bound());
+        let best = self.improver.best_cost;
+        let (stopped, go_on) = (&mut self.stopped, &mut self.go_on);
+        self.improver.deal_all(&self.oracles, &self.dual.best_prices, &mut || {
+            let (cost, bound) = (compiled.cost(best), compiled.cost(bound.min(best)));
+            *stopped = *stopped || !go_on(Progress { cost, bound, steps: rounds });
+            !*stopped
+        });
     }
 
     /// Builds an empty set in its cheapest window.
@@ -282,10 +336,15 @@ impl<'a, 'g> Day<'a, 'g> {
             return;
         }
         let clubs: usize = self.oracles.iter().map(SetOracle::len).sum();
-        let mut work = 0;
+        let (mut work, mut times) = (0, 0);
         while work < TOUCHES * clubs && !self.stopped {
+            let guide = &self.dual.best_prices;
             for _ in 0..16 {
-                work += self.improver.step(&mut self.oracles, &self.pools);
+                work += self.improver.step(&mut self.oracles, &self.pools, guide, &mut self.guard);
+            }
+            times += 1;
+            if times % DEAL_EVERY == 0 {
+                work += self.improver.deal_some(&self.oracles, guide);
             }
             self.ask();
         }

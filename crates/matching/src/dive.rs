@@ -66,7 +66,7 @@ impl Search<'_, '_> {
                     continue;
                 }
                 let own = prices[SHAFT][shaft.ty];
-                let row = self.o.row(c, s);
+                let row = self.o.row(c, s, most);
                 for (g, grip) in club.cands[GRIP].iter().enumerate() {
                     let reduced = row[g] + own + prices[GRIP][grip.ty];
                     if reduced > most {

@@ -17,8 +17,11 @@ use crate::oracle::SetOracle;
 use crate::prices::{Prices, by_type};
 use crate::shortage::{crowds, unavoidable};
 
-/// First step length as a share of Polyak's.
+/// First step length as a share of Polyak's, for a day of [`FEW_SETS`].
 const FIRST_FACTOR: f64 = 0.3;
+/// With more sets than this the steps, one a set, get shorter, and the mean of the prices longer, so that a round does not
+/// move them farther.
+const FEW_SETS: f64 = 10.0;
 /// The share shrinks by this each time round.
 const DECAY: f64 = 0.98;
 /// When the share has shrunk to this, it starts over (a little shorter).
@@ -42,6 +45,8 @@ pub(crate) struct Dual {
     cuts: Cuts,
     crowding: Crowding,
     factor: f64,
+    /// What share of a step and of the newest prices counts, because there are many in a round.
+    pace: f64,
     restarts: i32,
     round: u64,
     whole: Prices,
@@ -67,6 +72,7 @@ impl Dual {
             best_bound: unavoidable(p, &crowds),
             crowding: Crowding::new(p, crowds),
             factor: FIRST_FACTOR,
+            pace: pace(p.sets.len()),
             restarts: 0,
             round: 0,
             whole: by_type(p, Steps(0)),
@@ -115,6 +121,9 @@ impl Dual {
         self.cuts.fix(Which::Mean);
         for o in oracles.iter_mut() {
             o.price_all(&self.whole);
+            if self.round == 1 {
+                o.leave_out_at_moderate_cost();
+            }
             self.cuts.charge(o);
             if !go_on(self.best_bound) {
                 return;
@@ -168,16 +177,21 @@ impl Dual {
         if norm == 0.0 {
             return;
         }
-        let step = self.factor * (target - value).max(0.0) / norm;
+        let step = self.pace * self.factor * (target - value).max(0.0) / norm;
+        let newest = self.pace * NEWEST;
         for &(k, ty, cap) in &self.contended {
             let excess = f64::from(self.count[k][ty] - cap);
             let price = &mut self.price[k][ty];
             *price = (*price + step * excess).clamp(0.0, MOST_PRICE);
             let mean = &mut self.mean[k][ty];
-            *mean += NEWEST * (*price - *mean);
+            *mean += newest * (*price - *mean);
         }
-        self.cuts.step(step, NEWEST, MOST_PRICE / 16.0);
+        self.cuts.step(step, newest, MOST_PRICE / 16.0);
     }
+}
+
+fn pace(sets: usize) -> f64 {
+    (FEW_SETS / sets.max(1) as f64).min(1.0)
 }
 
 fn round_all(exact: &ByType<f64>, whole: &mut Prices) {

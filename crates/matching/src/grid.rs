@@ -279,6 +279,11 @@ impl Steps {
         Self(i32::midpoint(self.0, other.0))
     }
 
+    /// So many times a cost that is no forbidden one, as far as 32 bits go.
+    pub(crate) fn saturating_mul(self, times: i32) -> Self {
+        Self(self.0.saturating_mul(times))
+    }
+
     /// A quarter, in whole quanta.
     pub(crate) fn quarter(self) -> Self {
         Self(self.0 / 4 / FRAC * FRAC)
@@ -316,6 +321,12 @@ impl Total {
     pub(crate) fn whole_up(self) -> Self {
         let frac = i64::from(FRAC);
         Self(self.0.div_euclid(frac) * frac + if self.0.rem_euclid(frac) == 0 { 0 } else { frac })
+    }
+
+    /// The share of one of so many, none of nothing.
+    pub(crate) fn share(self, of: usize) -> Steps {
+        let each = i64::try_from(of).ok().and_then(|of| self.0.checked_div(of)).unwrap_or_default();
+        Steps(i32::try_from(each.clamp(0, i64::from(FORBIDDEN.0))).unwrap_or_default())
     }
 
     /// How many whole quanta.

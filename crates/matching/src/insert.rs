@@ -21,8 +21,7 @@ pub(crate) fn cheapest(
     left.guard(prices, guard);
     for _ in 0..4 {
         o.price(c, guard);
-        let charged = o.cells[c].iter().enumerate().map(|(i, x)| (Total::from(x.value) + surcharge(&o.levels, i), *x));
-        let (value, cell) = charged.min_by_key(|x| x.0)?;
+        let (value, cell) = o.cheapest_cell(c, &surcharge)?;
         if value >= Total::from(o.clubs[c].skip.min(FORBIDDEN)) {
             return None;
         }

@@ -39,12 +39,10 @@
 //!
 //! # Limits
 //!
-//! The day's bound is that of the relaxation. Between it and the plan there remain, after ten seconds, one or two per cent on
-//! the crate's own instances, three to eight on others without shortage, and more than half where forty jobs are short of
-//! heads or ask for whole masses (`benches/README.md`). A mass target ([`MassTarget`]) takes the
-//! table's shortcut away (see `mass`); one set then takes some tenths of a second instead of some milliseconds. From
-//! thousands of parts that all differ a selection is planned (see `thin`): a good plan soon and a bound from all parts,
-//! seldom a proof.
+//! The day's bound is that of the relaxation; how far plan and bound lie apart, by kind of day and time, is measured in
+//! `benches/README.md`. A mass target ([`MassTarget`]) takes the table's shortcut away (see `rows`). From thousands of parts
+//! that all differ a selection is planned (see `thin`): a good plan soon and a bound from all parts, seldom a proof.
+//! `docs/matching.md` has the integer programme and the argument for the bound.
 
 mod assign;
 mod branch;
@@ -57,6 +55,7 @@ mod cost;
 mod crowd;
 mod cuts;
 mod day;
+mod deal;
 mod diagnose;
 mod dive;
 mod dual;
@@ -74,18 +73,22 @@ mod level;
 mod loss;
 mod mass;
 mod model;
+mod narrow;
 mod oracle;
 mod plan;
 mod pool;
 mod prices;
 mod reduce;
 mod rng;
+mod rows;
 mod ruin;
 mod set;
+mod settle;
 mod shortage;
 mod solution;
 mod stockleft;
 mod table;
+mod tension;
 mod thin;
 mod whatif;
 mod windows;

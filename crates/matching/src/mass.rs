@@ -46,9 +46,10 @@ impl Fits {
         self.in_order = club.loss.least.is_some() && self.heads.is_sorted_by_key(|h| h.cg);
     }
 
-    /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so much.
-    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams) -> Steps {
-        let mut best = FORBIDDEN;
+    /// What the cheapest head and tip weight cost with the loss and the mass, where everything else adds up to so much; or
+    /// `limit`, where none is cheaper.
+    pub fn least(&self, club: &Club, charge: MassCharge, pts: MilliPoints, cg: CentiGrams, limit: Steps) -> Steps {
+        let mut best = limit.min(FORBIDDEN);
         for tip in &self.tips {
             let least = tip.cost + self.least_head;
             if least >= best {
@@ -138,7 +139,9 @@ mod tests {
                             least = least.min(cost.saturating_add(h.cost + t.cost).saturating_add(price));
                         }
                     }
-                    assert_eq!(fits.least(club, charge, pts, cg), least, "seed {seed}");
+                    assert_eq!(fits.least(club, charge, pts, cg, FORBIDDEN), least, "seed {seed}");
+                    let limit = Steps(rng.below(4000) as i32);
+                    assert_eq!(fits.least(club, charge, pts, cg, limit), least.min(limit), "seed {seed}");
                 }
             }
         }

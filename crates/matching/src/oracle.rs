@@ -10,34 +10,37 @@ use crate::compiled::{Club, Compiled, SetShape};
 use crate::error::PartKind;
 use crate::grid::{DeciGrams, FORBIDDEN, MilliPoints, Steps, Total};
 use crate::index::{ADAPTER, ByKind, ByType, GRIP, HEAD, Level, MainKind, PerType, Place, SHAFT, TIP, Ty};
+use crate::narrow::{DEAR, least_sum, narrow, wide};
 use crate::prices::{Prices, by_type};
+use crate::rows::Rows;
+use crate::shortage::moderate_skip;
 use crate::table::{Column, Folded, fill_row, fold, pick};
 
 /// Tables above this many entries are not kept but worked out row by row.
 const MATRIX_LIMIT: usize = 1 << 15;
-
-/// In the 16-bit tables: this much dearer than the club's cheapest, or more. A minimum that comes out at this value is
-/// worked out again in 32 bits; any other minimum is exact.
-const DEAR: i16 = i16::MAX;
 
 /// Cheapest shaft and grip at one level of shaft residual.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Cell {
     pub value: Steps,
     pub shaft: Place,
+    /// Whether the cell costs that, and not just that at least (see `rows`).
+    pub exact: bool,
 }
 
-const NO_CELL: Cell = Cell { value: FORBIDDEN, shaft: Place::of(0) };
+pub(crate) const NO_CELL: Cell = Cell { value: FORBIDDEN, shaft: Place::of(0), exact: true };
 
 /// One club's tables under the head and tip prices last given.
 #[derive(Debug, Default)]
 pub(crate) struct ClubTable {
-    folded: Folded,
+    pub folded: Folded,
     /// Shafts × grips, above `offset`.
     matrix: Vec<i16>,
     offset: Steps,
+    /// Instead of that, with a target mass.
+    pub rows: Option<Rows>,
     /// Level of each shaft.
-    level: Vec<Level>,
+    pub level: Vec<Level>,
     /// Heads, tip weights or adapters can run out, so the tables depend on prices.
     varies: bool,
     /// Prices of heads, tip weights and adapters that the tables were worked out under; empty before the first time.
@@ -174,7 +177,12 @@ impl<'a> SetOracle<'a> {
 
     fn table(&self, c: usize, varies: bool) -> ClubTable {
         let level = self.clubs[c].cands[SHAFT].iter().map(|s| Level::of(self.level_at(s.res))).collect();
-        ClubTable { level, varies, ..ClubTable::default() }
+        let club = &self.clubs[c];
+        let rows = club.mass.map(|charge| match &self.tables[c].rows {
+            Some(rows) => rows.of_fewer(club),
+            None => Rows::new(club, charge),
+        });
+        ClubTable { level, varies, rows, ..ClubTable::default() }
     }
 
     /// Lets tables follow the prices of heads and tip weights that other sets want too.
@@ -234,6 +242,10 @@ impl<'a> SetOracle<'a> {
         table.under.clear();
         table.under.extend(under());
         fold(&club, prices, &mut table.folded, &mut self.scratch);
+        if let Some(rows) = &mut table.rows {
+            rows.renew(&club, prices, &table.folded);
+            return;
+        }
         table.matrix.clear();
         let (shafts, grips) = (club.cands[SHAFT].len(), club.cands[GRIP].len());
         let entries = shafts * grips;
@@ -248,17 +260,26 @@ impl<'a> SetOracle<'a> {
         }
     }
 
-    /// The row of a club's table for one shaft: cheapest club with each grip, shaft and grip prices not included.
-    pub fn row(&mut self, c: usize, s: usize) -> &[Steps] {
+    /// The row of a club's table for one shaft: cheapest club with each grip, shaft and grip prices not included. What comes
+    /// to more than `most` with them may cost more than is told.
+    pub fn row(&mut self, c: usize, s: usize, most: Steps) -> &[Steps] {
         let club = self.clubs[c].clone();
         self.row.resize(club.cands[GRIP].len(), Steps(0));
-        fill_row(&club, &self.tables[c].folded, Place::of(s), &mut self.row);
+        let table = &mut self.tables[c];
+        match (club.mass, &mut table.rows) {
+            (Some(charge), Some(rows)) => rows.within(&club, charge, &table.folded, s, most, &mut self.row),
+            _ => fill_row(&club, &table.folded, Place::of(s), &mut self.row),
+        }
         &self.row
     }
 
     /// Cheapest cell at each level for one club, for levels `lo..=hi`.
     pub fn cells_between(&mut self, c: usize, prices: &Prices, lo: usize, hi: usize) {
         let club = self.clubs[c].clone();
+        if self.tables[c].rows.is_some() {
+            self.bound_cells(c, prices, lo, hi);
+            return;
+        }
         let list = &club.cands[GRIP];
         let base = list.iter().map(|g| prices[GRIP][g.ty]).min().unwrap_or_default();
         let mut priced = std::mem::take(&mut self.priced);
@@ -281,14 +302,23 @@ impl<'a> SetOracle<'a> {
             let least = if least < DEAR {
                 table.offset + base + wide(least)
             } else {
-                self.row(c, s).iter().zip(list).fold(FORBIDDEN, |m, (&r, g)| m.min(r + prices[GRIP][g.ty]))
+                self.row(c, s, FORBIDDEN).iter().zip(list).fold(FORBIDDEN, |m, (&r, g)| m.min(r + prices[GRIP][g.ty]))
             };
             let value = least + own;
             if value < self.cells[c][level].value {
-                self.cells[c][level] = Cell { value, shaft: Place::of(s) };
+                self.cells[c][level] = Cell { value, shaft: Place::of(s), exact: true };
             }
         }
         self.priced = priced;
+    }
+
+    /// Sets what leaving clubs out costs in the prices' problem, for clubs that are in no crowd: a moderate cost more than
+    /// the club costs where it may choose among all parts. The cells must be those of no prices.
+    pub fn leave_out_at_moderate_cost(&mut self) {
+        for ((skip, club), cells) in self.skips.iter_mut().zip(&self.clubs).zip(&self.cells) {
+            let least = cells.iter().map(|x| x.value).min().unwrap_or(FORBIDDEN);
+            *skip = least.saturating_add(moderate_skip(club)).min(club.skip);
+        }
     }
 
     /// Cheapest cell at each level for one club.
@@ -296,6 +326,11 @@ impl<'a> SetOracle<'a> {
         if let Some(hi) = self.levels.len().checked_sub(1) {
             self.cells_between(c, prices, 0, hi);
         }
+    }
+
+    /// What each shaft's cheapest club costs at least, where that is known without looking (see `rows`).
+    pub fn row_bounds(&self, c: usize) -> Option<&[Steps]> {
+        self.tables[c].rows.as_ref().map(Rows::bounds)
     }
 
     /// Brings a club's tables and cells up to given prices.
@@ -313,6 +348,14 @@ impl<'a> SetOracle<'a> {
     fn grip(&mut self, c: usize, cell: Cell, prices: &Prices) -> usize {
         let (club, s) = (self.clubs[c].clone(), cell.shaft.index());
         let list = &club.cands[GRIP];
+        if let (Some(charge), table) = (club.mass, &mut self.tables[c])
+            && let Some(rows) = &mut table.rows
+        {
+            if !rows.is_exact(s) {
+                rows.work_out(&club, charge, &table.folded, s, FORBIDDEN);
+            }
+            return rows.grip(s).map_or(0, Place::index);
+        }
         let wanted = cell.value - prices[SHAFT][club.cands[SHAFT][s].ty];
         let table = &self.tables[c];
         let kept = table.matrix.get(s * list.len()..(s + 1) * list.len()).unwrap_or(&[]);
@@ -320,7 +363,7 @@ impl<'a> SetOracle<'a> {
         if let Some(g) = priced.position(|x| x == wanted - table.offset) {
             return g;
         }
-        let priced = self.row(c, s).iter().zip(list).map(|(&r, g)| r + prices[GRIP][g.ty]);
+        let priced = self.row(c, s, FORBIDDEN).iter().zip(list).map(|(&r, g)| r + prices[GRIP][g.ty]);
         priced.enumerate().min_by_key(|x| x.1).map_or(0, |x| x.0)
     }
 
@@ -346,7 +389,17 @@ impl<'a> SetOracle<'a> {
     }
 
     /// The cheapest window, or `None` when leaving every club unbuilt is as cheap; and what the set costs there.
-    pub fn best_window(&self) -> (Total, Option<Window>) {
+    pub fn best_window(&mut self) -> (Total, Option<Window>) {
+        loop {
+            let (value, window) = self.cheapest_window();
+            if !window.is_some_and(|w| self.settle(w)) {
+                return (value, window);
+            }
+        }
+    }
+
+    /// As [`Self::best_window`], by the cells as they stand.
+    pub fn cheapest_window(&self) -> (Total, Option<Window>) {
         let skip: Total = self.skips.iter().copied().sum();
         let mut best = (skip, None);
         self.scan_windows(&mut |w, touching| {
@@ -478,20 +531,4 @@ impl<'a> SetOracle<'a> {
 pub(crate) fn span(plan: &[Option<Column>]) -> Option<(DeciGrams, DeciGrams)> {
     let residuals = plan.iter().flatten().map(|x| x.res);
     residuals.fold(None, |span, r| Some(span.map_or((r, r), |(lo, hi): (DeciGrams, DeciGrams)| (lo.min(r), hi.max(r)))))
-}
-
-/// A difference of costs in 16 bits. Only here costs are bare numbers: a row of differences is gone through eight at a
-/// time, which the compiler does for integers.
-fn narrow(difference: Steps) -> i16 {
-    i16::try_from(difference.0.max(0)).unwrap_or(DEAR)
-}
-
-/// Undoes [`narrow`] for what is less than [`DEAR`].
-fn wide(difference: i16) -> Steps {
-    Steps(i32::from(difference))
-}
-
-/// Least sum of two rows, [`DEAR`] at most; the compiler vectorises it.
-fn least_sum(a: &[i16], b: &[i16]) -> i16 {
-    a.iter().zip(b).fold(DEAR, |m, (&x, &y)| m.min(x.saturating_add(y)))
 }

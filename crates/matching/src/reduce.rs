@@ -29,7 +29,7 @@ impl SetOracle<'_> {
                 continue;
             }
             let own = prices[SHAFT][shaft.ty];
-            let row = self.row(c, s);
+            let row = self.row(c, s, most);
             let mut kept = false;
             for (g, grip) in grips.iter().enumerate() {
                 let price = own + prices[GRIP][grip.ty];

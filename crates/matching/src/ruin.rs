@@ -4,17 +4,21 @@
 //! stays is decided by simulated annealing on the real cost, reheated now and then from the best plan.
 
 use crate::compiled::Compiled;
-use crate::grid::{FORBIDDEN, Steps, Total};
-use crate::index::Place;
-use crate::insert::widening;
+use crate::grid::{DeciGrams, FORBIDDEN, QUANTUM, Steps, Total};
+use crate::index::{GRIP, HEAD, MAIN, PerType, Place, SHAFT};
+use crate::insert::{cheapest, widening};
 use crate::oracle::{Cell, SetOracle, Window, span};
 use crate::pool::{Pool, Priced};
+use crate::prices::Prices;
 use crate::rng::Rng;
 use crate::stockleft::StockLeft;
 use crate::table::Column;
 
 /// A plan: sets, clubs.
 pub(crate) type Plan = Vec<Vec<Option<Column>>>;
+
+/// Groups of clubs, each club by its set and its place there.
+type Groups = Vec<Vec<(usize, usize)>>;
 
 /// A plan being improved, and the best so far.
 pub(crate) struct Improver {
@@ -26,8 +30,17 @@ pub(crate) struct Improver {
     /// Temperature, in the units of cost.
     pub heat: f64,
     pub rng: Rng,
+    /// Clubs that vie for the same heads, and the group of each club.
+    rivals: Groups,
+    group: Vec<Vec<usize>>,
+    /// Clubs that are unbuilt, or far dearer than others.
+    worries: Vec<(usize, usize)>,
 }
 
+/// Clubs that parts are dealt out to at once.
+const DEALT: usize = 24;
+/// One in so many times a club that was unbuilt looks at all parts, not only at its lists.
+const RETRY: usize = 2;
 /// One in so many columns is passed over.
 const BLINK: usize = 20;
 
@@ -36,7 +49,80 @@ impl Improver {
         let plan: Plan = oracles.iter().map(|o| vec![None; o.len()]).collect();
         let cost = total(oracles, &plan);
         let left = StockLeft::new(p);
-        Self { best: plan.clone(), plan, left, cost, best_cost: cost, heat: 0.0, rng: Rng::new(seed) }
+        let (rivals, group) = rivals(oracles, p.types[HEAD].len());
+        let rng = Rng::new(seed);
+        Self {
+            best: plan.clone(),
+            plan,
+            left,
+            cost,
+            best_cost: cost,
+            heat: 0.0,
+            rng,
+            rivals,
+            group,
+            worries: Vec::new(),
+        }
+    }
+
+    /// What a built club of the best plan costs on average, a quantum at least: what is dear and what is cheap is held
+    /// against that.
+    pub fn scale(&self, oracles: &[SetOracle<'_>]) -> Steps {
+        let clubs = oracles.iter().zip(&self.best).flat_map(|(o, plan)| o.clubs.iter().zip(plan));
+        let skips = clubs.filter(|x| x.1.is_none()).map(|x| Total::from(x.0.skip)).sum::<Total>();
+        let built = self.best.iter().flatten().flatten().count();
+        (self.best_cost - skips).share(built).max(QUANTUM)
+    }
+
+    /// Notes which clubs are unbuilt, or cost more than so much.
+    pub fn look_for_worries(&mut self, dear: Steps) {
+        self.worries.clear();
+        for (s, plan) in self.plan.iter().enumerate() {
+            let worry = |x: &Option<Column>| x.is_none_or(|x| x.cost > dear);
+            self.worries.extend(plan.iter().enumerate().filter(|x| worry(x.1)).map(|(c, _)| (s, c)));
+        }
+    }
+
+    /// Deals out parts of one kind among clubs drawn at random; how many.
+    pub fn deal_some(&mut self, oracles: &[SetOracle<'_>], prices: &Prices) -> usize {
+        let kind = MAIN[self.rng.below(MAIN.len())];
+        let mut clubs: Vec<(usize, usize)> = if kind == HEAD {
+            let group = self.rng.below(self.rivals.len());
+            self.rivals[group].clone()
+        } else {
+            let (sets, several) = (self.plan.len(), 1 + self.rng.below(4));
+            let mut drawn: Vec<usize> = (0..several).map(|_| self.rng.below(sets)).collect();
+            drawn.sort_unstable();
+            drawn.dedup();
+            drawn.into_iter().flat_map(|s| (0..self.plan[s].len()).map(move |c| (s, c))).collect()
+        };
+        self.shuffle(&mut clubs);
+        clubs.truncate(DEALT);
+        self.deal(oracles, kind, &clubs, prices);
+        clubs.len()
+    }
+
+    /// Deals out heads among all clubs of each group, then grips and shafts among neighbouring sets.
+    pub fn deal_all(&mut self, oracles: &[SetOracle<'_>], prices: &Prices, go_on: &mut dyn FnMut() -> bool) {
+        for group in 0..self.rivals.len() {
+            for from in (0..self.rivals[group].len()).step_by(2 * DEALT) {
+                let clubs: Vec<_> = self.rivals[group].iter().skip(from).take(2 * DEALT).copied().collect();
+                self.deal(oracles, HEAD, &clubs, prices);
+            }
+            if !go_on() {
+                return;
+            }
+        }
+        let all: Vec<(usize, usize)> =
+            self.plan.iter().enumerate().flat_map(|(s, plan)| (0..plan.len()).map(move |c| (s, c))).collect();
+        for kind in [GRIP, SHAFT] {
+            for clubs in all.chunks(DEALT) {
+                self.deal(oracles, kind, clubs, prices);
+                if !go_on() {
+                    return;
+                }
+            }
+        }
     }
 
     /// Starts over from the best plan.
@@ -57,7 +143,13 @@ impl Improver {
     }
 
     /// One move; says how many clubs it touched.
-    pub fn step(&mut self, oracles: &mut [SetOracle<'_>], pools: &[Vec<Pool>]) -> usize {
+    pub fn step(
+        &mut self,
+        oracles: &mut [SetOracle<'_>],
+        pools: &[Vec<Pool>],
+        guide: &Prices,
+        guard: &mut Prices,
+    ) -> usize {
         let mut targets = self.targets();
         let mut touched: Vec<usize> = targets.iter().map(|t| t.0).collect();
         touched.sort_unstable();
@@ -76,9 +168,15 @@ impl Improver {
                 self.rebuild_set(s, &mut oracles[s], &pools[s]);
             }
         }
-        for &(s, c) in &targets {
+        for (&(s, c), old) in targets.iter().zip(&old) {
             if self.plan[s][c].is_none() {
                 self.plan[s][c] = self.insert(&oracles[s], s, c, &pools[s][c]);
+            }
+            // Who had parts and finds none in its lists looks at all; who had none, now and then.
+            if self.plan[s][c].is_none() && (old.is_some() || self.rng.below(RETRY) == 0) {
+                let (span, shape) = (span(&self.plan[s]), oracles[s].shape.clone());
+                let wider = |levels: &[DeciGrams], i: usize| widening(&shape, span, levels[i]);
+                self.plan[s][c] = cheapest(&mut oracles[s], c, guide, &mut self.left, guard, wider);
             }
         }
         let after: Total = touched.iter().map(|&s| oracles[s].plan_cost(&self.plan[s])).sum();
@@ -125,10 +223,11 @@ impl Improver {
         for (c, pool) in pools.iter().enumerate() {
             for (level, list) in pool.levels.iter().enumerate() {
                 let found = list.first(FORBIDDEN, &self.left, &mut self.rng, BLINK);
-                o.cells[c][level] = Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: Place::of(0) };
+                o.cells[c][level] =
+                    Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: Place::of(0), exact: true };
             }
         }
-        let Some(window) = o.best_window().1 else { return };
+        let Some(window) = o.cheapest_window().1 else { return };
         let mut order: Vec<usize> = (0..o.len()).collect();
         self.shuffle(&mut order);
         for c in order {
@@ -160,6 +259,24 @@ impl Improver {
         let sets = self.plan.len();
         let set = self.rng.below(sets);
         let mut out: Vec<(usize, usize)> = Vec::new();
+        if !self.worries.is_empty() && self.rng.below(3) == 0 {
+            let (s, c) = self.worries[self.rng.below(self.worries.len())];
+            let group = self.group[s][c];
+            for _ in 0..1 + self.rng.below(4) {
+                out.push(if self.rng.below(2) == 0 {
+                    self.rivals[group][self.rng.below(self.rivals[group].len())]
+                } else {
+                    let s = self.rng.below(sets);
+                    (s, self.rng.below(self.plan[s].len()))
+                });
+            }
+            out.retain(|&(s, c)| c < self.plan[s].len());
+            out.push((s, c));
+            out.sort_unstable();
+            out.dedup();
+            self.shuffle(&mut out);
+            return out;
+        }
         match self.rng.below(4) {
             0 => {
                 out.extend((0..self.plan[set].len()).map(|c| (set, c)));
@@ -195,6 +312,36 @@ impl Improver {
         self.shuffle(&mut out);
         out
     }
+}
+
+/// Clubs by the heads that they list, directly or by way of others; and the group of each.
+fn rivals(oracles: &[SetOracle<'_>], heads: usize) -> (Groups, Vec<Vec<usize>>) {
+    let mut group_of: PerType<Option<usize>> = PerType::new(heads, None);
+    let mut groups: Groups = Vec::new();
+    for (s, o) in oracles.iter().enumerate() {
+        for (c, club) in o.clubs.iter().enumerate() {
+            let mut met: Vec<usize> = club.cands[HEAD].iter().filter_map(|x| group_of[x.ty]).collect();
+            met.sort_unstable();
+            met.dedup();
+            let own = met.first().copied().unwrap_or(groups.len());
+            if own == groups.len() {
+                groups.push(Vec::new());
+            }
+            for &other in met.iter().skip(1) {
+                let moved = std::mem::take(&mut groups[other]);
+                groups[own].extend(moved);
+                group_of.iter_mut().filter(|g| **g == Some(other)).for_each(|g| *g = Some(own));
+            }
+            groups[own].push((s, c));
+            club.cands[HEAD].iter().for_each(|x| group_of[x.ty] = Some(own));
+        }
+    }
+    groups.retain(|group| !group.is_empty());
+    let mut group: Vec<Vec<usize>> = oracles.iter().map(|o| vec![0; o.len()]).collect();
+    for (g, clubs) in groups.iter().enumerate() {
+        clubs.iter().for_each(|&(s, c)| group[s][c] = g);
+    }
+    (groups, group)
 }
 
 /// Cost of a whole plan.

@@ -51,6 +51,11 @@ impl StockLeft {
         places.iter().all(|&at| self.open[at.index()])
     }
 
+    /// How many of a type are there.
+    pub fn count(&self, k: PartKind, ty: Ty) -> u32 {
+        self.left[k][ty]
+    }
+
     /// Brings all combinations with one tip weight up to its count.
     fn renew_tips(&mut self, t: Ty) {
         let rows = self.left[TIP].len() + 1;

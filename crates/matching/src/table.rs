@@ -49,8 +49,15 @@ pub(crate) struct Folded {
     from: MilliPoints,
     /// Cheapest loss + tip weight + head for each `y`.
     table: Vec<Steps>,
-    /// With a mass target instead.
-    fits: Fits,
+    /// With a mass target besides; the table then is a bound.
+    pub fits: Fits,
+}
+
+impl Folded {
+    /// The least that a club costs with a shaft and a grip of so many points, its mass and their own costs left aside.
+    pub fn without_mass(&self, shaft: MilliPoints, grip: MilliPoints) -> Steps {
+        self.table.get(grip.place_from(self.from - shaft)).copied().unwrap_or(FORBIDDEN)
+    }
 }
 
 /// Folds heads and tip weights. `scratch` is room for the tip-folded curve.
@@ -58,7 +65,6 @@ pub(crate) fn fold(club: &Club, prices: &Prices, out: &mut Folded, scratch: &mut
     out.table.clear();
     if club.mass.is_some() {
         out.fits.renew(club, prices);
-        return;
     }
     let ends = |k: MainKind| {
         let pts = club.cands[k].iter().map(|c| c.pts);
@@ -102,16 +108,10 @@ fn lower(out: &mut [Steps], source: &[Steps], extra: Steps) {
     }
 }
 
-/// Fills `row[g]` with the cheapest club for the `s`-th shaft and each grip; prices of shaft and grip not included.
+/// Fills `row[g]` with the cheapest club for the `s`-th shaft and each grip, its mass left aside; prices of shaft and grip
+/// not included.
 pub(crate) fn fill_row(club: &Club, folded: &Folded, s: Place, row: &mut [Steps]) {
     let shaft = club.cands[SHAFT][s.index()];
-    if let Some(charge) = club.mass {
-        for (out, g) in row.iter_mut().zip(&club.cands[GRIP]) {
-            let best = folded.fits.least(club, charge, club.base + shaft.pts + g.pts, shaft.cg + g.cg);
-            *out = best + shaft.cost + g.cost;
-        }
-        return;
-    }
     if folded.table.is_empty() {
         row.fill(FORBIDDEN);
         return;

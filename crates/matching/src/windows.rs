@@ -85,6 +85,7 @@ impl Search<'_, '_> {
                 self.o.refold(c, &climb.prices);
                 self.o.cells_between(c, &climb.prices, lo, hi);
             }
+            self.o.settle(target);
             let value = self.o.window_value(target).0;
             climb.score(value);
             self.tighten(open, climb.worth());
