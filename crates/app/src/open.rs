@@ -80,7 +80,7 @@ impl App {
     }
 
     /// Goes on with what is open in a set, with one reason for all of it: at this step nobody is asked again, until a club
-    /// is read anew. Where a joint has not cured, its batch is let pass for what the step needs. Gives what is open.
+    /// is read once more. Where a joint has not cured, its batch is let pass for what the step needs. Gives what is open.
     ///
     /// # Errors
     /// No such job, step or club; one without anything open; no reason, nobody named; what the store says.

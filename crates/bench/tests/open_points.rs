@@ -192,7 +192,7 @@ fn one_override_opens_a_batch_and_no_more_than_its_strength() {
 }
 
 #[test]
-fn what_was_passed_over_is_asked_again_once_the_club_is_read_anew() {
+fn what_was_passed_over_is_asked_again_once_the_club_is_read_again() {
     let mut set = Set::planned();
     let target = set.job.clubs[0].target.loft_deg;
     let limit = set.library.head(&set.job.clubs[0].target.head_model).unwrap().bend_limit_deg;

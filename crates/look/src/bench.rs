@@ -144,12 +144,14 @@ fn grid_row(w: &Words, row: &GridRow) -> Markup {
             td.grid-expected role="cell" { (row.expected) }
             td.grid-reading role="cell" { (row.reading) }
             td.grid-words role="cell" {
-                @match row.state {
-                    ClubState::Doubted => { (icon(Icon::Doubt)) }
-                    ClubState::Off => { (icon(Icon::Flag)) }
-                    ClubState::Within | ClubState::Unknown => {}
+                div.said {
+                    @match row.state {
+                        ClubState::Doubted => { (icon(Icon::Doubt)) }
+                        ClubState::Off => { (icon(Icon::Flag)) }
+                        ClubState::Within | ClubState::Unknown => {}
+                    }
+                    (row.said)
                 }
-                (row.said)
             }
         }
     }

@@ -133,6 +133,6 @@ scales-needs-port = Say which port it is on
 # What a job believes of today's balance scale.
 scale-shift-low = this scale seems to show { $by_points } too little today
 scale-shift-high = this scale seems to show { $by_points } too much today
-scale-shift-steady = this scale shows what is there
+scale-shift-steady = this scale reads right
 scale-shift-counted = { CAPITAL($says) }. Expected readings and finish allow for it.
 scale-shift-check = Check weight
