@@ -26,13 +26,7 @@ pub fn remedies_that_help(
     let case = Case { believed, club, plan, finish, spares, progress: Progress::of(believed, club) };
     // Before the reading after the cure the grips are still to be chosen, and what that reading will tell is counted.
     let to_come = !case.progress.gripped && !case.progress.cure_read;
-    let ahead = if to_come { Some(before_glue::Ahead::of(&case)?) } else { None };
-    let base = ahead.as_ref().map_or(finish.chance, |ahead| ahead.chance(0.0));
-    if let (Some(ahead), true) = (&ahead, case.progress.glued) {
-        for remedy in found.iter_mut().filter(|r| r.set_inside.is_none() || r.kind.is_none()) {
-            remedy.chance_at_end = ahead.chance(remedy.finish.deviation_points - finish.deviation_points);
-        }
-    }
+    let base = if to_come { before_glue::Ahead::of(&case)?.chance(0.0) } else { finish.chance };
     let set_base = if case.progress.gripped { None } else { grips::others_inside(&case)?.map(|others| others + base) };
     found.retain(|remedy| {
         let for_set = remedy.set_inside.zip(set_base).is_none_or(|(with, without)| with > without + 1e-9);
