@@ -239,7 +239,7 @@ pub(super) fn undo_part(
     taken: Option<&str>,
     exchanged: Option<&str>,
 ) -> Result<Markup, AppError> {
-    let number = |slot: i64| file.job.clubs.iter().find(|c| c.slot == slot).map(|c| c.target.number.clone());
+    let number = |slot: i64| file.job.clubs.iter().find(|c| c.slot == slot).map(|c| w.club_number(&c.target.number));
     if let Some(before) = taken {
         let picks = picks_of(before)?;
         let clubs: Vec<String> = picks.iter().filter_map(|pick| number(pick.slot)).collect();
@@ -275,8 +275,8 @@ pub(super) fn fit_part(w: &Words, at: &At<'_>, fit: &SetFit) -> Markup {
                 && (kind == PartKind::TipWeight || *code == advised.code.to_string())
         };
         match groups.iter_mut().find(same) {
-            Some((.., clubs)) => clubs.push(row.number.clone()),
-            None => groups.push((kind, advised.mass_g, advised.code.to_string(), vec![row.number.clone()])),
+            Some((.., clubs)) => clubs.push(w.club_number(&row.number)),
+            None => groups.push((kind, advised.mass_g, advised.code.to_string(), vec![w.club_number(&row.number)])),
         }
     }
     let said: Vec<String> = groups

@@ -136,7 +136,8 @@ fn lot_part(w: &Words, lot: &str, clubs: &[ClubOfLot]) -> Markup {
 /// `job 1, clubs 4, 5; job 12, club 7` of the clubs that a batch glued.
 pub(super) fn batch_clubs(w: &Words, clubs: &[GluedClubs]) -> String {
     let of_job = |of: &GluedClubs| {
-        text!(w, "glue-clubs-of-job", n = of.numbers.len(), job = of.job, clubs = of.numbers.join(", "))
+        let clubs: Vec<String> = of.numbers.iter().map(|number| w.club_number(number)).collect();
+        text!(w, "glue-clubs-of-job", n = clubs.len(), job = of.job, clubs = clubs.join(", "))
     };
     let mut jobs = clubs.iter().map(of_job);
     let first = jobs.next().unwrap_or_default();
@@ -357,10 +358,9 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
             @if !open.is_empty() {
                 fieldset.choices.open-list { legend { (text!(w, "glue-open", n = open.len())) }
                     ul.plain { @for club in &open { li {
-                        (check("slot", &club.slot.to_string(), &club.number, ticked(club.slot)))
+                        (check("slot", &club.slot.to_string(), &w.club_number(&club.number), ticked(club.slot)))
                         div {
                             (open_points(w, job, club))
-                            p { a href={ "/bench/" (job) "/" (club.slot) } { (w.text("glue-open-bench")) } }
                         }
                     } } }
                     (field(&Field {
@@ -429,7 +429,7 @@ fn club_words(w: &Words, file: &JobFile, club: &ClubState) -> String {
     let plan = file.job.club(&club.club).and_then(|c| c.plan.as_ref());
     let tip_g = plan.map_or(0.0, |plan| plan.mass_g(Role::TipWeight));
     let finish_points = club.finish.map_or(0.0, |finish| finish.swing_weight_points);
-    text!(w, "glue-club", club = club.number, tip_g = tip_g, finish_points = finish_points)
+    text!(w, "glue-club", club = w.club_number(&club.number), tip_g = tip_g, finish_points = finish_points)
 }
 
 #[cfg(test)]

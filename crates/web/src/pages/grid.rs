@@ -358,7 +358,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
     };
     let becomes = cursor.fit.and_then(|fit| fit.advised.as_ref()).filter(|a| !a.waits);
     GridRow {
-        number: state.number.clone(),
+        number: w.club_number(&state.number),
         href: format!("/bench/{number}/{}?step={}", state.slot, step.key),
         deviation_points: state.finish.map(|f| f.deviation_points),
         half_band_points: state.finish.map_or(0.0, |f| f.band_points),
@@ -408,7 +408,7 @@ fn off_words(w: &Words, ask: &bench::club_state::AskState) -> Option<String> {
 fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cursor: &Cursor<'_>) -> Markup {
     let action = format!("/bench/{number}/grid/{}", step.key);
     html! {
-        form.inline method="post" action=(action) data-keep=(state.number) data-queue {
+        form.inline method="post" action=(action) data-keep=(w.club_number(&state.number)) data-queue {
             (hidden("slot", &state.slot.to_string())) (hidden("what", what.key()))
             (hidden("version", &state.version.to_string())) (request_key(&app::request_key()))
             @if what == What::Done {

@@ -83,7 +83,7 @@ pub(super) fn open_part(w: &Words, file: &JobFile, step: &Step, open: &[OpenClub
 /// A club with what is open on it.
 fn open_club(w: &Words, job: i64, club: &OpenClub) -> Markup {
     html! { li {
-        a href={ "/bench/" (job) "/" (club.slot) } { (club.number) }
+        a href={ "/bench/" (job) "/" (club.slot) } { (w.club_number(&club.number)) }
         div { (open_points(w, job, club)) }
     } }
 }
@@ -167,7 +167,12 @@ pub(super) struct Override<'a> {
 /// An override of a cure: for the whole batch, with one reason.
 pub(super) fn override_part(w: &Words, of: &Override<'_>) -> Markup {
     let numbers = |batch: &Batch| -> Vec<String> {
-        batch.clubs.iter().filter_map(|id| of.file.job.club(id)).map(|club| club.target.number.clone()).collect()
+        batch
+            .clubs
+            .iter()
+            .filter_map(|id| of.file.job.club(id))
+            .map(|club| w.club_number(&club.target.number))
+            .collect()
     };
     html! {
         details {
