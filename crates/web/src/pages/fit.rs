@@ -312,7 +312,7 @@ fn fetch_table(w: &Words, fetch: &[&Fetch]) -> Markup {
             Cell::from(place),
             Cell::from(format!("{} · {}", of.code, w.mass(of.mass_g))),
             Cell::from(of.count.to_string()),
-            Cell::from(w.list(&of.clubs)),
+            Cell::from(w.list(&of.clubs.iter().map(|number| w.club_number(number)).collect::<Vec<_>>())),
         ]
     };
     let title = w.text("fit-fetch");
