@@ -58,8 +58,8 @@ async fn one_club_from_dry_to_the_record_by_keyboard() {
     assert!((built - finish).abs() < 0.15, "read {finish}, in the record {built}");
     assert!(["in", "too close to say"].contains(&cells[3]), "{row}");
     let passed = bench.api("/jobs/1/record")["clubs"][0]["let_pass"].clone();
-    let steps: Vec<&Value> = passed.as_array().expect("let pass").iter().map(|p| &p["step"]).collect();
-    assert_eq!(steps, ["bend", "turned"], "the newest first, one for each strength");
+    let strengths: Vec<&Value> = passed.as_array().expect("let pass").iter().map(|p| &p["strength"]).collect();
+    assert_eq!(strengths, ["full", "handling"], "the newest first, one for each strength");
     browser.close().await;
 }
 

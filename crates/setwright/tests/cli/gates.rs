@@ -93,7 +93,7 @@ fn what_to_fit_is_taken_by_command_as_by_the_api() {
     let pick = format!("{}:{}:{}", before["slot"], text("kind"), text("code"));
     let back = shop.run(&["fit", "1", "--take", "--pick", &pick, "--json"]).done().json();
     assert_eq!(&back["taken"][0], before, "{back}");
-    shop.run(&["fit", "1", "--take", "--pick", "4", "--json"]).problem(2, "usage");
+    shop.run(&["fit", "1", "--take", "--pick", "4", "--json"]).problem(2, "invalid");
 }
 
 #[test]
