@@ -194,7 +194,7 @@ impl App {
         let readings = with_forecasts(file, readings)?;
         // After the entries were read: a slip of the key is said at once, not after the cure.
         self.need_gate(file, club, step)?;
-        self.need_clear(tx, file, club, step, new).await?;
+        let passed = self.need_clear(tx, file, club, step, new).await?;
         let (mut kept, mut came_in, mut version) = (Vec::with_capacity(readings.len()), Vec::new(), club.version);
         for (i, reading) in readings.iter().enumerate() {
             let key = new.request_key.as_ref().map(|k| request_key(k, i));
@@ -209,6 +209,7 @@ impl App {
         let last = file.job.steps.last().is_some_and(|s| s.key == step.key);
         let club = club.id.clone();
         let after = file.after(tx, &club, version, came_in).await?;
+        let after = if passed { after.with_passed(tx).await? } else { after };
         // Only the last step of a club has consequences.
         let after = if last { self.finished(tx, after, &club, new).await? } else { after };
         Ok((after, kept))
@@ -378,7 +379,7 @@ impl App {
     }
 
     /// Refuses to go on with a club on which something is open, at a step that cannot be undone and that a reading tells of:
-    /// the shaft is cut, the hosel bent. With a reason it goes on, and that is kept.
+    /// the shaft is cut, the hosel bent. With a reason it goes on, and that is kept: gives whether it was.
     async fn need_clear(
         &self,
         tx: &mut Tx,
@@ -386,18 +387,17 @@ impl App {
         club: &JobClub,
         step: &Step,
         new: &NewReadings,
-    ) -> Result<(), AppError> {
+    ) -> Result<bool, AppError> {
         if !matches!(Final::of(&file.job, step), Some(Final::Cut | Final::Bend)) {
-            return Ok(());
+            return Ok(false);
         }
         let believed = file.believe()?;
         let state = self.state_of(file, &believed, &club.id)?;
         let open = file.open_on(&believed, std::slice::from_ref(&state), step)?;
-        if let Some(reason) = reason_for(step, &open, new.reason.as_deref())? {
-            need_name(&new.by)?;
-            self.pass_open(tx, file, step, &open, reason, &new.by).await?;
-        }
-        Ok(())
+        let Some(reason) = reason_for(step, &open, new.reason.as_deref())? else { return Ok(false) };
+        need_name(&new.by)?;
+        self.pass_open(tx, file, step, &open, reason, &new.by).await?;
+        Ok(true)
     }
 
     /// What follows from a finished last step: the club's parts are used; with the last club the job is finished. A club

@@ -75,7 +75,7 @@ impl JobFile {
             .filter(|e| e.kind == EventKind::OfferDeclined)
             .filter_map(|e| e.body.get("measure").and_then(|m| m.as_str()).and_then(Measure::from_key))
             .collect();
-        let passed = events.iter().filter(|e| e.kind == EventKind::PassedOpen).filter_map(passed_of).collect();
+        let passed = passed_in(&events);
         let mut let_pass = Vec::new();
         let mut overrides = Vec::new();
         for event in events.iter().filter(|e| e.kind == EventKind::LetPass) {
@@ -180,6 +180,15 @@ impl JobFile {
         Ok(after)
     }
 
+    /// The file once somebody has gone on with something open.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub(crate) async fn with_passed(&self, tx: &mut Tx) -> Result<Self, AppError> {
+        let events = tx.events(Some(&self.job.id), 10_000).await?;
+        Ok(Self { passed: passed_in(&events), ..self.clone() })
+    }
+
     /// Where every club stands, from a belief that the caller has already.
     ///
     /// # Errors
@@ -198,6 +207,10 @@ async fn learned_for(tx: &mut Tx, job: &Job) -> Result<Arc<Learned>, AppError> {
 }
 
 /// Who went on with what open, from an entry of the log.
+fn passed_in(events: &[store::Event]) -> Vec<Passed> {
+    events.iter().filter(|e| e.kind == EventKind::PassedOpen).filter_map(passed_of).collect()
+}
+
 fn passed_of(event: &store::Event) -> Option<Passed> {
     let text = |key: &str| event.body.get(key).and_then(|v| v.as_str()).map(str::to_owned);
     Some(Passed {

@@ -121,6 +121,15 @@ impl KeptJob {
         Ok(Arc::new(Self::new(file, Arc::clone(&self.parts), Arc::clone(&self.tally))))
     }
 
+    /// The job once somebody has gone on with something open.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub(crate) async fn with_passed(&self, tx: &mut Tx) -> Result<Arc<Self>, AppError> {
+        let file = self.file.with_passed(tx).await?;
+        Ok(Arc::new(Self::new(file, Arc::clone(&self.parts), Arc::clone(&self.tally))))
+    }
+
     /// What is believed after the readings so far; solved once.
     ///
     /// # Errors

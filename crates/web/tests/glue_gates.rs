@@ -130,7 +130,8 @@ async fn the_glue_page_ticks_what_is_clear_and_names_what_is_open() {
         let beside = page.split(&format!("name=\"slot\" value=\"{slot}\"")).nth(1).expect("after the box");
         let beside = beside.split("</li>").next().expect("the club's line").to_lowercase();
         assert!(beside.contains(&words.to_lowercase()), "“{words}” does not stand at club {slot}: {beside}");
-        assert!(beside.contains(&format!("href=\"/bench/1/{slot}\"")), "the way to the bench: {beside}");
+        let way = [format!("href=\"/bench/1/{slot}?step="), "href=\"/glue\"".to_owned()];
+        assert!(way.iter().any(|href| beside.contains(href)), "the way to where it is put right: {beside}");
         let club = said.as_array().expect("clubs").iter().find(|club| club["slot"] == slot).expect("the API says it");
         assert_eq!(club["number"], number);
         let points = club["facts"].as_array().expect("facts");
