@@ -441,6 +441,6 @@ mod tests {
     fn the_clubs_of_a_batch_are_named_with_their_job() {
         let of = |job, numbers: &[&str]| GluedClubs { job, numbers: numbers.iter().map(|n| (*n).to_owned()).collect() };
         let words = Words::english(Units::default());
-        assert_eq!(batch_clubs(&words, &[of(1, &["4", "5"]), of(12, &["P"])]), "job 1, clubs 4, 5; job 12, club P");
+        assert_eq!(batch_clubs(&words, &[of(1, &["4", "5"]), of(12, &["P"])]), "job 1, clubs 4, 5; job 12, club PW");
     }
 }
