@@ -86,7 +86,7 @@ impl MassCharge {
         self.rate.of(f64::from(off.0.max(0))).steps()
     }
 
-    /// What it costs at least to be off by so many hundredths of a gram, of which some may be due to rounding.
+    /// The least it costs to be `off` hundredths of a gram off, when rounding may account for `hidden` of them.
     pub fn beyond(&self, off: f64, hidden: f64) -> Steps {
         self.rate.of((off - hidden - f64::from(self.slack.0)).max(0.0)).steps()
     }

@@ -99,9 +99,9 @@ const HEAT: f64 = 0.06;
 
 /// Clubs touched by plan moves in a round, as a multiple of all clubs.
 const TOUCHES: usize = 4;
-/// A club is a worry if it costs so many times what clubs cost on average.
+/// A club that costs this many times the average is a worry.
 const WORRY: i32 = 4;
-/// Parts are dealt out once in so many times sixteen moves.
+/// Parts are dealt out once in this many blocks of sixteen moves.
 const DEAL_EVERY: usize = 8;
 /// Rounds at first in which prices ignore target masses.
 const FREE_ROUNDS: u64 = 60;

@@ -279,7 +279,7 @@ impl Steps {
         Self(i32::midpoint(self.0, other.0))
     }
 
-    /// So many times a cost that is no forbidden one, as far as 32 bits go.
+    /// The cost multiplied, capped at 32 bits; the cost is not a forbidden one.
     pub(crate) fn saturating_mul(self, times: i32) -> Self {
         Self(self.0.saturating_mul(times))
     }
@@ -323,7 +323,7 @@ impl Total {
         Self(self.0.div_euclid(frac) * frac + if self.0.rem_euclid(frac) == 0 { 0 } else { frac })
     }
 
-    /// The share of one of so many, none of nothing.
+    /// One share of it when it is split `of` ways; nothing where `of` is 0.
     pub(crate) fn share(self, of: usize) -> Steps {
         let each = i64::try_from(of).ok().and_then(|of| self.0.checked_div(of)).unwrap_or_default();
         Steps(i32::try_from(each.clamp(0, i64::from(FORBIDDEN.0))).unwrap_or_default())

@@ -39,7 +39,7 @@ pub(crate) struct Improver {
 
 /// Clubs that parts are dealt out to at once.
 const DEALT: usize = 24;
-/// One in so many times a club that was unbuilt looks at all parts, not only at its lists.
+/// A club that was unbuilt looks at all parts once in this many tries, and otherwise only at its lists.
 const RETRY: usize = 2;
 /// One in so many columns is passed over.
 const BLINK: usize = 20;
