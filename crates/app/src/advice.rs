@@ -4,7 +4,7 @@ use crate::kept_job::KeptJob;
 use crate::{App, AppError};
 use bench::belief::Believed;
 use bench::offer::{Bundle, Measure};
-use bench::remedy::{GripPick, Remedy};
+use bench::remedy::{GripPick, Ranking, Remedy};
 use bench::work_order::{GripsInTurn, SetAdvice};
 use serde::{Deserialize, Serialize};
 use trade::event_kind::EventKind;
@@ -44,12 +44,8 @@ impl App {
         let club = job.club_at(slot)?;
         let believed = job.believe()?;
         let state = bench::club_state::club_state(&believed, job.around(self.now()), club)?;
-        Ok(Advice {
-            slot,
-            chance_ahead: bench::remedy::chance_ahead(&believed, &state, &job.spares())?,
-            remedies: job.remedies(&believed, &state)?,
-            bundle: job.offers(&believed, &club.id)?,
-        })
+        let Ranking { remedies, chance_ahead } = job.ranking(&believed, &state)?;
+        Ok(Advice { slot, chance_ahead, remedies, bundle: job.offers(&believed, &club.id)? })
     }
 
     /// What is worth measuring and in which order a set is best glued and gripped; none where no club waits for its grip.

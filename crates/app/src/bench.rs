@@ -16,7 +16,7 @@ use bench::glue::{Gate, glued_from};
 use bench::meaning::Meaning;
 use bench::offer::Bundle;
 use bench::open_point::Final;
-use bench::remedy::Remedy;
+use bench::remedy::{Ranking, Remedy};
 use fact::{Fact, Told};
 use quantity::{LengthUnit, MassUnit};
 use serde::{Deserialize, Serialize};
@@ -337,12 +337,11 @@ impl App {
         let last = here().find(|r| believed.is_doubted(&r.id)).or_else(|| here().next()).or_else(|| of_club().next());
         let last = last.map(|r| (*r).clone());
         let state = self.state_of(file, believed, &club.id)?;
-        let remedies = file.remedies(believed, &state)?;
+        let Ranking { remedies, chance_ahead } = file.ranking(believed, &state)?;
         let spares = file.spares();
         let meaning =
             last.map(|reading| bench::meaning::meaning(believed, &state, &reading, &spares, &remedies)).transpose()?;
         let offers = file.offers(believed, &club.id)?;
-        let chance_ahead = bench::remedy::chance_ahead(believed, &state, &spares)?;
         Ok(AtBench { meaning, remedies, chance_ahead, offers })
     }
 

@@ -11,7 +11,7 @@ use bench::belief::{Believed, Solved};
 use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::offer::Bundle;
-use bench::remedy::{Remedy, Spare};
+use bench::remedy::{Ranking, Remedy, Spare};
 use bench::set_fit::SetFit;
 use bench::work_order::SetAdvice;
 use std::collections::BTreeMap;
@@ -75,7 +75,7 @@ pub struct KeptJob {
     parts: Arc<Vec<Part>>,
     solved: OnceLock<Solved>,
     /// Remedies by club, with the state of the club that they were ranked for: it holds what time changes.
-    ranked: Mutex<BTreeMap<ClubId, (ClubState, Vec<Remedy>)>>,
+    ranked: Mutex<BTreeMap<ClubId, (ClubState, Ranking)>>,
     offered: Mutex<BTreeMap<ClubId, Bundle>>,
     advised: OnceLock<Option<SetAdvice>>,
     fitted: OnceLock<SetFit>,
@@ -189,19 +189,27 @@ impl KeptJob {
         Ok(self.fitted.get_or_init(|| fit).clone())
     }
 
-    /// What can still be done about a club and helps, the best first; ranked once for each state of it.
+    /// What can still be done about a club and helps, the best first.
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn remedies(&self, believed: &Believed<'_>, state: &ClubState) -> Result<Vec<Remedy>, AppError> {
+        Ok(self.ranking(believed, state)?.remedies)
+    }
+
+    /// The same with the chance that they are held against; worked out once for each state of the club.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn ranking(&self, believed: &Believed<'_>, state: &ClubState) -> Result<Ranking, AppError> {
         let ranked = || self.ranked.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some((_, remedies)) = ranked().get(&state.club).filter(|(of, _)| of == state) {
-            return Ok(remedies.clone());
+        if let Some((_, ranking)) = ranked().get(&state.club).filter(|(of, _)| of == state) {
+            return Ok(ranking.clone());
         }
         count(&self.tally.rankings);
-        let remedies = bench::remedy::remedies_that_help(believed, state, &self.spares())?;
-        ranked().insert(state.club.clone(), (state.clone(), remedies.clone()));
-        Ok(remedies)
+        let ranking = bench::remedy::ranking(believed, state, &self.spares())?;
+        ranked().insert(state.club.clone(), (state.clone(), ranking.clone()));
+        Ok(ranking)
     }
 
     /// What is most likely behind the last doubted reading of a club, where it has a name and stands out; none where none is

@@ -39,7 +39,6 @@ pub(crate) struct Extra {
 type Placed = (Vec<Planned>, Option<(usize, Planned)>);
 
 /// What the set looks like under one combination of usual and unusual means.
-#[derive(Clone)]
 struct Start {
     /// How likely the combination is.
     weight: f64,
@@ -168,7 +167,8 @@ impl SetAhead {
             let later = later.map(|((probe, sd), club)| (club, (questions.ask(probe.clone()), *sd)));
             made.extras.push((readings, later));
         }
-        made.starts = starts(believed, &made.ids, &questions.0)?;
+        let finishes: Vec<usize> = made.clubs.iter().map(|club| club.finish).collect();
+        made.starts = starts(believed, &questions.0, &finishes)?;
         made.questions = questions.0;
         Ok(Some(made))
     }
@@ -280,25 +280,30 @@ impl SetAhead {
     }
 }
 
-/// What the set looks like under the combinations of usual and unusual means.
-fn starts(believed: &Believed<'_>, ids: &[ClubId], questions: &[Probe]) -> Result<Vec<Start>, TradeError> {
-    let finishes: Vec<Probe> = ids.iter().map(|id| believed.assembly.finish_probe(id)).collect();
-    let means = |belief: &estimation::Belief| -> Result<Vec<f64>, TradeError> {
-        finishes.iter().map(|probe| Ok(belief.answer(probe)?.mean)).collect()
-    };
+/// What the set looks like under the combinations of usual and unusual means; `finishes` are the places of the clubs' finishes
+/// among the questions.
+fn starts(believed: &Believed<'_>, questions: &[Probe], finishes: &[usize]) -> Result<Vec<Start>, TradeError> {
     let mut starts: Vec<Start> = Vec::new();
     let mut rest: Option<Start> = None;
     for part in &believed.mixture().parts {
-        let covariances = Covariances::of(&part.belief, questions)?;
-        let one = Start { weight: part.weight, covariances, off_points: means(&part.belief)? };
+        let joint = part.belief.joint(questions)?;
+        let one = Start {
+            weight: part.weight,
+            covariances: Covariances::from_rows(&joint.covariance),
+            off_points: finishes.iter().map(|at| joint.mean[*at]).collect(),
+        };
         if part.weight >= ALONE {
             starts.push(one);
-        } else {
-            rest = Some(rest.map_or(one.clone(), |rest| rest.with(&one)));
+            continue;
         }
+        rest = Some(match rest {
+            Some(rest) => rest.with(&one),
+            None => one,
+        });
     }
     starts.extend(rest);
-    let of_all: Vec<f64> = (0..ids.len()).map(|i| starts.iter().map(|s| s.weight * s.off_points[i]).sum()).collect();
+    let of_all: Vec<f64> =
+        (0..finishes.len()).map(|i| starts.iter().map(|s| s.weight * s.off_points[i]).sum()).collect();
     for start in &mut starts {
         start.off_points.iter_mut().zip(&of_all).for_each(|(off, all)| *off -= all);
     }

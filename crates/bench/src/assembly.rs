@@ -29,6 +29,7 @@ use trade::job::{Job, JobClub};
 use trade::model::{Library, PartKind};
 use trade::places::{Places, TURNINGS_G, turned_g};
 use trade::plan::{ClubPlan, Extra};
+use trade::reading::What;
 use trade::scale::Scale;
 use trade::sheet::SheetClub;
 use trade::shop::Shop;
@@ -148,9 +149,9 @@ impl Assembly<'_> {
         let mut joints: BTreeSet<String> = BTreeSet::new();
         let mut others: BTreeSet<String> = BTreeSet::new();
         for target in self.job.clubs.iter().map(|club| &club.target) {
-            let code = target.adhesive.as_ref().or(self.shop.adhesive.as_ref());
+            let code = target.adhesive_in(self.shop);
             joints.extend(code.map(|code| ValueKey::Adhesive(code.clone()).to_string()));
-            let tape = target.tape.as_ref().or(self.shop.tape.as_ref());
+            let tape = target.tape_in(self.shop);
             others.extend(tape.map(|code| ValueKey::Tape(code.clone()).to_string()));
             others.insert(ValueKey::Cap(target.grip_model.clone()).to_string());
             others.insert(ValueKey::GripCentre(target.grip_model.clone()).to_string());
@@ -208,6 +209,12 @@ impl Assembly<'_> {
         let scale = &self.shop.balance_scale;
         let probe = Probe::of_club(club.id.0.clone(), Quantity::SwingWeight, OnClub::of(on));
         (probe.on_scale(scale.key.clone()), self.shown_sd(scale))
+    }
+
+    /// The check weight or the reference club on the shop's scale, with its noise; none where the shop or the sheet has none.
+    pub(crate) fn known_weight_reading(&self, what: What) -> Option<(Probe, f64)> {
+        let scale = &self.shop.balance_scale;
+        Some((Probe::of_job(self.known_weight(what)?).on_scale(scale.key.clone()), self.shown_sd(scale)))
     }
 
     fn club(&self, club: &JobClub, plan: &ClubPlan, shared: &mut Shared) -> Result<Club, TradeError> {
@@ -299,7 +306,7 @@ impl Assembly<'_> {
             let arm = Prior::new(inch(arm_mm), inch(TIP_WEIGHT_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
         }
-        if let Some(code) = club.target.adhesive.as_ref().or(self.shop.adhesive.as_ref()) {
+        if let Some(code) = club.target.adhesive_in(self.shop) {
             let adhesive = self.library.adhesive(code)?;
             let of = ValueKey::Adhesive(code.clone());
             let of_job = self.scatter(Scattered::AdhesiveJob);
@@ -322,7 +329,7 @@ impl Assembly<'_> {
         butt_diameter_mm: f64,
         shared: &mut Shared,
     ) -> Result<Club, TradeError> {
-        if let Some(code) = target.tape.as_ref().or(self.shop.tape.as_ref()) {
+        if let Some(code) = target.tape_in(self.shop) {
             let tape = self.library.tape(code)?;
             let (mass_g, arm_mm, layers) = tape_on(target.wraps, tape, grip, butt_diameter_mm);
             if layers > 0.0 {

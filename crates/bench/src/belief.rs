@@ -297,7 +297,7 @@ impl Assembly<'_> {
         club.plan.as_ref().is_some_and(|plan| match role {
             Role::Tape => {
                 let w = club.target.wraps;
-                (club.target.tape.is_some() || self.shop.tape.is_some()) && w.base + w.full + w.lower_hand > 0
+                club.target.tape_in(self.shop).is_some() && w.base + w.full + w.lower_hand > 0
             }
             role => plan.mass_g(role) > 0.0,
         })
@@ -410,7 +410,7 @@ impl Believed<'_> {
     pub fn piece(&self, club: &ClubId, role: Role) -> Result<Option<(f64, f64)>, TradeError> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
         let present = match role {
-            Role::Adhesive => found.target.adhesive.is_some() || self.assembly.shop.adhesive.is_some(),
+            Role::Adhesive => found.target.adhesive_in(self.assembly.shop).is_some(),
             other => self.assembly.has(found, other),
         };
         if !present || found.plan.is_none() {

@@ -1,7 +1,7 @@
 //! The funnel: where a club was seen to finish after each stage, and how narrow the stages to come will make it.
 
 use crate::belief::{BAND_95, Believed};
-use estimation::{NO_DOUBT, OnClub, Probe, Quantity};
+use estimation::{NO_DOUBT, Probe};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::id::ClubId;
@@ -37,8 +37,6 @@ impl Believed<'_> {
         let target = found.target.swing_weight_points;
         let model = self.assembly.job_model()?;
         let probe = self.assembly.finish_probe(club);
-        let scale = &self.assembly.shop.balance_scale;
-        let noise = self.assembly.shown_sd(scale);
         let standing = self.standing();
         let place = |step: &str| job.steps.iter().position(|s| s.key == step);
         let mut points = Vec::new();
@@ -68,8 +66,7 @@ impl Believed<'_> {
                     doubted: self.is_doubted(&reading.id),
                 }
             } else {
-                let next = Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::of(&step.on));
-                planned.push((next.on_scale(scale.key.clone()), noise));
+                planned.push(self.assembly.swing_weight_reading(found, &step.on));
                 FunnelPoint {
                     step: step.key.clone(),
                     label: step.label.clone(),

@@ -376,10 +376,12 @@ pub(crate) fn chosen(
     let places: Vec<usize> = found.iter().map(|(at, _)| *at).collect();
     let clubs_before = worth(&[]);
     let mut made = Bundle { clubs_before, clubs_after: clubs_before, of_clubs: ahead.of_clubs, ..Bundle::default() };
+    let band_points = |chosen: &[usize]| Ok::<_, TradeError>(BAND_95 * ahead.sd_with(believed, &club.id, chosen)?);
+    let mut without = band_points(&[])?;
     for (n, (at, gained)) in found.iter().enumerate() {
         let candidate = &candidates[*at];
-        let sd_points = |chosen: &[usize]| ahead.sd_with(believed, &club.id, chosen);
-        let bands = (BAND_95 * sd_points(&places[..n])?, BAND_95 * sd_points(&places[..=n])?);
+        let bands = (without, band_points(&places[..=n])?);
+        without = bands.1;
         made.minutes += candidate.minutes;
         made.clubs_after += gained;
         let name = club.target.name();
@@ -412,8 +414,8 @@ pub(crate) fn chosen(
             slot: club.slot,
             what: candidate.what,
             on: candidate.on.clone(),
-            band_without_points: BAND_95 * ahead.sd_with(believed, &club.id, &places)?,
-            band_with_points: BAND_95 * ahead.sd_with(believed, &club.id, &chosen)?,
+            band_without_points: without,
+            band_with_points: band_points(&chosen)?,
             clubs_gained: 0.0,
             minutes: candidate.minutes,
             fact,
@@ -427,7 +429,7 @@ pub(crate) fn chosen(
 fn owed(believed: &Believed<'_>, club: &JobClub, candidate: &Candidate) -> Option<OfferSays> {
     let (target, assembly) = (&club.target, believed.assembly);
     let value = match candidate.measure {
-        Measure::Tape => ValueKey::Tape(target.tape.as_ref().or(assembly.shop.tape.as_ref())?.clone()),
+        Measure::Tape => ValueKey::Tape(target.tape_in(assembly.shop)?.clone()),
         Measure::Cap => ValueKey::Cap(target.grip_model.clone()),
         Measure::GripCentre => ValueKey::GripCentre(target.grip_model.clone()),
         _ => return None,
@@ -451,19 +453,12 @@ fn owed(believed: &Believed<'_>, club: &JobClub, candidate: &Candidate) -> Optio
     })
 }
 
-/// The check weight or the reference club on the balance scale; none where the shop or the sheet has none.
-fn known_weight_reading(believed: &Believed<'_>, club: &JobClub, what: What) -> Option<(Probe, f64)> {
-    let quantity = believed.assembly.known_weight(what)?;
-    let (probe, sd) = believed.assembly.swing_weight_reading(club, &[]);
-    Some((Probe { quantity, club: None, ..probe }, sd))
-}
-
 /// What can be read on the balance scale of a club that stands with these pieces on: the club itself, re-seated, and what is
 /// known beside it.
 pub(crate) fn swing_weight_checks(believed: &Believed<'_>, club: &JobClub, on: &[Role]) -> Vec<(What, (Probe, f64))> {
     let again = (What::SwingWeight, believed.assembly.swing_weight_reading(club, on));
     let known = [What::CheckWeight, What::ReferenceSwingWeight].into_iter();
-    let known = known.filter_map(|what| Some((what, known_weight_reading(believed, club, what)?)));
+    let known = known.filter_map(|what| Some((what, believed.assembly.known_weight_reading(what)?)));
     std::iter::once(again).chain(known).collect()
 }
 
@@ -497,7 +492,7 @@ fn candidates(believed: &Believed<'_>, club: &JobClub, progress: Progress) -> Re
     // One seating of either: a second one is offered after the first, by what it still brings.
     for (measure, what) in [(Measure::CheckWeight, What::CheckWeight), (Measure::Reference, What::ReferenceSwingWeight)]
     {
-        if let Some(reading) = known_weight_reading(believed, club, what) {
+        if let Some(reading) = believed.assembly.known_weight_reading(what) {
             add(measure, what, &[], vec![reading], 1.0);
         }
     }

@@ -13,7 +13,7 @@ use trade::id::ClubId;
 use trade::kind::Role;
 use trade::reading::What;
 
-/// Probability with which “in” or “out” is said.
+/// How sure one must be to call a club in or out: a probability.
 pub const ASKED_CONFIDENCE: f64 = 0.95;
 /// More readings of one kind than this are not asked for.
 const MOST_READINGS: usize = 4;

@@ -19,7 +19,7 @@ pub struct ScaleShift {
     pub shift_points: f64,
     /// Half width of its 95 % band.
     pub band_points: f64,
-    /// Whether it changes a figure: such a shift is said beside it.
+    /// Whether it is large enough to change a figure, and is shown beside it.
     pub shown: bool,
     /// The same as it is told.
     #[serde(flatten)]
@@ -39,7 +39,7 @@ fact::facts! {
             /// By how much.
             by_points: f64,
         },
-        /// It shows what is there, as far as its tenths go.
+        /// Its shift is too small to show in tenths of a point.
         Steady,
     }
 }
@@ -52,7 +52,8 @@ pub fn scale_shift(believed: &Believed<'_>) -> Result<ScaleShift, TradeError> {
     let scale = believed.assembly.shop.balance_scale.key.clone();
     // A weight of nothing shows what the scale is off by.
     let nothing = Quantity::CheckWeight { true_points: 0.0, mass_g: 0.0, shared: None };
-    let answer = believed.belief().answer(&Probe::of_job(nothing).on_scale(scale.clone()))?;
+    let probe = Probe::of_job(nothing).on_scale(scale.clone());
+    let answer = believed.mixture().forecast(|belief| belief.answer(&probe))?;
     let (shift_points, by_points) = (answer.mean, answer.mean.abs());
     let shown = by_points >= SHIFT_SHOWN_POINTS;
     let fact = match (shown, shift_points < 0.0) {

@@ -5,7 +5,7 @@
 
 use crate::belief::{Believed, Finish};
 use crate::club_state::{ClubState, Look};
-use crate::remedy::{GripPick, Progress, Remedy, Spare, assign_grips, chance_ahead, remedies_that_help};
+use crate::remedy::{GripPick, Progress, Ranking, Remedy, Spare, assign_grips, ranking};
 use crate::work_order::{GripOrder, grips_in_turn};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -130,7 +130,8 @@ pub fn set_fit(believed: &Believed<'_>, states: &[ClubState], spares: &[Spare<'_
         let (Some(club), Some(finish)) = (job.club(&state.club), state.finish) else { continue };
         let Some(plan) = &club.plan else { continue };
         let stage = stage(believed, club);
-        let chance = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
+        let Ranking { remedies, chance_ahead } = ranking(believed, state, spares)?;
+        let chance = chance_ahead.unwrap_or(finish.chance);
         let kind = if stage == FitStage::Tip { PartKind::TipWeight } else { PartKind::Grip };
         let now: Vec<_> = plan.parts.iter().filter(|p| p.kind == kind).collect();
         let mut row = FitRow {
@@ -149,12 +150,11 @@ pub fn set_fit(believed: &Believed<'_>, states: &[ClubState], spares: &[Spare<'_
         if state.look != Look::Doubted {
             match stage {
                 FitStage::Tip => {
-                    let found = remedies_that_help(believed, state, spares)?;
                     let off = finish.deviation_points.abs();
                     // A weight that puts a club off for a grip to bring it back counts on a grip that the other clubs of the
                     // set may want as well.
                     let nearer = |r: &Remedy| r.finish.deviation_points.abs() < off;
-                    let tips = found.into_iter().filter(|r| r.action == Action::TipWeight && nearer(r)).collect();
+                    let tips = remedies.into_iter().filter(|r| r.action == Action::TipWeight && nearer(r)).collect();
                     weights.push((rows.len(), tips));
                 }
                 FitStage::Grip => {
@@ -162,8 +162,7 @@ pub fn set_fit(believed: &Believed<'_>, states: &[ClubState], spares: &[Spare<'_
                     row.advised = pick.map(|pick| of_grip(&row, pick, first.is_some_and(|slot| slot != club.slot)));
                 }
                 FitStage::Added => {
-                    let found = remedies_that_help(believed, state, spares)?;
-                    let added = found.iter().find(|r| matches!(r.action, Action::LeadTape | Action::Counterweight));
+                    let added = remedies.iter().find(|r| matches!(r.action, Action::LeadTape | Action::Counterweight));
                     row.advised = added.map(|remedy| of_remedy(remedy, remedy.more_g));
                 }
                 FitStage::Waits => {}

@@ -165,7 +165,7 @@ fact::facts! {
 }
 
 fact::facts! {
-    /// A figure that a builder told and that the readings of a set speak against.
+    /// A builder's figure that does not fit the readings of a set.
     pub enum ToldAside: "told_aside" {
         /// It is not used in this set.
         NotUsed {
@@ -219,7 +219,7 @@ pub struct SetAdvice {
     /// The one that is worth its waiting then.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub proposed_with_bundle: Option<ProposedOrder>,
-    /// What a builder told of the shop and this set speaks against.
+    /// Builders' figures that do not fit the readings of this set.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub told_aside: Vec<ToldAside>,
     /// What the figures rest on while no club of the shop has shown it.
@@ -308,7 +308,7 @@ fn assumed(believed: &Believed<'_>) -> Option<OrderAssumes> {
         return None;
     }
     let clubs = assembly.job.clubs.iter().filter(|club| club.plan.is_some());
-    let codes = clubs.filter_map(|club| club.target.adhesive.as_ref().or(assembly.shop.adhesive.as_ref()));
+    let codes = clubs.filter_map(|club| club.target.adhesive_in(assembly.shop));
     let models = codes.filter_map(|code| assembly.library.adhesive(code).ok());
     let unknown = models.into_iter().find(|adhesive| {
         let learned = assembly.learned.position(&ValueKey::Adhesive(adhesive.code.clone()).to_string()).is_some();

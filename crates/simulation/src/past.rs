@@ -210,7 +210,7 @@ impl PastShop {
             below_mm += long_mm;
             masses.push(Mass { role: Role::TipWeight, mass_g: part.mass_g + mine.tip_g(part.mass_g), arm_mm });
         }
-        if let Some(code) = of.club.target.adhesive.as_ref().or(of.shop.adhesive.as_ref()) {
+        if let Some(code) = of.club.target.adhesive_in(of.shop) {
             // The shop's joints against what the middle of such shops takes, on this adhesive's own figure.
             let more_g = self.truth.joint_g - crate::shop::JOINT_NOMINAL_G;
             let mix_g = self.draw(Stream::Day, &[of.job.unsigned_abs(), 1]).normal(0.0, self.truth.scatter.mix_g);
@@ -231,7 +231,7 @@ impl PastShop {
             Mass { role: Role::Grip, mass_g: self.true_g(part), arm_mm },
             Mass { role: Role::Solvent, mass_g: self.truth.solvent_g + mine.solvent_g, arm_mm: model.length_mm / 2.0 },
         ];
-        if let Some(code) = target.tape.as_ref().or(of.shop.tape.as_ref()) {
+        if let Some(code) = target.tape_in(of.shop) {
             let butt_mm = of.library.shaft(&target.shaft_model)?.butt_diameter_mm;
             let (nominal_g, arm_mm, layers) = tape_on(target.wraps, of.library.tape(code)?, model, butt_mm);
             let s = &self.truth.scatter;

@@ -2,6 +2,7 @@
 
 use crate::club_name::ClubName;
 use crate::kind::{ClubKind, Facing, Hand, LengthTo, SoftSide, closed_list};
+use crate::shop::Shop;
 use crate::wrap::Wraps;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
@@ -222,5 +223,17 @@ impl SheetClub {
     #[must_use]
     pub fn name(&self) -> ClubName {
         ClubName::of(self.club_kind, &self.number)
+    }
+
+    /// Code of the adhesive that it is glued with: its own, else the shop's; none where neither names one.
+    #[must_use]
+    pub fn adhesive_in<'a>(&'a self, shop: &'a Shop) -> Option<&'a String> {
+        self.adhesive.as_ref().or(shop.adhesive.as_ref())
+    }
+
+    /// Code of the tape under its grip: its own, else the shop's; none where neither names one.
+    #[must_use]
+    pub fn tape_in<'a>(&'a self, shop: &'a Shop) -> Option<&'a String> {
+        self.tape.as_ref().or(shop.tape.as_ref())
     }
 }

@@ -154,13 +154,12 @@ impl Learned {
         }
     }
 
-    /// `used` is the figure that the job was believed with.
-    fn learn(&mut self, key: &str, new_shop: f64, used: f64, score: Score) {
-        let nothing_to_learn = !(new_shop > 0.0 && score.weight > 0.0 && score.excess.is_finite());
+    /// The figure of a key, as a new shop has it where it was not learned from this one; none where somebody pinned it.
+    fn entry(&mut self, key: &str, new_shop: f64) -> Option<&mut Scatter> {
         let at = self.scatter.partition_point(|s| s.key.as_str() < key);
         let known = self.scatter.get(at).is_some_and(|s| s.key == key);
-        if nothing_to_learn || (known && self.scatter[at].pinned) {
-            return;
+        if known && self.scatter[at].pinned {
+            return None;
         }
         let fresh = || Scatter { key: key.to_owned(), sd: new_shop, prior_sd: new_shop, weight: 0.0, pinned: false };
         if !known {
@@ -168,7 +167,15 @@ impl Learned {
         } else if self.scatter[at].prior_sd != new_shop {
             self.scatter[at] = fresh();
         }
-        let scatter = &mut self.scatter[at];
+        self.scatter.get_mut(at)
+    }
+
+    /// `used` is the figure that the job was believed with.
+    fn learn(&mut self, key: &str, new_shop: f64, used: f64, score: Score) {
+        if !(new_shop > 0.0 && score.weight > 0.0 && score.excess.is_finite()) {
+            return;
+        }
+        let Some(scatter) = self.entry(key, new_shop) else { return };
         let (now, prior) = (scatter.sd.powi(2), new_shop.powi(2));
         let seen = now * (PRIOR_WEIGHT + scatter.weight) - prior * PRIOR_WEIGHT;
         let seen = KEPT_PER_JOB * seen + used.powi(2) * (score.weight + score.excess);
@@ -176,25 +183,22 @@ impl Learned {
         let variance = (prior * PRIOR_WEIGHT + seen) / (PRIOR_WEIGHT + scatter.weight);
         scatter.sd = variance.max(0.0).sqrt().clamp(new_shop / FARTHEST, new_shop * FARTHEST);
     }
-}
 
-impl Learned {
     /// What measured pieces tell of their scatter. What readings of finished clubs tell of it drowns in their noise.
     fn learn_measured(&mut self, of: Scattered, pieces: &[Whitened]) -> Result<(), TradeError> {
         let (key, new_shop) = (of.key(), assembly::new_shop_scatter(of));
         let used = self.scatter_sd(key, new_shop);
-        let at = self.scatter.partition_point(|s| s.key.as_str() < key);
-        let known = self.scatter.get(at).filter(|s| s.key == key);
-        if known.is_some_and(|s| s.pinned) || new_shop <= 0.0 {
+        if new_shop <= 0.0 {
             return Ok(());
         }
-        let before =
-            known.filter(|s| s.prior_sd == new_shop && s.weight > 0.0).map(|s| (s.sd, s.weight * KEPT_PER_JOB));
+        let Some(scatter) = self.entry(key, new_shop) else { return Ok(()) };
         let prior = |weight: f64| (1.0 / NEW_LOG_SD.powi(2) + 2.0 * weight).recip().sqrt();
-        let (median, log_sd) = match before {
+        let kept_weight = scatter.weight * KEPT_PER_JOB;
+        let (median, log_sd) = if kept_weight > 0.0 {
             // What is kept is the root of the expected variance.
-            Some((sd, weight)) => (sd * (-prior(weight).powi(2)).exp(), prior(weight)),
-            None => (NEW_MEDIAN * new_shop, NEW_LOG_SD),
+            (scatter.sd * (-prior(kept_weight).powi(2)).exp(), prior(kept_weight))
+        } else {
+            (NEW_MEDIAN * new_shop, NEW_LOG_SD)
         };
         let measured: Vec<MeasuredPiece> = pieces
             .iter()
@@ -205,13 +209,8 @@ impl Learned {
             })
             .collect();
         let found = scatter_after(median, log_sd, &measured)?;
-        let weight = (0.5 * (found.log_sd.powi(-2) - NEW_LOG_SD.powi(-2))).max(0.0);
-        let learned =
-            Scatter { key: key.to_owned(), sd: found.root_mean_square, prior_sd: new_shop, weight, pinned: false };
-        match self.scatter.get_mut(at).filter(|s| s.key == key) {
-            Some(scatter) => *scatter = learned,
-            None => self.scatter.insert(at, learned),
-        }
+        scatter.sd = found.root_mean_square;
+        scatter.weight = (0.5 * (found.log_sd.powi(-2) - NEW_LOG_SD.powi(-2))).max(0.0);
         Ok(())
     }
 }

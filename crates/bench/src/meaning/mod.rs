@@ -12,11 +12,9 @@ use crate::open_point::{OpenFact, OpenPoint};
 use crate::reach::reach;
 use crate::remedy::{Remedy, Spare, WORTH_DOING, chance_ahead};
 use crate::target::Fit;
-use estimation::{OnClub, Probe, Quantity};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::job::Job;
-use trade::kind::Role;
 use trade::reading::{Reading, What};
 use utoipa::ToSchema;
 
@@ -109,17 +107,16 @@ fn believed_meaning(
         let head = believed.assembly.library.head(&club.target.head_model);
         return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg)));
     }
-    let (tone, next) = what_next(believed, state, finish, spares, remedies)?;
-    let ahead = if still_chooses(state) { chance_ahead(believed, state, spares)? } else { None };
+    let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
+    let (tone, next) = what_next(believed, state, (finish, ahead), remedies)?;
     Ok(with_what_is_off(tone, next, (finish, ahead), step))
 }
 
-/// What to do about a finish. A club that will rather miss is never told to go on without a word.
+/// What to do about a finish, whose chance with the choices still to come is `ahead`. A club that will rather miss is never told to go on without a word.
 fn what_next(
     believed: &Believed<'_>,
     state: &ClubState,
-    finish: &Finish,
-    spares: &[Spare<'_>],
+    (finish, ahead): (&Finish, f64),
     remedies: &[Remedy],
 ) -> Result<(Tone, NextSays), TradeError> {
     let job = believed.assembly.job;
@@ -134,7 +131,6 @@ fn what_next(
         return Ok((Tone::Good, NextSays::Settle { reach }));
     }
     // Held against doing nothing now, with the choices still to come.
-    let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let best = remedies.first().filter(|r| r.chance_at_end > ahead + WORTH_DOING && ahead < GOOD_ENOUGH);
     let next = match best.map(|best| best.fact.clone()) {
         Some(remedy) if rather_out => NextSays::RatherOut { remedy },
@@ -149,13 +145,6 @@ fn what_next(
     Ok((Tone::Act, next))
 }
 
-/// Whether the reading after the cure and the choice of the grip are still to come.
-fn still_chooses(state: &ClubState) -> bool {
-    let cured = |reading: &Reading| reading.what == What::SwingWeight && reading.on.contains(&Role::Adhesive);
-    let asks = state.steps.iter().flat_map(|step| &step.asks);
-    !asks.filter(|ask| !ask.doubted).filter_map(|ask| ask.reading.as_ref()).any(cured)
-}
-
 /// Whether the finished, dry club was read, and all readings together put it in tolerance.
 fn is_built_in_tolerance(state: &ClubState) -> bool {
     let asks = state.steps.iter().flat_map(|step| &step.asks);
@@ -165,26 +154,19 @@ fn is_built_in_tolerance(state: &ClubState) -> bool {
 /// The first reading that narrows a wide forecast: what can be read now comes before the steps to come.
 fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Result<NextSays, TradeError> {
     let assembly = believed.assembly;
-    let scale = &assembly.shop.balance_scale;
-    let sd_points = assembly.shown_sd(scale);
+    let Some(club) = assembly.job.club(&state.club) else { return Ok(NextSays::Wide) };
     let job_steps = || assembly.job.steps.iter().zip(&state.steps);
     let reads = |read: bool| {
         let is = move |s: &StepState| s.asks.iter().any(|a| a.what == What::SwingWeight && a.reading.is_some() == read);
         job_steps().filter(move |(_, state)| is(state)).map(|(step, _)| step)
     };
-    let on_club = |on: &[trade::kind::Role]| {
-        Probe::of_club(state.club.0.clone(), Quantity::SwingWeight, OnClub::of(on)).on_scale(scale.key.clone())
-    };
+    let on_club = |on: &[trade::kind::Role]| assembly.swing_weight_reading(club, on);
     let again = reads(true).next_back().map(|s| (on_club(&s.on), NextSays::WideReadAgain));
-    let check = assembly.known_weight(What::CheckWeight).map(|quantity| {
-        let probe = Probe { quantity, club: None, ..on_club(&[]) };
-        (probe, NextSays::WideReadCheckWeight)
-    });
+    let check = assembly.known_weight_reading(What::CheckWeight).map(|check| (check, NextSays::WideReadCheckWeight));
     let later = reads(false).map(|s| (on_club(&s.on), NextSays::WideReadStep { step: s.label.clone() }));
     let narrow_sd = WORTH_READING * finish.band_points / BAND_95;
-    for (probe, says) in again.into_iter().chain(check).chain(later) {
-        let sd = believed.sd_after(&assembly.finish_probe(&state.club), &[(probe, sd_points)])?;
-        if sd < narrow_sd {
+    for (reading, says) in again.into_iter().chain(check).chain(later) {
+        if believed.sd_after(&assembly.finish_probe(&state.club), &[reading])? < narrow_sd {
             return Ok(says);
         }
     }
@@ -192,12 +174,7 @@ fn narrower(believed: &Believed<'_>, state: &ClubState, finish: &Finish) -> Resu
 }
 
 /// One verdict over all readings of a step. It begins with the other readings that are off target.
-fn with_what_is_off(
-    tone: Tone,
-    next: NextSays,
-    (finish, ahead): (&Finish, Option<f64>),
-    step: Option<&StepState>,
-) -> Meaning {
+fn with_what_is_off(tone: Tone, next: NextSays, (finish, ahead): (&Finish, f64), step: Option<&StepState>) -> Meaning {
     let asks = step.into_iter().flat_map(|step| &step.asks);
     let off: Vec<OpenFact> = asks
         .filter(|a| a.fit == Some(Fit::Off) && a.what != What::SwingWeight && !a.doubted)
@@ -212,7 +189,8 @@ fn with_what_is_off(
     let chance = Chance::of(finish.chance);
     match (off.is_empty(), tone) {
         (true, _) => {
-            let ahead = ahead.map(Chance::of).filter(|ahead| *ahead != chance);
+            // Where nothing is left to choose they are the same.
+            let ahead = Some(Chance::of(ahead)).filter(|ahead| *ahead != chance);
             Meaning::new(tone, MeaningSays::Finish { finish_points, band_points, chance, ahead }, next)
         }
         (false, tone) => {

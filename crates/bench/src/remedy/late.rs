@@ -107,7 +107,7 @@ fn added(case: &Case<'_>, action: Action, arm_mm: f64, deed: impl FnOnce(f64) ->
 fn lower_hand(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let assembly = case.believed.assembly;
     let target = &case.club.target;
-    let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) else { return Ok(Vec::new()) };
+    let Some(code) = target.tape_in(assembly.shop) else { return Ok(Vec::new()) };
     let grip = assembly.library.grip(&target.grip_model)?;
     let shaft = assembly.library.shaft(&target.shaft_model)?;
     let strip = Wraps { base: 0, full: 0, lower_hand: 1 };

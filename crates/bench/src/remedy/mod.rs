@@ -15,7 +15,7 @@ mod says;
 pub(crate) use grips::pool_of;
 pub use grips::{GripPick, assign_grips};
 pub(crate) use help::WORTH_DOING;
-pub use help::remedies_that_help;
+pub use help::{Ranking, ranking, remedies_that_help};
 pub use late::{check_extra, place_of};
 pub use progress::Progress;
 pub use progress::cure_step;
@@ -88,22 +88,7 @@ pub(crate) struct Case<'a> {
 /// # Errors
 /// Figures that the belief cannot work with.
 pub fn remedies(believed: &Believed<'_>, state: &ClubState, spares: &[Spare<'_>]) -> Result<Vec<Remedy>, TradeError> {
-    let job = believed.assembly.job;
-    let (Some(club), Some(finish)) = (job.club(&state.club), &state.finish) else { return Ok(Vec::new()) };
-    let Some(plan) = &club.plan else { return Ok(Vec::new()) };
-    let progress = Progress::of(believed, club);
-    let case = Case { believed, club, plan, finish: *finish, spares, progress };
-    let mut found = if !progress.glued && job.steps.iter().any(|s| s.glues) {
-        before_glue::remedies(&case)?
-    } else if progress.gripped {
-        late::gripped(&case)?
-    } else {
-        let mut found = grips::remedies(&case)?;
-        found.extend(late::ungripped(&case)?);
-        found
-    };
-    rank(&mut found);
-    Ok(found)
+    Case::of(believed, state, spares).map_or_else(|| Ok(Vec::new()), |case| case.remedies())
 }
 
 /// Chance that a club finishes in tolerance if nothing is changed now, with the choices still to come.
@@ -115,13 +100,7 @@ pub fn chance_ahead(
     state: &ClubState,
     spares: &[Spare<'_>],
 ) -> Result<Option<f64>, TradeError> {
-    let (Some(club), Some(finish)) = (believed.assembly.job.club(&state.club), &state.finish) else { return Ok(None) };
-    let Some(plan) = &club.plan else { return Ok(None) };
-    let case = Case { believed, club, plan, finish: *finish, spares, progress: Progress::of(believed, club) };
-    if case.progress.gripped || case.progress.cure_read {
-        return Ok(Some(finish.chance));
-    }
-    Ok(Some(before_glue::Ahead::of(&case)?.chance(0.0)))
+    Case::of(believed, state, spares).map(|case| case.chance_ahead()).transpose()
 }
 
 /// By the clubs expected inside in steps of half a hundredth, then by grams, effort, code.
@@ -154,7 +133,37 @@ impl Change {
     }
 }
 
-impl Case<'_> {
+impl<'a> Case<'a> {
+    /// None for a club without a plan.
+    fn of(believed: &'a Believed<'a>, state: &ClubState, spares: &'a [Spare<'a>]) -> Option<Self> {
+        let club = believed.assembly.job.club(&state.club)?;
+        let (plan, finish) = (club.plan.as_ref()?, state.finish?);
+        Some(Self { believed, club, plan, finish, spares, progress: Progress::of(believed, club) })
+    }
+
+    /// What can still be done, the best first.
+    fn remedies(&self) -> Result<Vec<Remedy>, TradeError> {
+        let mut found = if !self.progress.glued && self.believed.assembly.job.steps.iter().any(|s| s.glues) {
+            before_glue::remedies(self)?
+        } else if self.progress.gripped {
+            late::gripped(self)?
+        } else {
+            let mut found = grips::remedies(self)?;
+            found.extend(late::ungripped(self)?);
+            found
+        };
+        rank(&mut found);
+        Ok(found)
+    }
+
+    /// Chance of finishing in tolerance if nothing is changed now, with the choices still to come.
+    fn chance_ahead(&self) -> Result<f64, TradeError> {
+        if self.progress.gripped || self.progress.cure_read {
+            return Ok(self.finish.chance);
+        }
+        Ok(before_glue::Ahead::of(self)?.chance(0.0))
+    }
+
     /// Thickness of the grip's cap, mm.
     pub fn cap_mm(&self) -> Result<f64, TradeError> {
         Ok(self.believed.assembly.library.grip(&self.club.target.grip_model)?.cap_mm)

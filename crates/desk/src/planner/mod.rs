@@ -489,10 +489,10 @@ fn fixed(
         let model = assembly.library.ferrule(&part.model)?;
         put(turned_g(part.mass_g.unwrap_or(model.mass_g)), places.ferrule_mm(model.length_mm));
     }
-    if let Some(code) = target.adhesive.as_ref().or(assembly.shop.adhesive.as_ref()) {
+    if let Some(code) = target.adhesive_in(assembly.shop) {
         put(assembly.library.adhesive(code)?.joint_mass_g, places.adhesive_mm());
     }
-    if let Some(code) = target.tape.as_ref().or(assembly.shop.tape.as_ref()) {
+    if let Some(code) = target.tape_in(assembly.shop) {
         let (mass_g, arm_mm, _) = tape_on(target.wraps, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);
         put(mass_g, arm_mm);
     }
