@@ -13,8 +13,8 @@ use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::life::{FigureChange, LifeStep, differences};
 use trade::model::{Model, PartKind};
+use trade::part::named_fields::{with_part_figures, with_part_filters};
 use trade::part::{Part, PartState};
-use trade::part_field::{with_part_figures, with_part_filters};
 use utoipa::ToSchema;
 
 /// Most bytes of a file to import: some 100,000 parts.

@@ -14,8 +14,9 @@ use trade::event_kind::EventKind;
 use trade::id::PartId;
 use trade::life::LifeStep;
 use trade::model::{Library, Model, PartKind};
+use trade::part::named_fields::with_typed_part_figures;
 use trade::part::{Part, PartState};
-use trade::part_field::{Field, with_typed_part_figures};
+use trade::part_field::Field;
 use utoipa::ToSchema;
 
 /// Parts of a model that are looked at when the next one is judged: the last ones.

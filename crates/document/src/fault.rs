@@ -1,5 +1,6 @@
 //! What can be wrong with a document, as facts.
 
+use crate::place::{Place, Step};
 use fact::{Fact, Refusal, Told};
 use serde::de::{self, Expected, Unexpected};
 use std::fmt::{self, Display};
@@ -157,7 +158,7 @@ fact::facts! {
 
 fact::facts! {
     /// A mistake with its place.
-    pub(crate) enum Place: "document" {
+    pub(crate) enum ToldAt: "document" {
         NotJson { line: usize, column: usize, what: Told },
         InText { place: Option<String>, line: usize, column: usize, what: Told },
         InValue { place: Option<String>, what: Told },
@@ -165,45 +166,54 @@ fact::facts! {
     }
 }
 
-/// A mistake that a type found, or an error of the reader below it.
+/// A mistake on its way out, and where it is.
 #[derive(Debug)]
-pub(crate) enum Fault<E> {
-    /// A mistake that a type found.
-    Ours {
-        mistake: Mistake,
-        /// The name of the field beside which it belongs.
-        beside: Option<String>,
-        /// What stood for it in the reader below, which knows where in the text it was.
-        error: Option<E>,
-    },
-    /// What the reader below says.
-    Theirs(E),
+pub(crate) struct Fault {
+    /// What is wrong.
+    pub mistake: Mistake,
+    /// The name of the field beside which it belongs, where that is not the value that was being read.
+    pub beside: Option<String>,
+    /// Where it is: the innermost value that was being read. None until it has left that value.
+    pub way: Option<Vec<Step>>,
 }
 
-impl<E: Display> Display for Fault<E> {
+impl Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Ours { mistake, .. } => mistake.told().fmt(f),
-            Self::Theirs(error) => error.fmt(f),
-        }
+        self.mistake.told().fmt(f)
     }
 }
 
-impl<E: std::error::Error> std::error::Error for Fault<E> {}
+impl std::error::Error for Fault {}
 
-impl<E> Fault<E> {
-    fn ours(mistake: Mistake, beside: Option<&str>) -> Self {
-        Self::Ours { mistake, beside: beside.map(str::to_owned), error: None }
+impl Fault {
+    pub(crate) const fn new(mistake: Mistake) -> Self {
+        Self { mistake, beside: None, way: None }
+    }
+
+    fn beside(mistake: Mistake, name: &str) -> Self {
+        Self { mistake, beside: Some(name.to_owned()), way: None }
+    }
+
+    /// Fixes the place, unless a value further inside has done so.
+    pub(crate) fn at(mut self, place: &Place<'_>) -> Self {
+        self.way.get_or_insert_with(|| place.steps());
+        self
+    }
+
+    /// The way to it.
+    pub(crate) fn way(&self) -> Vec<Step> {
+        let beside = self.beside.clone().map(Step::Field);
+        self.way.iter().flatten().cloned().chain(beside).collect()
     }
 }
 
-impl<E: de::Error> de::Error for Fault<E> {
+impl de::Error for Fault {
     fn custom<T: Display>(message: T) -> Self {
-        Self::ours(Mistake::Other { log: message.to_string() }, None)
+        Self::new(Mistake::Other { log: message.to_string() })
     }
 
     fn invalid_type(found: Unexpected<'_>, wanted: &dyn Expected) -> Self {
-        Self::ours(Mistake::WrongKind { wanted: wanted_of(wanted), found: found_of(&found) }, None)
+        Self::new(Mistake::WrongKind { wanted: wanted_of(wanted), found: found_of(&found) })
     }
 
     fn invalid_value(found: Unexpected<'_>, wanted: &dyn Expected) -> Self {
@@ -211,24 +221,24 @@ impl<E: de::Error> de::Error for Fault<E> {
     }
 
     fn invalid_length(n: usize, wanted: &dyn Expected) -> Self {
-        Self::ours(Mistake::WrongLength { wanted: wanted_of(wanted), n }, None)
+        Self::new(Mistake::WrongLength { wanted: wanted_of(wanted), n })
     }
 
     fn unknown_variant(name: &str, known: &'static [&'static str]) -> Self {
-        Self::ours(Mistake::NotAChoice { name: name.to_owned(), known: names(known) }, None)
+        Self::new(Mistake::NotAChoice { name: name.to_owned(), known: names(known) })
     }
 
     fn unknown_field(name: &str, known: &'static [&'static str]) -> Self {
         let known = Some(names(known)).filter(|known| !known.is_empty());
-        Self::ours(Mistake::UnknownField { name: name.to_owned(), known }, Some(name))
+        Self::beside(Mistake::UnknownField { name: name.to_owned(), known }, name)
     }
 
     fn missing_field(name: &'static str) -> Self {
-        Self::ours(Mistake::Missing, Some(name))
+        Self::beside(Mistake::Missing, name)
     }
 
     fn duplicate_field(name: &'static str) -> Self {
-        Self::ours(Mistake::Twice, Some(name))
+        Self::beside(Mistake::Twice, name)
     }
 }
 

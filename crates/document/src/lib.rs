@@ -16,19 +16,21 @@
 //! pointer leaves out the steps inside it; the fact still names the field.
 
 mod fault;
+mod node;
 mod pairs;
-mod pointer;
-mod strict;
+mod place;
 mod syntax;
+mod typed;
 
 pub use fault::{Found, Mistake, NotJson, Wanted};
 pub use pairs::read_pairs;
 
 use fact::{Fact, Told};
-use fault::{Fault, Place};
+use fault::{Fault, ToldAt};
+use node::{Node, NotRead};
+use place::Step;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
-use serde_json::error::Category;
 use std::fmt;
 
 /// Why a document could not be read.
@@ -50,9 +52,9 @@ impl Fact for Unreadable {
         let place = Some(self.pointer.clone()).filter(|pointer| !pointer.is_empty());
         let what = self.what.clone();
         let told = match (self.at, self.is_json) {
-            (Some((line, column)), false) => Place::NotJson { line, column, what },
-            (Some((line, column)), true) => Place::InText { place, line, column, what },
-            (None, _) => Place::InValue { place, what },
+            (Some((line, column)), false) => ToldAt::NotJson { line, column, what },
+            (Some((line, column)), true) => ToldAt::InText { place, line, column, what },
+            (None, _) => ToldAt::InValue { place, what },
         };
         told.told()
     }
@@ -85,12 +87,8 @@ pub fn read<T: DeserializeOwned>(text: &[u8]) -> Result<T, Unreadable> {
         let what = NotJson::Empty.told();
         return Err(Unreadable { pointer: String::new(), what, at: Some((1, 1)), is_json: false });
     }
-    let mut reader = serde_json::Deserializer::from_slice(text);
-    let read = strict::read(&mut reader).map_err(|(path, fault)| unreadable(&path, fault, Some(text)))?;
-    match reader.end() {
-        Ok(()) => Ok(read),
-        Err(error) => Err(unreadable("", Fault::Theirs(error), Some(text))),
-    }
+    let node = node::of_text(text).map_err(|why| not_read(why, text))?;
+    typed::read(&node).map_err(|fault| in_text(&fault, text))
 }
 
 /// Reads a document that was taken apart before.
@@ -98,25 +96,29 @@ pub fn read<T: DeserializeOwned>(text: &[u8]) -> Result<T, Unreadable> {
 /// # Errors
 /// As [`read`], without line and column.
 pub fn read_value<T: DeserializeOwned>(value: Value) -> Result<T, Unreadable> {
-    strict::read(value).map_err(|(path, fault)| unreadable(&path, fault, None))
+    typed::read(&Node::from(value)).map_err(|fault| unreadable(&fault, None))
 }
 
-fn unreadable(path: &str, fault: Fault<serde_json::Error>, text: Option<&[u8]>) -> Unreadable {
-    let (mistake, beside, error) = match fault {
-        Fault::Ours { mistake, beside, error } => (mistake, beside, error),
-        Fault::Theirs(error) => {
-            let at = (error.line() > 0).then(|| (error.line(), error.column()));
-            if let (Some(text), Category::Syntax | Category::Eof) = (text, error.classify()) {
-                let what = syntax::reason(text).told();
-                return Unreadable { pointer: String::new(), what, at: at.or(Some((1, 1))), is_json: false };
-            }
-            (Mistake::Other { log: error.to_string() }, None, Some(error))
+fn unreadable(fault: &Fault, at: Option<(usize, usize)>) -> Unreadable {
+    let pointer = fault.way().iter().map(Step::to_string).collect();
+    Unreadable { pointer, what: fault.mistake.told(), at, is_json: true }
+}
+
+/// A mistake that a type found, with its line and column.
+fn in_text(fault: &Fault, text: &[u8]) -> Unreadable {
+    // A field that is not known stands at its name; one that is missing at the end of its object.
+    let named = matches!(fault.mistake, Mistake::UnknownField { .. } | Mistake::Twice);
+    let way = if named { fault.way() } else { fault.way.clone().unwrap_or_default() };
+    unreadable(fault, node::position(text, &way, named))
+}
+
+fn not_read(why: NotRead, text: &[u8]) -> Unreadable {
+    let at = |error: &serde_json::Error| (error.line() > 0).then(|| (error.line(), error.column()));
+    match why {
+        NotRead::Twice { fault, error } => unreadable(&fault, at(&error)),
+        NotRead::NotJson(error) => {
+            let what = syntax::reason(text).told();
+            Unreadable { pointer: String::new(), what, at: at(&error).or(Some((1, 1))), is_json: false }
         }
-    };
-    let pointer = match beside {
-        Some(name) => pointer::beside(path, &name),
-        None => path.to_owned(),
-    };
-    let at = error.filter(|error| text.is_some() && error.line() > 0).map(|error| (error.line(), error.column()));
-    Unreadable { pointer, what: mistake.told(), at, is_json: true }
+    }
 }

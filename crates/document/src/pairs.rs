@@ -1,10 +1,10 @@
 //! Names with texts, as an address or a form has them, read as a type.
 
-use crate::fault::{Fault, Mistake, Place, wanted_of};
-use crate::pointer;
+use crate::fault::{Fault, Mistake, ToldAt, wanted_of};
+use crate::place::{Place, Step};
 use fact::{Fact, Told};
-use serde::de::value::{Error as Never, MapDeserializer, StringDeserializer};
-use serde::de::{DeserializeOwned, Deserializer, Error, IntoDeserializer, Unexpected, Visitor};
+use serde::de::value::StringDeserializer;
+use serde::de::{DeserializeOwned, DeserializeSeed, Deserializer, Error, MapAccess, Unexpected, Visitor};
 use serde::forward_to_deserialize_any;
 use std::collections::HashSet;
 
@@ -25,45 +25,67 @@ use std::collections::HashSet;
 pub fn read_pairs<T: DeserializeOwned>(pairs: Vec<(String, String)>) -> Result<T, Told> {
     let mut seen = HashSet::new();
     if let Some((name, _)) = pairs.iter().find(|(name, _)| !seen.insert(name.as_str())) {
-        return Err(Place::OfName { name: Some(name.clone()), what: Mistake::Twice.told() }.told());
+        return Err(ToldAt::OfName { name: Some(name.clone()), what: Mistake::Twice.told() }.told());
     }
-    let pairs = MapDeserializer::new(pairs.into_iter().map(|(name, text)| (name, Typed(text))));
-    serde_path_to_error::deserialize(pairs).map_err(|error| {
-        let path = pointer::of(error.path()).trim_start_matches('/').to_owned();
-        let (mistake, beside) = match error.into_inner() {
-            Fault::Ours { mistake, beside, .. } => (mistake, beside),
-            Fault::Theirs(error) => (Mistake::Other { log: error.to_string() }, None),
-        };
+    T::deserialize(Pairs { left: pairs.into_iter(), current: None }).map_err(|fault| {
         // The name of an unknown field is in its sentence.
-        let named = !matches!(mistake, Mistake::UnknownField { .. });
-        let name = beside.or_else(|| Some(path).filter(|path| !path.is_empty())).filter(|_| named);
-        Place::OfName { name, what: mistake.told() }.told()
+        let named = !matches!(fault.mistake, Mistake::UnknownField { .. });
+        let name = fault.way().into_iter().find_map(|step| match step {
+            Step::Field(name) if named => Some(name),
+            _ => None,
+        });
+        ToldAt::OfName { name, what: fault.mistake.told() }.told()
     })
+}
+
+/// The names with their texts, as the fields of an object.
+struct Pairs {
+    left: std::vec::IntoIter<(String, String)>,
+    current: Option<(String, String)>,
+}
+
+impl<'de> Deserializer<'de> for Pairs {
+    type Error = Fault;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
+        visitor.visit_map(self)
+    }
+
+    forward_to_deserialize_any! {
+        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf option unit unit_struct
+        newtype_struct seq tuple tuple_struct map struct enum identifier ignored_any
+    }
+}
+
+impl<'de> MapAccess<'de> for Pairs {
+    type Error = Fault;
+
+    fn next_key_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, Fault> {
+        self.current = self.left.next();
+        let Some((name, _)) = &self.current else { return Ok(None) };
+        seed.deserialize(Typed(name.clone())).map(Some)
+    }
+    fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, Fault> {
+        let (name, text) = self.current.take().unwrap_or_default();
+        seed.deserialize(Typed(text)).map_err(|fault| fault.at(&Place::Field(&Place::Document, &name)))
+    }
 }
 
 /// A text whose type is asked for.
 struct Typed(String);
 
 impl Typed {
-    fn refused<'de>(self, visitor: &impl Visitor<'de>) -> Fault<Never> {
+    fn refused<'de>(self, visitor: &impl Visitor<'de>) -> Fault {
         if self.0.is_empty() {
-            return Fault::Ours { mistake: Mistake::Empty { wanted: wanted_of(visitor) }, beside: None, error: None };
+            return Fault::new(Mistake::Empty { wanted: wanted_of(visitor) });
         }
         Fault::invalid_type(Unexpected::Str(&self.0), visitor)
     }
 }
 
-impl<'de> IntoDeserializer<'de, Fault<Never>> for Typed {
-    type Deserializer = Self;
-
-    fn into_deserializer(self) -> Self {
-        self
-    }
-}
-
 macro_rules! whole_numbers {
     ($($method:ident)*) => {$(
-        fn $method<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
+        fn $method<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
             match (self.0.parse::<i64>(), self.0.parse::<u64>()) {
                 (Ok(number), _) => visitor.visit_i64(number),
                 (_, Ok(number)) => visitor.visit_u64(number),
@@ -74,9 +96,9 @@ macro_rules! whole_numbers {
 }
 
 impl<'de> Deserializer<'de> for Typed {
-    type Error = Fault<Never>;
+    type Error = Fault;
 
-    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
         visitor.visit_string(self.0)
     }
 
@@ -85,30 +107,26 @@ impl<'de> Deserializer<'de> for Typed {
         deserialize_u64
     }
 
-    fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
+    fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
         match self.0.parse::<f64>() {
             Ok(number) => visitor.visit_f64(number),
             Err(_) => Err(self.refused(&visitor)),
         }
     }
-    fn deserialize_f32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
+    fn deserialize_f32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
         self.deserialize_f64(visitor)
     }
-    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
+    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
         match self.0.as_str() {
             "true" => visitor.visit_bool(true),
             "false" => visitor.visit_bool(false),
             _ => Err(self.refused(&visitor)),
         }
     }
-    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault<Never>> {
+    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
         visitor.visit_some(self)
     }
-    fn deserialize_newtype_struct<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        visitor: V,
-    ) -> Result<V::Value, Fault<Never>> {
+    fn deserialize_newtype_struct<V: Visitor<'de>>(self, _: &'static str, visitor: V) -> Result<V::Value, Fault> {
         visitor.visit_newtype_struct(self)
     }
     fn deserialize_enum<V: Visitor<'de>>(
@@ -116,7 +134,7 @@ impl<'de> Deserializer<'de> for Typed {
         name: &'static str,
         variants: &'static [&'static str],
         visitor: V,
-    ) -> Result<V::Value, Fault<Never>> {
+    ) -> Result<V::Value, Fault> {
         StringDeserializer::new(self.0).deserialize_enum(name, variants, visitor)
     }
 

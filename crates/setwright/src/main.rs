@@ -1,32 +1,7 @@
-//! Setwright on the command line.
+//! The binary `setwright`.
 
-mod commands;
-mod config;
-mod failure;
-mod reader;
-mod terminal;
-
-use clap::Parser;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let arguments = match config::Arguments::try_parse() {
-        Ok(arguments) => arguments,
-        Err(refused) => return told(&refused),
-    };
-    match commands::run(arguments) {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(failure) => failure.report(),
-    }
-}
-
-/// Help and version as asked for; arguments that cannot be, in words, and as a problem document where JSON is wanted.
-fn told(refused: &clap::Error) -> ExitCode {
-    if refused.use_stderr() && std::env::args_os().any(|a| a == "--json") {
-        let words = refused.render().to_string();
-        let text = words.trim().trim_start_matches("error: ").to_owned();
-        return failure::Failure::usage(failure::CommandFault::Arguments { text }).in_json(true).report();
-    }
-    let _ = refused.print();
-    ExitCode::from(if refused.use_stderr() { 2 } else { 0 })
+    setwright::run()
 }

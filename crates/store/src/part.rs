@@ -11,8 +11,9 @@ use std::sync::Arc;
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
+use trade::part::named_fields::Wanted;
 use trade::part::{Part, PartState};
-use trade::part_field::{self, Field, Wanted};
+use trade::part_field::{self, Field};
 
 /// Which parts are asked for. What is left out does not matter; all that is given must hold.
 #[derive(Debug, Clone, Default, PartialEq)]

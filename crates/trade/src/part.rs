@@ -1,6 +1,7 @@
 //! Parts: weighed pieces with a code each, or counted bulk of equal pieces.
 
 pub mod field;
+pub mod named_fields;
 
 use crate::error::TradeError;
 use crate::error::within;
@@ -29,7 +30,7 @@ closed_list! {
     }
 }
 
-crate::part_field::with_part_figures! {
+crate::part::named_fields::with_part_figures! {
     /// A single part, or a bulk of `count` equal ones.
     #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
     #[serde(deny_unknown_fields)]

@@ -8,7 +8,7 @@ use crate::AppError;
 use crate::life::fault::DeedFault;
 use serde::{Deserialize, Serialize};
 use trade::kind::closed_list;
-use trade::part_field::with_part_figures;
+use trade::part::named_fields::with_part_figures;
 use utoipa::ToSchema;
 
 closed_list! {

@@ -6,8 +6,9 @@ use store::{PartFilter, StoreError};
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
+use trade::part::named_fields::Wanted;
 use trade::part::{Part, PartState};
-use trade::part_field::{Field, Wanted};
+use trade::part_field::Field;
 
 on_both! {
     async fn a_part_comes_back_as_it_went_in(db: &TestDb) {

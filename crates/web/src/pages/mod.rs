@@ -24,6 +24,7 @@ mod model_shape;
 mod models;
 mod needs;
 mod open;
+mod order_shape;
 mod orders;
 mod part_life;
 mod plan;
