@@ -102,6 +102,17 @@ pub fn ask(
     Ok((causes, inquest.telling.map(|t| (t.what, t.on))))
 }
 
+/// How the clubs of a set follow each other at the glue.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Followed {
+    /// All are glued together.
+    Together,
+    /// In the order that is proposed.
+    AsProposed,
+    /// One is glued and cured before the others, whether that is proposed or not.
+    OneCuredFirst,
+}
+
 /// What a shop measures beside the readings that every set asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Measured {
@@ -117,8 +128,8 @@ pub struct Measured {
     pub cure_readings: u64,
     /// What is offered as worth measuring is measured, until nothing is.
     pub offered: bool,
-    /// The set is glued in the order that is proposed.
-    pub order: bool,
+    /// How the clubs of a set follow each other at the glue.
+    pub order: Followed,
     /// Grips are chosen one after another where that is proposed; otherwise all at once.
     pub grips_in_turn: bool,
     /// How sure the builder says that he is of his own figures; none where he says nothing.

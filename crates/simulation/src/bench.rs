@@ -5,7 +5,7 @@ mod measuring;
 mod wrong;
 
 use crate::CHECK_POINTS;
-use crate::advice::{self, Choice, Measured};
+use crate::advice::{self, Choice, Followed, Measured};
 use crate::blunder::Blunder;
 use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
 use crate::error::SimulationError;
@@ -226,7 +226,7 @@ impl<'a> Work<'a> {
         let id = format!("{:02}-{slot}-{}-{nth:02}", stage, what.key());
         let display_step = match what {
             What::ShaftLength | What::GripCentre | What::FinishedLength | What::BalancePoint => RULE_STEP_MM,
-            What::Done | What::EmptyScale | What::FerruleOn => 0.0,
+            What::Done | What::EmptyScale | What::FerruleOn | What::HeadNumber => 0.0,
             _ => STEP,
         };
         self.readings.push(Reading {
@@ -342,8 +342,11 @@ impl<'a> Work<'a> {
         if self.measured.offered {
             self.measure_offered()?;
         }
-        let order =
-            if self.measured.order { advice::order_of_work(&self.believe()?, &self.parts)? } else { WorkOrder::Batch };
+        let order = match self.measured.order {
+            Followed::Together => WorkOrder::Batch,
+            Followed::AsProposed => advice::order_of_work(&self.believe()?, &self.parts)?,
+            Followed::OneCuredFirst => WorkOrder::OneCuredFirst,
+        };
         // Those that go before the others, each with whether it is finished.
         let (first, finished) = match order {
             WorkOrder::Batch => (0, false),

@@ -97,14 +97,19 @@ impl Blunder {
         }
     }
 
-    /// Whether a cause of this key is this blunder. A head whose mass was misread when it came in is a head other than
-    /// the one planned, as far as anything on the bench can tell.
+    /// Whether the number on the sole is not the club's.
+    #[must_use]
+    pub(crate) const fn is_another_number(self) -> bool {
+        matches!(self, Self::NeighbourHead(_))
+    }
+
+    /// Whether a cause of this key is this blunder. A head whose mass was misread when it came in is another head of its
+    /// number, as far as anything on the bench can tell.
     #[must_use]
     pub(crate) fn is_named_by(self, cause: &str) -> bool {
         match self {
             Self::NeighbourHead(_) => cause == "neighbour_head",
-            // A mass that is off by about a number's step is told from another number's head by looking only.
-            Self::MisreadMass(_) => matches!(cause, "mass_noted" | "wrong_part" | "neighbour_head"),
+            Self::MisreadMass(_) => matches!(cause, "mass_noted" | "wrong_part"),
             Self::HalfInch(_) => cause == "cut_off",
             Self::TipLeftOut => cause == "tip_left_out",
             Self::FerruleMissing => cause == "ferrule_missing",

@@ -1,6 +1,6 @@
 //! Who builds what: strategies, and a group of jobs built by each of them.
 
-use crate::advice::Measured;
+use crate::advice::{Followed, Measured};
 use crate::bench;
 use crate::error::SimulationError;
 use crate::hands::{self, Skill};
@@ -42,7 +42,7 @@ const NOTHING: Measured = Measured {
     joints: false,
     cure_readings: 1,
     offered: false,
-    order: false,
+    order: Followed::Together,
     grips_in_turn: false,
     told: None,
 };
@@ -55,7 +55,7 @@ const fn line(key: &'static str, words: &'static str, builder: Builder) -> Strat
 }
 
 /// All strategies, in the order of the report.
-pub const STRATEGIES: [Strategy; 24] = [
+pub const STRATEGIES: [Strategy; 26] = [
     line("rules", "own figures by hand", Builder::Hand(Skill::Rules)),
     line("grips", "grips chosen by mass", Builder::Hand(Skill::Grips)),
     line("corrects", "skilled, corrected club by club", Builder::Hand(Skill::Corrects)),
@@ -69,7 +69,7 @@ pub const STRATEGIES: [Strategy; 24] = [
     line(
         "new_plain_order",
         "nothing measured, order and grips as advised",
-        Builder::New(Measured { grips_in_turn: true, order: true, ..NOTHING }),
+        Builder::New(Measured { grips_in_turn: true, order: Followed::AsProposed, ..NOTHING }),
     ),
     line("new_four", "new shop, four measurements", Builder::New(FOUR)),
     line(
@@ -78,11 +78,15 @@ pub const STRATEGIES: [Strategy; 24] = [
         Builder::New(Measured { each_tape: true, cure_readings: 3, ..FOUR }),
     ),
     line("new_offered", "new shop, bundle as offered", Builder::New(OFFERED)),
-    line("new_offered_order", "and order as advised", Builder::New(Measured { order: true, ..OFFERED })),
+    line(
+        "new_offered_order",
+        "and order as advised",
+        Builder::New(Measured { order: Followed::AsProposed, ..OFFERED }),
+    ),
     line(
         "new_offered_order_3",
         "and 3 cure readings, tape weighed",
-        Builder::New(Measured { order: true, each_tape: true, cure_readings: 3, ..OFFERED }),
+        Builder::New(Measured { order: Followed::AsProposed, each_tape: true, cure_readings: 3, ..OFFERED }),
     ),
     line(
         "told_plain",
@@ -92,7 +96,12 @@ pub const STRATEGIES: [Strategy; 24] = [
     line(
         "told_plain_order",
         "and order as advised",
-        Builder::New(Measured { told: Some(Sureness::Sure), grips_in_turn: true, order: true, ..NOTHING }),
+        Builder::New(Measured {
+            told: Some(Sureness::Sure),
+            grips_in_turn: true,
+            order: Followed::AsProposed,
+            ..NOTHING
+        }),
     ),
     line(
         "told_offered",
@@ -102,7 +111,12 @@ pub const STRATEGIES: [Strategy; 24] = [
     line(
         "told_offered_order",
         "and each tape weighed, order as advised",
-        Builder::New(Measured { told: Some(Sureness::Figure), each_tape: true, order: true, ..OFFERED }),
+        Builder::New(Measured {
+            told: Some(Sureness::Figure),
+            each_tape: true,
+            order: Followed::AsProposed,
+            ..OFFERED
+        }),
     ),
     line(
         "told_offered_order_2",
@@ -110,7 +124,28 @@ pub const STRATEGIES: [Strategy; 24] = [
         Builder::New(Measured {
             told: Some(Sureness::Figure),
             each_tape: true,
-            order: true,
+            order: Followed::AsProposed,
+            cure_readings: 2,
+            ..OFFERED
+        }),
+    ),
+    line(
+        "told_offered_first",
+        "own figures told, bundle, each tape weighed, one club cured first",
+        Builder::New(Measured {
+            told: Some(Sureness::Figure),
+            each_tape: true,
+            order: Followed::OneCuredFirst,
+            ..OFFERED
+        }),
+    ),
+    line(
+        "told_offered_first_2",
+        "and 2 cure readings",
+        Builder::New(Measured {
+            told: Some(Sureness::Figure),
+            each_tape: true,
+            order: Followed::OneCuredFirst,
             cure_readings: 2,
             ..OFFERED
         }),

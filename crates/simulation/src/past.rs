@@ -285,7 +285,7 @@ impl PastShop {
             What::Cpm => rounded(club.cpm, CPM_STEP),
             What::SoftSide => rounded(club.soft_side_deg, SIDE_STEP_DEG).rem_euclid(360.0),
             What::Done => 0.0,
-            What::EmptyScale | What::FerruleOn => return None,
+            What::EmptyScale | What::FerruleOn | What::HeadNumber => return None,
             _ if what.unit() == Unit::Gram => {
                 let role = what.mass_of();
                 let true_g = role.map_or_else(|| club.club.mass_g(on), |role| club.club.mass_g(&[role]));

@@ -60,6 +60,8 @@ closed_list! {
         EmptyScale = "empty_scale";
         /// Whether the ferrule is on: 1 yes, 0 no.
         FerruleOn = "ferrule_on";
+        /// Whether the number on the sole is the club's: 1 yes, 0 no.
+        HeadNumber = "head_number";
         /// Nothing read: the step is done.
         Done = "done";
     }
@@ -120,14 +122,14 @@ impl What {
             | Self::ShaftBalancePoint => Unit::Millimetre,
             Self::Loft | Self::Lie | Self::SoftSide => Unit::Degree,
             Self::Cpm => Unit::Cpm,
-            Self::EmptyScale | Self::FerruleOn | Self::Done => Unit::None,
+            Self::EmptyScale | Self::FerruleOn | Self::HeadNumber | Self::Done => Unit::None,
         }
     }
 
     /// Whether it is a look that is answered yes (1) or no (0).
     #[must_use]
     pub const fn is_look(self) -> bool {
-        matches!(self, Self::EmptyScale | Self::FerruleOn)
+        matches!(self, Self::EmptyScale | Self::FerruleOn | Self::HeadNumber)
     }
 
     /// The part whose mass it is, where it is the mass of one.
@@ -169,7 +171,7 @@ impl What {
             Self::Lie => (40.0, 80.0),
             Self::Cpm => (50.0, 600.0),
             Self::SoftSide => (0.0, 360.0),
-            Self::EmptyScale | Self::FerruleOn => (0.0, 1.0),
+            Self::EmptyScale | Self::FerruleOn | Self::HeadNumber => (0.0, 1.0),
             Self::Done => (0.0, 0.0),
         }
     }

@@ -181,7 +181,7 @@ impl<'a> Case<'a> {
             Some(OnScale { id: reading.id.0.clone(), scale, at: reading.at })
         });
         let on_scale = on_scale.collect();
-        let of_club = |r: &Reading| r.what == What::EmptyScale || r.what == What::FerruleOn && r.club == club.id;
+        let of_club = |r: &Reading| r.what == What::EmptyScale || r.what.is_look() && r.club == club.id;
         let looks = believed.standing().into_iter().filter(|r| of_club(r)).collect();
         for planned in planned {
             by_id.remove(planned.id.as_str());

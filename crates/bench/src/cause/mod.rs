@@ -169,7 +169,9 @@ pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>])
         place += 1;
         place <= 3 || c.probability >= LEAST_SHOWN
     });
-    Ok(Inquest { causes, telling: best_telling(&case, &candidates, &weighed, &groups)? })
+    let settled = causes.first().is_some_and(|first| first.is_named() && first.probability >= SETTLED);
+    let telling = best_telling(&case, &candidates, &weighed, &groups)?;
+    Ok(Inquest { causes, telling: telling.filter(|telling| !settled || telling.what.is_look()) })
 }
 
 /// What to do about a candidate; about both where two things went wrong.
@@ -227,8 +229,13 @@ fn says(found: &Candidate, weighed: &Weighed, place: usize) -> CauseSays {
     }
 }
 
-/// A scale that is off zero for a run of readings this likely is looked at before anything else is measured: it takes
-/// three seconds, and whatever is read on that scale meanwhile is off with it.
+/// A cause this likely is put right without another measurement, which costs more than to find it is not the one. A look costs
+/// nothing and is still asked for.
+const SETTLED: f64 = 0.95;
+
+/// A scale that is off zero for a run of readings this likely, or a head of another number, is looked at before anything else
+/// is measured: it takes three seconds. Whatever is read on such a scale meanwhile is off with it; no scale tells such a head
+/// from a mass that was noted wrong.
 const LOOK_AT_ONCE: f64 = 0.1;
 
 fn best_telling(
@@ -239,18 +246,21 @@ fn best_telling(
 ) -> Result<Option<Telling>, TradeError> {
     let mut best: Option<(f64, Telling)> = None;
     let asked = &case.seen[case.asked].reading;
-    for what in [What::EmptyScale, What::FerruleOn] {
+    for what in [What::EmptyScale, What::FerruleOn, What::HeadNumber] {
         let shown = |c: &&Candidate| c.seen_by.is_some_and(|state| state.look == what);
         if !candidates.iter().any(|c| shown(&c)) || case.is_looked_at(what) {
             continue;
         }
         let yes: Vec<f64> = candidates.iter().map(|c| c.says_yes(what, None)).collect();
         let look = weighed.after_look(&yes, groups)?;
-        let is_run = |c: &Candidate| matches!(c.says, CauseSays::ScaleOffZero { .. });
-        let runs = candidates.iter().zip(&weighed.posterior).filter(|(c, _)| is_run(c));
-        let of_runs: f64 = runs.map(|(_, p)| p).sum();
+        let at_once = |c: &Candidate| match what {
+            What::EmptyScale => matches!(c.says, CauseSays::ScaleOffZero { .. }),
+            What::HeadNumber => shown(&c),
+            _ => false,
+        };
+        let likely: f64 = candidates.iter().zip(&weighed.posterior).filter(|(c, _)| at_once(c)).map(|(_, p)| p).sum();
         let telling = Telling::look(what, asked, look.bits, look.chance_of_naming);
-        if what == What::EmptyScale && of_runs >= LOOK_AT_ONCE {
+        if likely >= LOOK_AT_ONCE {
             return Ok(Some(telling));
         }
         let worth = telling::worth(look.chance_of_naming, look.bits, what);

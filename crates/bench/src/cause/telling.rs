@@ -39,6 +39,8 @@ fact::facts! {
         EmptyScale,
         /// The ferrule.
         FerruleOn,
+        /// The number on the sole.
+        HeadNumber,
         /// The same once more.
         Again,
     }
@@ -62,6 +64,7 @@ impl TellingSays {
             (What::CheckWeight, _) => Self::CheckWeight,
             (What::EmptyScale, _) => Self::EmptyScale,
             (What::FerruleOn, _) => Self::FerruleOn,
+            (What::HeadNumber, _) => Self::HeadNumber,
             _ => Self::Again,
         }
     }
@@ -92,7 +95,7 @@ pub struct Telling {
 /// About how many minutes a measurement takes at the bench (common practice, no source).
 pub(super) const fn minutes(what: What) -> f64 {
     match what {
-        What::EmptyScale | What::FerruleOn => 0.05,
+        What::EmptyScale | What::FerruleOn | What::HeadNumber => 0.05,
         What::SwingWeight => 0.5,
         What::TotalMass | What::FinishedLength | What::CheckWeight | What::GripMass => 1.0,
         What::HeadMass | What::BalancePoint => 2.0,

@@ -154,13 +154,20 @@ impl Case<'_> {
             for (only, of) in spans {
                 let own = member(&self.anatomy, &self.seen, piece.role, stage, *only);
                 let theirs = member(&other.anatomy, &other.seen, piece.role, stage, *only);
-                let Some(from) = self.seen.iter().position(|s| own.per_g.iter().any(|e| e.reading == s.obs.id)) else {
+                let is_of = |s: &&Seen| own.per_g.iter().any(|e| e.reading == s.obs.id);
+                let Some(from) = self.seen.iter().position(|s| is_of(&s)) else {
                     continue;
                 };
+                let first = self.seen.iter().filter(|s| !s.planned && is_of(s)).map(|s| s.reading.at).min();
                 let key = piece.kind.key();
                 let hypothesis = set::exchange(key, prior * share * of, (&own, &theirs), WEIGHED_SD_G);
                 let (kinds, alter) = (vec![piece.kind], Some(Alter::Mass(piece.role)));
-                all.push(Candidate { kinds, says: says.clone(), alter, hypothesis, from, seen_by: None });
+                let other_number = self.club.target.number != other.club.target.number;
+                let seen_by = first.filter(|_| piece.role == Role::Head && other_number).map(|from| {
+                    let last = self.seen.iter().filter(|s| *only && s.stage == stage && !s.planned);
+                    SeenBy { look: What::HeadNumber, from, until: last.map(|s| s.reading.at).max() }
+                });
+                all.push(Candidate { kinds, says: says.clone(), alter, hypothesis, from, seen_by });
             }
         }
     }
@@ -294,9 +301,12 @@ impl Case<'_> {
 
     /// The look that shows a cause of one club, where there is one.
     pub(super) fn shown_by(&self, kind: Kind, from: usize, span: Span) -> Option<SeenBy> {
-        if kind != Kind::FerruleMissing {
-            return None;
-        }
+        let look = match kind {
+            Kind::FerruleMissing => What::FerruleOn,
+            // What tells a neighbour's head from a mass that was noted wrong: on every scale they are alike.
+            Kind::NeighbourHead => What::HeadNumber,
+            _ => return None,
+        };
         let reading = &self.seen[from].reading;
         let until = match span {
             Span::On => None,
@@ -306,7 +316,7 @@ impl Case<'_> {
                 of_step.map(|s| s.reading.at).max()
             }
         };
-        Some(SeenBy { look: What::FerruleOn, from: reading.at, until })
+        Some(SeenBy { look, from: reading.at, until })
     }
 
     /// Probability of the answers of all looks so far under a candidate.

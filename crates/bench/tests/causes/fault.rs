@@ -14,6 +14,7 @@ pub struct Seen {
     pub shaft_longer_in: f64,
     pub shown: f64,
     pub off_zero: bool,
+    pub other_number: bool,
 }
 
 impl Seen {
@@ -50,6 +51,7 @@ impl Seen {
             Unit::Points if what == What::CheckWeight => check_points,
             Unit::Points => self.swing_weight(),
             Unit::None if what == What::FerruleOn => f64::from(u8::from(self.of(Role::Ferrule) > 0.0)),
+            Unit::None if what == What::HeadNumber => f64::from(u8::from(!self.other_number)),
             Unit::None => 1.0,
             Unit::Gram => self.mass(what),
             _ => self.length_mm(what),
@@ -82,7 +84,10 @@ impl Seen {
 /// What goes wrong.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Slip {
+    /// Another head of the same number.
     Head(f64),
+    /// The head of another number.
+    OtherNumber(f64),
     HeadGrams(f64),
     TipOut,
     TipIs(f64),
@@ -194,6 +199,10 @@ fn apply(slip: &Slip, seen: &mut Seen) {
     };
     match slip {
         Slip::Head(mass_g) => change(seen, Role::Head, &|_| *mass_g),
+        Slip::OtherNumber(mass_g) => {
+            change(seen, Role::Head, &|_| *mass_g);
+            seen.other_number = true;
+        }
         Slip::HeadGrams(more) => change(seen, Role::Head, &|g| g + more),
         Slip::TipOut => change(seen, Role::TipWeight, &|_| 0.0),
         Slip::TipIs(mass_g) => {

@@ -243,6 +243,7 @@ impl<'a> Bench<'a> {
             shown: 0.0,
             shaft_longer_in: 0.0,
             off_zero: false,
+            other_number: false,
         };
         let faults: Vec<Fault> = self.faults.iter().filter(|f| f.acts(self, club, step, what)).cloned().collect();
         let mut shift = -seen.truth(what, self.truth.check_points);

@@ -11,6 +11,9 @@ use trade::kind::Role;
 use trade::model::PartKind;
 use trade::reading::What;
 
+/// Looks before a measurement at most: the empty scale, the ferrule, the number on the sole.
+const LOOKS: usize = 3;
+
 /// A shift this many standard deviations of the forecast large is doubted 95 times in 100.
 const LARGE: f64 = 4.65;
 
@@ -60,10 +63,15 @@ pub fn run(front: &Front, seed: u64, key: &str, faults: Vec<Fault>, tally: &mut 
             let inquest = inquire(&believed, &doubted, &spares).unwrap();
             tally.first_at_once += usize::from(same(&inquest.causes[0].key, key));
             let mut after = inquest.clone();
-            if let Some(telling) = &inquest.telling {
+            // Looks, which take three seconds each, and then the one measurement.
+            for _ in 0..=LOOKS {
+                let Some(telling) = after.telling.clone() else { break };
                 bench.read(club, &telling.step, telling.what, Some(&telling.on));
                 let believed = front.assembly().believe(&bench.readings).unwrap();
                 after = inquire(&believed, &doubted, &spares).unwrap();
+                if !telling.what.is_look() {
+                    break;
+                }
             }
             let named = same(&after.causes[0].key, key);
             tally.first_after += usize::from(named);
@@ -146,7 +154,7 @@ fn draw(front: &Front, kind: &str, club: usize, rng: &mut Pcg64) -> Fault {
     match kind {
         "neighbour_head" => {
             let other = if club == 0 || (club + 1 < clubs && rng.random::<bool>()) { club + 1 } else { club - 1 };
-            on(Slip::Head(front.planned_g(other, Role::Head)), &["dry", "tip", "cured"], rng)
+            on(Slip::OtherNumber(front.planned_g(other, Role::Head)), &["dry", "tip", "cured"], rng)
         }
         "wrong_part" => {
             let number = front.job.clubs[club].target.number.clone();
@@ -197,7 +205,7 @@ fn exchange(front: &Front, kind: &str, club: usize) -> Option<Vec<Fault>> {
     let (one, other) = pair.expect("two clubs with unlike pieces");
     let slip = |club: usize, mass_g: f64| Fault {
         slip: match role {
-            Role::Head => Slip::Head(mass_g),
+            Role::Head => Slip::OtherNumber(mass_g),
             Role::Grip => Slip::GripIs(mass_g),
             _ => Slip::TipIs(mass_g),
         },

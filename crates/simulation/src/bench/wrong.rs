@@ -13,6 +13,9 @@ use trade::id::ClubId;
 use trade::kind::Role;
 use trade::reading::{Reading, What};
 
+/// Looks before the measurement at most: the empty scale, the ferrule, the number on the sole.
+const MOST_LOOKS: u64 = 3;
+
 impl Work<'_> {
     /// What a builder does about a doubted reading: seats the club again and reads once more; if it is doubted still,
     /// looks for what is wrong with the club, finds it if there is something, and mends it.
@@ -58,18 +61,19 @@ impl Work<'_> {
         Ok(())
     }
 
-    /// Asks what may be wrong, takes the one measurement that would tell, asks again, and notes whether the true cause
-    /// is named first.
+    /// Asks what may be wrong, looks where a look is asked for, takes the one measurement that would tell, asks again, and
+    /// notes whether the true cause is named first.
     fn ask_for_the_cause(&mut self, slot: usize, stage: u64, id: &str) -> Result<(), TradeError> {
         let Some(blunder) = self.blunders[slot] else { return Ok(()) };
         if self.seen[slot].as_ref().is_none_or(|seen| seen.named.is_some()) {
             return Ok(());
         }
-        let telling = self.causes(id)?.1;
-        if let Some((what, on)) = telling {
+        // Looks take three seconds each; a measurement is the last.
+        for nth in 80..80 + MOST_LOOKS + 1 {
+            let Some((what, on)) = self.causes(id)?.1 else { break };
             let faults = blunder.faults(stage);
             let club = self.club(slot, faults);
-            let name = Name { slot, stage, what, nth: 80 };
+            let name = Name { slot, stage, what, nth };
             let at = moment(self.settings, stage, slot);
             let length_mm = club.shaft_mm + club.bore_to_ground_mm + club.cap_mm;
             let role = what.mass_of().filter(|r| *r != Role::TipWeight);
@@ -80,6 +84,7 @@ impl Work<'_> {
                 // Nobody forgets to zero the scale here.
                 (What::EmptyScale, _) => Some(1.0),
                 (What::FerruleOn, _) => Some(f64::from(u8::from(!faults.ferrule_missing))),
+                (What::HeadNumber, _) => Some(f64::from(u8::from(!blunder.is_another_number()))),
                 (What::CheckWeight, _) => {
                     Some(self.tools.swing_weight(crate::CHECK_POINTS + self.shop.check_error_points, at, name))
                 }
@@ -89,7 +94,10 @@ impl Work<'_> {
                 _ => None,
             };
             if let Some(shown) = shown {
-                self.keep(slot, stage, what, &on, shown, 80);
+                self.keep(slot, stage, what, &on, shown, nth);
+            }
+            if !what.is_look() {
+                break;
             }
         }
         let first = self.causes(id)?.0;

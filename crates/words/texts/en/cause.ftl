@@ -109,6 +109,7 @@ telling-balance-point = To find out: find the balance point of the club on an ed
 telling-check-weight = To find out: put the check weight on the scale.
 telling-empty-scale = To find out: look at the empty scale. Does it show zero?
 telling-ferrule-on = To find out: look at the tip. Is the ferrule on?
+telling-head-number = To find out: look at the sole. Is the number this club’s?
 telling-again = To find out: read it once more.
 
 # What the command line says.

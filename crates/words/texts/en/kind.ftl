@@ -240,6 +240,7 @@ what-cpm = frequency
 what-soft-side = soft side
 what-empty-scale = empty scale at zero
 what-ferrule-on = ferrule on
+what-head-number = number on the sole is this club’s
 what-done = done
 
 # Unit of a reading's value.

@@ -61,6 +61,10 @@ order-worth-one-one-rest = Finish one club, then a second, then glue the others:
 order-worth-one-by-one = Finish each club before you glue the next: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch
 order-assumes-usual-joint = These figures hold if your joints take what joints usually take, about { $joint_g }. No club of yours has shown it yet: tell the program what a joint of yours does, or glue and cure one club first.
 told-aside-not-used = What { $by } said of { $of }, { POINTS($change_points, digits: 2, signed: 1) }, does not fit what this set shows. It is not used here.
+order-worth-untried-cured-first =
+    Glue one club and read it after its cure before you glue the others: no cured joint of { $adhesive } has been read in this shop yet. { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch if the joints take what is expected; more is at stake if they do not
+order-worth-untried-finished-first =
+    Finish one club before you glue the others: no cured joint of { $adhesive } has been read in this shop yet. { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } in one batch if the joints take what is expected; more is at stake if they do not
 order-worth-after-bundle = After these measurements: { $says }
 grip-turns-one-first = Put one grip on and read the club before you choose the other grips: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } if you choose all now
 grip-turns-in-turn = Put each grip on and read the club before you choose the next: { PLAIN($after, digits: 1) } of { $clubs } clubs expected inside, { PLAIN($before, digits: 1) } if you choose all now
