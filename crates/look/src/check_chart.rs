@@ -58,7 +58,7 @@ struct Paper {
 
 const WIDE: Paper = Paper { name: "wide", width: 720.0, height: 250.0, ranges: 92.0, left: 74.0, most: 60, size: 15.0 };
 const NARROW: Paper =
-    Paper { name: "narrow", width: 350.0, height: 210.0, ranges: 84.0, left: 58.0, most: 24, size: 14.0 };
+    Paper { name: "narrow", width: 350.0, height: 210.0, ranges: 84.0, left: 74.0, most: 24, size: 14.0 };
 
 /// The picture with its table for screen readers; words where there is nothing to draw.
 #[must_use]
@@ -127,7 +127,9 @@ fn drawing(w: &Words, view: &CheckChartView, all: &[&CheckMark], paper: Paper) -
             }
             @if let Some(mark) = marks.last() {
                 @let (x, y) = spot(marks.len() - 1);
-                @let over = y > top + 30.0;
+                // On the side where the checks before it are not.
+                @let above = (0..marks.len() - 1).rev().take(4).any(|i| spot(i).1 < y - 1.0);
+                @let over = y > top + 30.0 && !above;
                 text.last x=(num((x + 12.0).min(paper.width - 8.0))) y=(num(if over { y - 12.0 } else { y + 24.0 })) { (signed(w, view, mark.error, view.decimals)) }
             }
             (ranges(w, view, marks, &across, paper))

@@ -100,8 +100,6 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         div.actions {
             (link_button("/stock/new", &w.text("stock-weigh-in"), ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/stock/import", &w.text("stock-import"), ButtonKind::Quiet, Some(Icon::Import), ""))
-            (link_button(&format!("/api/v1/parts/export{}", file_query(&wanted)), &w.text("stock-export-csv"), ButtonKind::Quiet, Some(Icon::Export), ""))
-            (link_button(&format!("/api/v1/parts/export.xlsx{}", file_query(&wanted)), &w.text("stock-export-xlsx"), ButtonKind::Quiet, Some(Icon::Export), ""))
             (link_button(&format!("/labels{}", with(&asked, "page", "")), &w.text("stock-print-labels"), ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock/models", &w.text("stock-models"), ButtonKind::Quiet, None, ""))
         }
@@ -121,6 +119,11 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
                 (parts_table(&w, &parts, &models))
                 (pager(&w, &asked, page, total))
             }
+        }
+        // What takes the list away stands under it: on a phone the list itself must not lie below the fold.
+        div.actions {
+            (link_button(&format!("/api/v1/parts/export{}", file_query(&wanted)), &w.text("stock-export-csv"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/api/v1/parts/export.xlsx{}", file_query(&wanted)), &w.text("stock-export-xlsx"), ButtonKind::Quiet, Some(Icon::Export), ""))
         }
     };
     let crumb = text!(w, "stock-count", n = total);
