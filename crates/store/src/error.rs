@@ -88,6 +88,23 @@ pub enum StoreError {
         /// The path.
         place: String,
     },
+    /// Something that only a file can have is asked of a database on a server or in memory.
+    OnServer {
+        /// Where it is.
+        place: String,
+    },
+    /// A copy does not hold what the shop holds.
+    CopyDiffers {
+        /// Where it was to be.
+        place: String,
+    },
+    /// A copy is damaged.
+    Torn {
+        /// The path.
+        place: String,
+        /// What the database said of it.
+        problem: String,
+    },
     /// Somebody else held the database for too long, or two writers met.
     Busy,
     /// Somebody else changed it in between.
@@ -197,6 +214,7 @@ impl StoreError {
                 | Self::AlreadyTakenBack { .. }
                 | Self::KeyReused { .. }
                 | Self::InUseElsewhere { .. }
+                | Self::OnServer { .. }
         )
     }
 
@@ -302,6 +320,9 @@ impl Fact for StoreError {
             Self::Server { place, problem } => Told::new("store.server").with("place", place).with("log", problem),
             Self::Disk { place, problem } => Told::new("store.disk").with("place", place).with("log", problem),
             Self::InUseElsewhere { place } => Told::new("store.in_use_elsewhere").with("place", place),
+            Self::OnServer { place } => Told::new("store.on_server").with("place", place),
+            Self::CopyDiffers { place } => Told::new("store.copy_differs").with("place", place),
+            Self::Torn { place, problem } => Told::new("store.torn").with("place", place).with("log", problem),
             Self::Busy => Told::new("store.busy"),
             Self::Stale { what, saved_version } => {
                 Told::new("store.stale").with("what", what).with("version", saved_version)

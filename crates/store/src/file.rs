@@ -33,6 +33,20 @@ impl ShopFile {
     /// # Errors
     /// [`StoreError::InUseElsewhere`] while another program has it open; [`StoreError::CannotOpen`].
     pub async fn erase(&self) -> Result<(), StoreError> {
+        self.leave_log().await?;
+        remove_with_side_files(&self.path)
+    }
+
+    /// Where it is.
+    pub(crate) fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Takes everything of the write-ahead log into the file, where nobody else has it open.
+    ///
+    /// # Errors
+    /// [`StoreError::InUseElsewhere`] while another program has it open; what the database says.
+    pub(crate) async fn leave_log(&self) -> Result<(), StoreError> {
         let place = self.path.display().to_string();
         let failed = |e| StoreError::from_sqlx(e, &place);
         let mut conn = Address::read(&self.url)?.options.connect().await.map_err(failed)?;
@@ -43,8 +57,7 @@ impl ShopFile {
             Err(StoreError::Busy) => return Err(StoreError::InUseElsewhere { place: place.clone() }),
             other => other?,
         }
-        closed.map_err(failed)?;
-        remove_with_side_files(&self.path)
+        closed.map_err(failed)
     }
 
     /// Begins to make it, beside its place. What an earlier beginning left there is removed.
@@ -92,15 +105,26 @@ impl Making {
     }
 }
 
-fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
+pub(crate) fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
     let mut name = path.as_os_str().to_owned();
     name.push(suffix);
     PathBuf::from(name)
 }
 
-fn remove_with_side_files(path: &Path) -> Result<(), StoreError> {
-    for file in [path.to_owned(), with_suffix(path, "-wal"), with_suffix(path, "-shm")] {
-        match std::fs::remove_file(&file) {
+pub(crate) fn remove_with_side_files(path: &Path) -> Result<(), StoreError> {
+    remove_files(&[path.to_owned()])?;
+    remove_side_files(path)
+}
+
+/// The files that SQLite keeps beside a database.
+pub(crate) fn remove_side_files(path: &Path) -> Result<(), StoreError> {
+    remove_files(&[with_suffix(path, "-wal"), with_suffix(path, "-shm")])
+}
+
+/// Removes what is there of these files.
+fn remove_files(files: &[PathBuf]) -> Result<(), StoreError> {
+    for file in files {
+        match std::fs::remove_file(file) {
             Err(e) if e.kind() != std::io::ErrorKind::NotFound => {
                 return Err(StoreError::CannotOpen { place: file.display().to_string(), problem: e.to_string() });
             }

@@ -11,6 +11,7 @@
 //! searched. Parts, readings and batches are rows with SI columns, for other programs; the figures that come back here
 //! are those that went in, bit for bit.
 
+mod backup;
 mod batch;
 mod column;
 mod engine;
@@ -38,6 +39,7 @@ mod shop;
 mod study;
 mod tx;
 
+pub use backup::{Contents, Copied, look_into};
 pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;
 pub use file::{Making, ShopFile};

@@ -20,6 +20,8 @@ pub struct Store {
     /// whoever asks at the right moment has it.
     writer: Pool,
     backend: Backend,
+    /// How the file is opened, where the shop lies in one.
+    file: Option<Options>,
     place: Arc<str>,
     remembered: Arc<Remembered>,
     new: bool,
@@ -67,6 +69,7 @@ impl Store {
             closed.map_err(|e| StoreError::from_sqlx(e, &place))?;
         }
         let failed = |e| StoreError::from_sqlx(e, &place);
+        let file = address.is_file().then(|| address.options.clone());
         let writer = address.options.clone().pool(1, false).await.map_err(failed)?;
         // A database in memory is its one connection.
         let readers = if address.in_memory {
@@ -75,7 +78,7 @@ impl Store {
         } else {
             address.options.pool(READERS, true).await.map_err(failed)?
         };
-        Ok(Self { readers, writer, backend, place, remembered: Arc::default(), new })
+        Ok(Self { readers, writer, backend, file, place, remembered: Arc::default(), new })
     }
 
     /// Whether the database was empty when it was opened, and its tables were made now.
@@ -121,7 +124,16 @@ impl Store {
         tx.commit().await.map_err(|e| self.failed(e))
     }
 
-    fn failed(&self, error: sqlx::Error) -> StoreError {
+    pub(crate) const fn readers(&self) -> &Pool {
+        &self.readers
+    }
+
+    /// How the shop's file is opened.
+    pub(crate) fn own_file(&self) -> Result<&Options, StoreError> {
+        self.file.as_ref().ok_or_else(|| StoreError::OnServer { place: self.place.to_string() })
+    }
+
+    pub(crate) fn failed(&self, error: sqlx::Error) -> StoreError {
         StoreError::from_sqlx(error, &self.place)
     }
 

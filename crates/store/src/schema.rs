@@ -2,9 +2,11 @@
 
 use crate::engine::{Backend, Connection, Options, Transaction, begin_write, lock_writers, query, settle};
 use crate::error::StoreError;
+use crate::file::with_suffix;
 use sqlx::SqlSafeStr;
 use sqlx::migrate::{MigrateError, Migration, MigrationType, Migrator};
 use std::collections::BTreeMap;
+use std::path::Path;
 
 /// The migrations in their order. Never edit one that has been released: add the next number.
 fn migrations(backend: Backend) -> Vec<Migration> {
@@ -78,9 +80,39 @@ pub(crate) async fn prepare(conn: &mut Connection<'_>, place: &str, make: bool) 
         _ => {}
     }
     settle(conn).await.map_err(|e| StoreError::from_sqlx(e, place))?;
+    if applied.is_some_and(|found| found < known) {
+        copy_before(conn, place, known).await?;
+    }
     migrate(conn, place).await?;
     check(conn, place).await?;
     Ok(applied.is_none())
+}
+
+/// A file is copied before it is migrated, so that the version that wrote it can be gone back to. The copy of an earlier try
+/// stays.
+async fn copy_before(conn: &mut Connection<'_>, place: &str, known: i64) -> Result<(), StoreError> {
+    let copy = with_suffix(Path::new(place), &format!(".before-schema-{known}"));
+    if conn.backend() == Backend::Postgres || !Path::new(place).is_file() || copy.exists() {
+        return Ok(());
+    }
+    let failed = |problem: String| StoreError::CannotOpen { place: copy.display().to_string(), problem };
+    crate::backup::new_private(&copy).map_err(|e| failed(e.to_string()))?;
+    let copied = crate::backup::copy(conn, &copy).await;
+    copied.map_err(|e| {
+        // A half copy must not pass for a whole one the next time.
+        let _ = std::fs::remove_file(&copy);
+        StoreError::from_sqlx(e, &copy.display().to_string())
+    })
+}
+
+/// The newest migration of a database that holds a shop this version knows.
+pub(crate) async fn known_version(conn: &mut Connection<'_>, place: &str) -> Result<i64, StoreError> {
+    let known = migrations(conn.backend()).iter().map(|m| m.version).max().unwrap_or(0);
+    match applied_version(conn, place).await? {
+        Some(found) if found > known => Err(StoreError::Newer { place: place.to_owned(), found, known }),
+        Some(found) => Ok(found),
+        None => Err(StoreError::NoShop { place: place.to_owned() }),
+    }
 }
 
 /// Drops every table, the youngest first, so that none is dropped while another refers to it.

@@ -352,6 +352,13 @@ on_both! {
             }
             let carried = Store::open(&db.url).await.unwrap_or_else(|e| panic!("schema {schema}: {e}"));
             assert!(!carried.is_new(), "schema {schema}");
+            if let Some(file) = db.url.strip_prefix("sqlite://") {
+                // The file as the earlier version left it lies beside, so that this version can be gone back from.
+                let copy = Path::new(file).with_file_name(format!("shop.db.before-schema-{newest}"));
+                let kept = store::look_into(&copy).await.unwrap_or_else(|e| panic!("schema {schema}: {e}"));
+                assert_eq!((kept.schema, kept.jobs), (schema, 1), "schema {schema}");
+                std::fs::remove_file(copy).expect("removed");
+            }
             for (table, before) in tables.iter().zip(&before) {
                 assert_eq!(&rows(&mut conn, db, table).await, before, "schema {schema}: {}", table.name);
             }

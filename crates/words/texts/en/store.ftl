@@ -25,6 +25,12 @@ store-disk = the disk of the database { $place } fails: { $log }. The entry was 
     .next = Check the disk and its free space, and restore the last backup if this comes again
 store-in-use-elsewhere = another program has { $place } open, so it was left as it is
     .next = Stop that program first
+store-on-server = the shop at { $place } lies on a server, which makes its own copies
+    .next = Run `pg_dump --format=custom --file=shop.dump NAME` there each night, and try out that `pg_restore` brings it back
+store-copy-differs = the copy { $place } did not hold what the shop holds, so it was removed
+    .next = Make it again; if this comes again, check the disk
+store-torn = the copy { $place } is damaged: { $log }
+    .next = Use an older copy; this one was left as it is
 store-busy = the database is busy with another entry, so this one was not saved
     .next = Enter it again
 store-stale = { $what } was changed on another screen in the meantime (it is at version { $version } now), so nothing was overwritten
