@@ -4,6 +4,7 @@
 //! cure pass in an instant.
 
 pub mod advice;
+pub mod backup;
 pub mod bench;
 pub mod calc;
 pub mod clock;
@@ -76,6 +77,7 @@ pub struct App {
     capability: learned::KeptCapability,
     charts: scale_health::KeptCharts,
     jobs: kept_job::KeptJobs,
+    backups: backup::DailyBackups,
 }
 
 impl App {
@@ -136,6 +138,7 @@ impl App {
             capability: learned::KeptCapability::default(),
             charts: scale_health::KeptCharts::default(),
             jobs: kept_job::KeptJobs::default(),
+            backups: backup::DailyBackups::default(),
         };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {

@@ -3,6 +3,7 @@
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
+mod backup;
 mod figures;
 mod fit;
 mod gates;
@@ -10,6 +11,7 @@ mod place;
 mod serve;
 mod stock;
 
+pub use backup::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
@@ -33,6 +35,12 @@ pub enum Command {
     Demo(Demo),
     /// Open the bench on this machine; makes an empty shop where there is none.
     Serve(Serve),
+    /// Make a backup of the shop now, while it is in use: opened, found whole and counted before it has its name.
+    Backup(BackupArguments),
+    /// Put a backup in the place of the shop; without --replace tells what would be lost and changes nothing.
+    Restore(RestoreArguments),
+    /// Look for damage in the shop, or in a backup.
+    Check(CheckArguments),
     /// Import parts from a CSV file or an XLSX workbook, or models from a JSON file: good rows are kept, bad rows named.
     Import(Import),
     /// Export parts as CSV or XLSX, or models as JSON.

@@ -170,6 +170,8 @@ fact::facts! {
         File { path: String, log: String },
         Arguments { text: String },
         DemoIsAt { place: String },
+        SayReplace { backup: String },
+        ShopDamaged { path: String, log: String },
         FormerShop { file: String, place: String },
         Config { path: String, log: String },
         NoHome,

@@ -38,7 +38,8 @@ impl ShopFile {
     }
 
     /// Where it is.
-    pub(crate) fn path(&self) -> &Path {
+    #[must_use]
+    pub fn path(&self) -> &Path {
         &self.path
     }
 

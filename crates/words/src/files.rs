@@ -5,6 +5,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("api", include_str!("../texts/en/api.ftl")),
     ("app", include_str!("../texts/en/app.ftl")),
     ("ask", include_str!("../texts/en/ask.ftl")),
+    ("backup", include_str!("../texts/en/backup.ftl")),
     ("beam", include_str!("../texts/en/beam.ftl")),
     ("because", include_str!("../texts/en/because.ftl")),
     ("bench", include_str!("../texts/en/bench.ftl")),

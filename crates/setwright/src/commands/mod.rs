@@ -1,6 +1,7 @@
 //! What each command does.
 
 mod advise;
+mod backup;
 mod calc;
 mod causes;
 mod fit;
@@ -32,6 +33,9 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
     match arguments.command {
         Command::Demo(demo) => told(demo.serve.database.json, block(serve::demo(&demo))),
         Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve))),
+        Command::Backup(backup) => told(backup.database.json, block(backup::backup(&backup))),
+        Command::Restore(restore) => told(restore.database.json, block(backup::restore(&restore))),
+        Command::Check(check) => told(check.database.json, block(backup::check(&check))),
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
         Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),

@@ -7,6 +7,7 @@ use crate::failure::Failure;
 use app::{App, SystemClock};
 use std::io::Write;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;
 use tokio::net::TcpListener;
@@ -86,6 +87,7 @@ async fn run(
     let stop_asked = StopAsked::new();
     greet(json, settings, address, &greeting(address_to_type(address)));
     let watching = tokio::spawn(watch_clock(app.clone()));
+    let backing_up = tokio::spawn(back_up_daily(app.clone(), settings.backups.clone()));
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
     let serving = axum_serve(listener, app.clone(), settings.names.clone(), async move {
         let _ = stopped.await;
@@ -100,6 +102,8 @@ async fn run(
         }
     }
     watching.abort();
+    // One that is being made is left unfinished: it has no name yet, and the next begins anew.
+    backing_up.abort();
     app.stop_scales().await;
     app.close().await;
     Ok(())
@@ -131,6 +135,27 @@ fn address_to_type(listening: SocketAddr) -> SocketAddr {
     };
     let ip = towards_the_network().map_or(IpAddr::from(Ipv4Addr::LOCALHOST), |own| own.ip());
     SocketAddr::new(ip, listening.port())
+}
+
+/// How often it is asked whether a backup is due.
+const BACK_UP_EVERY: Duration = Duration::from_secs(600);
+
+/// Looks the shop's file over once, and makes a backup each day. What is wrong stands on Today.
+async fn back_up_daily(app: App, folder: Option<PathBuf>) {
+    match app.damage(false).await {
+        Ok(found) if found.is_empty() => {}
+        Ok(found) => tracing::error!(found = found.join("; "), "the shop's file is damaged"),
+        Err(error) => tracing::warn!(%error, "the shop's file could not be looked over"),
+    }
+    let Some(folder) = folder else { return };
+    app.keep_backups_in(&folder);
+    let mut turns = tokio::time::interval(BACK_UP_EVERY);
+    loop {
+        turns.tick().await;
+        if let Some(made) = app.back_up_daily().await {
+            tracing::info!(path = made.path, "a backup was made");
+        }
+    }
 }
 
 /// How often the clock is held against the time that passed.

@@ -46,6 +46,7 @@ pub(super) struct ConfigFile {
     pub open_to_network: bool,
     #[serde(default)]
     pub names: Vec<String>,
+    pub backups: Option<PathBuf>,
 }
 
 /// Which shop a command is about.

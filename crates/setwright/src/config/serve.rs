@@ -5,6 +5,7 @@ use crate::failure::CommandFault;
 use crate::failure::Failure;
 use clap::Args;
 use clap::builder::BoolishValueParser;
+use std::path::PathBuf;
 
 /// How to serve.
 #[derive(Debug, Args)]
@@ -23,6 +24,10 @@ pub struct Serve {
     /// localhost need none.
     #[arg(long, env = "SETWRIGHT_NAME", value_name = "NAME", value_delimiter = ',')]
     pub name: Vec<String>,
+    /// Folder in which a backup is made each day; the last of 14 days and of 12 months are kept. Default: “backups” beside
+    /// the shop's file. The invented shop has none unless it is named.
+    #[arg(long, env = "SETWRIGHT_BACKUPS", value_name = "FOLDER")]
+    pub backups: Option<PathBuf>,
 }
 
 /// How to serve the invented shop.
@@ -50,6 +55,8 @@ pub struct Settings {
     pub open_to_network: bool,
     /// Names of this machine.
     pub names: web::ServerNames,
+    /// Where a backup is made each day; none where none is.
+    pub backups: Option<PathBuf>,
 }
 
 impl Serve {
@@ -62,10 +69,16 @@ impl Serve {
         let names = if self.name.is_empty() { file.names } else { self.name.clone() };
         let names =
             web::ServerNames::new(names).map_err(|bad| Failure::usage(CommandFault::MachineName { name: bad }))?;
+        let database = self.database.address(which)?;
+        let beside = match which {
+            Which::Shop => app::backup::places_of(&database)?.map(|(_, folder)| folder),
+            Which::Demo => None,
+        };
         Ok(Settings {
             names,
+            backups: self.backups.clone().or(file.backups).or(beside),
             open_to_network: self.open_to_network || file.open_to_network,
-            database: self.database.address(which)?,
+            database,
             listen: self.listen.clone().or(file.listen).unwrap_or_else(|| LISTEN.to_owned()),
         })
     }

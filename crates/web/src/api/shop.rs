@@ -3,14 +3,20 @@
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
+use app::backup::{Backup, BackupState};
 use app::clock_watch::{ClockState, ConfirmClock};
 use axum::extract::State;
+use axum::http::StatusCode;
 use trade::shop::Shop;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 pub(super) fn router() -> OpenApiRouter<App> {
-    OpenApiRouter::new().routes(routes!(get_shop, save_shop)).routes(routes!(get_clock)).routes(routes!(confirm_clock))
+    OpenApiRouter::new()
+        .routes(routes!(get_shop, save_shop))
+        .routes(routes!(get_clock))
+        .routes(routes!(confirm_clock))
+        .routes(routes!(get_backups, back_up))
 }
 
 /// What the shop says of itself: room, scales, own adhesive and tape, steps.
@@ -42,4 +48,16 @@ async fn confirm_clock(
 ) -> Result<Answer<ClockState>, ApiError> {
     app.confirm_clock(&confirm).await?;
     Ok(Answer(app.clock_state().await?))
+}
+
+/// How the backups of the shop stand: where they are made, when the newest was, what is wrong.
+#[utoipa::path(get, path = "/backups", responses((status = 200, body = BackupState)))]
+async fn get_backups(State(app): State<App>) -> Answer<BackupState> {
+    Answer(app.backup_state())
+}
+
+/// Make a backup now, in the folder where one is made each day. It is opened, found whole and counted before it is answered.
+#[utoipa::path(post, path = "/backups", responses((status = 201, body = Backup)))]
+async fn back_up(State(app): State<App>) -> Result<(StatusCode, Answer<Backup>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.back_up_now().await?)))
 }

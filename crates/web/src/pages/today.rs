@@ -14,7 +14,7 @@ use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::order::Waiting;
-use fact::Refusal;
+use fact::{Refusal, Told};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use look::{
@@ -59,10 +59,12 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let expected = super::orders::due_part(&w, &app).await?;
     let before_glue = before_glue(&w, &app, &jobs).await?;
     let clock_state = app.clock_state().await?;
+    let backups = app.backup_state();
     let body = html! {
         (super::labels::scan_form(&w))
         div data-live="0" {
             @if let Some(doubt) = &clock_state.doubt { (clock_part(&w, &w.refusal(&Refusal::new(doubt)))) }
+            @if let Some(wrong) = &backups.wrong { (backup_part(&w, wrong)) }
             @if let Some(steps) = &guide { (guide_part(&w, steps)) }
             @if !doubts.is_empty() {
                 (section(&w.text("today-look-again"), &html! {}, &html! {
@@ -124,6 +126,16 @@ fn clock_part(w: &Words, words: &str) -> Markup {
                 }
             }
         },
+    )
+}
+
+/// What is wrong with the backups, or with the shop's file.
+fn backup_part(w: &Words, wrong: &Told) -> Markup {
+    let words = w.refusal(&Refusal::new(wrong));
+    section(
+        &w.text("backup-title"),
+        &html! {},
+        &html! { p { (tag(Tone::Care, &w.text("backup-not-safe"))) " " (words) } },
     )
 }
 

@@ -60,6 +60,10 @@ command-fault-no-equal-sign = { $option } “{ $text }” has no “=”
     .next = Write for example { $option } { $example }
 command-fault-option-twice = { $option } names the { $name } twice
     .next = Give it once
+command-fault-say-replace = nothing was changed
+    .next = To put the backup in the place of the shop: setwright restore { $backup } --replace
+command-fault-shop-damaged = { $path } is damaged: { $log }
+    .next = Stop entering; put the last backup in its place: setwright restore FILE
 command-fault-no-codes = no codes are given
     .next = Write them as --codes H7-014,H7-015
 command-fault-unwritable = the answer could not be written to standard output: { $log }

@@ -1,0 +1,107 @@
+//! Backups: made, put back, looked over.
+
+use super::{print_json, reader, say};
+use crate::config::{BackupArguments, CheckArguments, RestoreArguments, Which};
+use crate::failure::{CommandFault, Failure};
+use app::backup::{Held, look_into, places_of, restore as put_back};
+use words::{Words, text};
+
+/// Makes a backup now.
+///
+/// # Errors
+/// No shop; one on a server; a place that is taken or cannot be written.
+pub async fn backup(arguments: &BackupArguments) -> Result<(), Failure> {
+    let app = arguments.database.open().await?;
+    let to = match &arguments.to {
+        Some(to) => to.clone(),
+        None => {
+            let address = arguments.database.address(Which::Shop)?;
+            let folder = places_of(&address)?.map(|(_, folder)| folder).unwrap_or_default();
+            if !folder.as_os_str().is_empty() {
+                std::fs::create_dir_all(&folder).map_err(|e| Failure::file(&folder, &e))?;
+            }
+            folder
+        }
+    };
+    let made = app.back_up(&to).await?;
+    app.close().await;
+    if arguments.database.json {
+        return print_json(&made);
+    }
+    let w = reader();
+    say(&(text!(w, "backup-made", path = made.path, held = held(&w, &made.held)) + "\n"))
+}
+
+/// Tells what a backup holds and what would be lost; puts it in the place of the shop where that is asked for.
+///
+/// # Errors
+/// A backup that is not there, damaged or newer than this version; a shop that is open elsewhere or on a server.
+pub async fn restore(arguments: &RestoreArguments) -> Result<(), Failure> {
+    let address = arguments.database.address(Which::Shop)?;
+    let w = reader();
+    if arguments.replace {
+        let restored = put_back(&address, &arguments.backup, jiff::Timestamp::now()).await?;
+        if arguments.database.json {
+            return print_json(&restored);
+        }
+        let mut told = text!(w, "backup-restored", path = restored.path, held = held(&w, &restored.held)) + "\n";
+        if let Some(before) = restored.before {
+            told += &(text!(w, "backup-before", path = before) + "\n");
+        }
+        return say(&told);
+    }
+    let holds = look_into(&arguments.backup).await?;
+    let backup = arguments.backup.display().to_string();
+    let mut told = text!(w, "backup-would", backup = backup.as_str(), held = held(&w, &holds)) + "\n";
+    if let Some((shop, _)) = places_of(&address)? {
+        let path = shop.display().to_string();
+        told += &match look_into(&shop).await {
+            Ok(now) => text!(w, "backup-would-lose", path = path, held = held(&w, &now)),
+            Err(_) if !shop.exists() => text!(w, "backup-would-empty", path = path),
+            Err(error) => text!(w, "backup-would-unread", path = path, what = w.refusal(&error.refusal())),
+        };
+        told += "\n";
+    }
+    say(&told)?;
+    Err(Failure::conflict(CommandFault::SayReplace { backup }).in_json(arguments.database.json))
+}
+
+/// Looks for damage in the shop or in a backup.
+///
+/// # Errors
+/// There is some; what the database says.
+pub async fn check(arguments: &CheckArguments) -> Result<(), Failure> {
+    let w = reader();
+    let (path, holds) = match &arguments.backup {
+        Some(backup) => (backup.display().to_string(), look_into(backup).await?),
+        None => {
+            let app = arguments.database.open().await?;
+            let path = app::shown_address(&arguments.database.address(Which::Shop)?);
+            let found = app.damage(true).await?;
+            if !found.is_empty() {
+                app.close().await;
+                return Err(Failure::outside(CommandFault::ShopDamaged { path, log: found.join("; ") }));
+            }
+            let holds = app.held().await?;
+            app.close().await;
+            (path, holds)
+        }
+    };
+    if arguments.database.json {
+        return print_json(&holds);
+    }
+    say(&(text!(w, "backup-whole", path = path, held = held(&w, &holds)) + "\n"))
+}
+
+fn held(w: &Words, held: &Held) -> String {
+    let (shop, last_at) = (held.shop.as_str(), held.last_reading_at);
+    text!(
+        w,
+        "backup-held",
+        shop = shop,
+        jobs = held.jobs,
+        parts = held.parts,
+        readings = held.readings,
+        last_at = last_at
+    )
+}

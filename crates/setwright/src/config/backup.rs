@@ -1,0 +1,38 @@
+//! Arguments of backups.
+
+use super::Database;
+use clap::Args;
+use std::path::PathBuf;
+
+/// Where to make a backup.
+#[derive(Debug, Args)]
+pub struct BackupArguments {
+    /// A new file, or a folder; default: the folder “backups” beside the shop's file.
+    pub to: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which backup to put in the place of the shop.
+#[derive(Debug, Args)]
+pub struct RestoreArguments {
+    /// The backup.
+    pub backup: PathBuf,
+    /// Put it in the place of the shop; without it only what would be lost is told.
+    #[arg(long)]
+    pub replace: bool,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// What to look over.
+#[derive(Debug, Args)]
+pub struct CheckArguments {
+    /// A backup; default: the shop itself.
+    pub backup: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
