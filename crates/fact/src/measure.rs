@@ -15,7 +15,7 @@ crate::facts_below_words! {
         },
         /// A difference of swing weight.
         Points {
-            /// Points.
+            /// Points of swing weight, ten to a letter of the scale.
             value_points: f64,
         },
         /// An angle.

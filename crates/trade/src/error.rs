@@ -65,7 +65,7 @@ fact::facts! {
         },
         /// A field of one number of a head model.
         Number {
-            /// The number.
+            /// Number of the head as its model lists it: `6`, `PW`.
             number: String,
             /// Name of the field.
             name: String,
@@ -79,7 +79,7 @@ fact::facts! {
         },
         /// What comes off the tip for a number.
         TipTrim {
-            /// The number.
+            /// Number of the head that the trim is for: `6`, `PW`.
             number: String,
         },
         /// Length of a club.
@@ -89,7 +89,7 @@ fact::facts! {
         },
         /// What is read.
         Reading {
-            /// What.
+            /// The quantity that is read, for example the swing weight.
             what: Told,
         },
     }
@@ -136,21 +136,21 @@ fact::facts! {
         },
         /// There is no model of this kind.
         Model {
-            /// Its kind.
+            /// What sort of model was looked for: of heads, shafts, grips …
             kind: Told,
             /// The code that was given.
             code: String,
         },
         /// A head model without this number.
         Number {
-            /// The number.
+            /// The number that the head model does not have: `6`, `PW`.
             number: String,
             /// Name of the model.
             model: String,
         },
         /// A shaft model without a blank for a number.
         Blank {
-            /// The number.
+            /// Number of the club that needs a blank: `6`, `PW`.
             number: String,
             /// Code of the shaft model.
             model: String,
@@ -223,7 +223,7 @@ fact::facts! {
         },
         /// Add a model of this kind.
         AddModel {
-            /// The kind.
+            /// What sort of model it is: of heads, shafts, grips …
             kind: Told,
         },
         /// Look it up among the models.

@@ -89,7 +89,7 @@ facts! {
     pub enum GaugeFigure: "gauge_figure" {
         /// A mass.
         Mass {
-            /// The figure, g.
+            /// What the scale shows or is off by, g.
             figure_g: f64,
             /// Decimals.
             digits: u8,
@@ -124,7 +124,7 @@ facts! {
         },
         /// A length.
         Length {
-            /// The figure, mm.
+            /// What the gauge shows or is off by, mm.
             figure_mm: f64,
             /// Decimals of an inch; of a millimetre one less.
             digits: u8,
@@ -142,7 +142,7 @@ pub struct Gauge {
     /// What people call it.
     #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
-    /// What it measures.
+    /// Which quantity it reads; its figures are in that quantity's unit.
     pub measures: Measures,
     /// Step of its display, in the unit of what it measures.
     #[schema(minimum = 0, maximum = 50)]

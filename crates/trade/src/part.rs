@@ -39,7 +39,7 @@ crate::part::named_fields::with_part_figures! {
         pub id: PartId,
         /// The shop's code on the label, unique.
         pub code: String,
-        /// What it is.
+        /// What sort of part it is: head, shaft, grip …
         pub kind: PartKind,
         /// Code of its model.
         pub model: String,

@@ -182,9 +182,9 @@ fact::facts! {
         },
         /// How many clubs a player carries.
         Clubs {
-            /// Clubs.
+            /// Clubs of the set.
             n: usize,
-            /// The limit.
+            /// Most that a player may carry in a round.
             limit: usize,
         },
         /// Not measured.
@@ -211,13 +211,13 @@ pub struct RuleFigures {
     pub club_kind: ClubKind,
     /// Length from where the shaft axis meets the ground to the outside of the cap.
     pub length_to_cap_mm: Option<f64>,
-    /// Lie.
+    /// Angle between shaft and ground at address, degrees.
     pub lie_deg: Option<f64>,
-    /// Length of the grip.
+    /// How long the grip is, from the outside of its cap to its mouth.
     pub grip_length_mm: Option<f64>,
     /// Largest outside diameter of the grip.
     pub grip_widest_mm: Option<f64>,
-    /// Shape of the grip.
+    /// Whether the grip is round, has a rib or flat sides.
     pub grip_shape: Option<GripShape>,
 }
 
@@ -247,7 +247,7 @@ pub struct Margin {
     pub clause: String,
     /// What is limited.
     pub what: Limited,
-    /// The limit.
+    /// What the clause sets: a least or greatest length, angle or number.
     pub limit: Told,
     /// Measured value in `unit`; none where it was not measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
