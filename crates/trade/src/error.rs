@@ -347,6 +347,18 @@ impl From<matching::MatchError> for TradeError {
 ///
 /// # Errors
 /// [`TradeError::Impossible`] with the entry, the value and the range.
+///
+/// # Examples
+///
+/// ```
+/// use trade::error::within;
+///
+/// assert_eq!(within("mass_g", 254.6, 120.0, 600.0, "g")?, 254.6);
+/// // The refusal names the entry that it belongs beside.
+/// let refused = within("mass_g", 2546.0, 120.0, 600.0, "g").expect_err("ten times too heavy");
+/// assert_eq!(refused.field(), Some("mass_g"));
+/// # Ok::<(), trade::error::TradeError>(())
+/// ```
 pub fn within(entry: impl Into<Entry>, value: f64, low: f64, high: f64, unit: &str) -> Result<f64, TradeError> {
     if value.is_finite() && value >= low && value <= high {
         return Ok(value);

@@ -299,6 +299,26 @@ impl Limit {
 }
 
 /// Margins of one club, in the order of the clauses, and what was not measured.
+///
+/// # Examples
+///
+/// ```
+/// use trade::kind::ClubKind;
+/// use trade::rules::{RuleFigures, margins};
+///
+/// let iron = RuleFigures {
+///     club_kind: ClubKind::Iron,
+///     length_to_cap_mm: Some(38.0 * 25.4),
+///     lie_deg: Some(62.0),
+///     grip_length_mm: None,
+///     grip_widest_mm: None,
+///     grip_shape: None,
+/// };
+/// // Equipment Rules, Part 2, 2.1c: 18 to 48 in long.
+/// let length: Vec<f64> = margins(&iron).iter().filter(|m| m.clause == "2.1c").filter_map(|m| m.margin).collect();
+/// assert_eq!(length.len(), 2);
+/// assert!((length[0] - 20.0 * 25.4).abs() < 1e-9 && (length[1] - 10.0 * 25.4).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn margins(club: &RuleFigures) -> Vec<Margin> {
     let putter = club.club_kind == ClubKind::Putter;
@@ -338,6 +358,16 @@ pub fn margins(club: &RuleFigures) -> Vec<Margin> {
 }
 
 /// The limit on the number of clubs, for a whole bag.
+///
+/// # Examples
+///
+/// ```
+/// use trade::rules::clubs_margin;
+///
+/// // Rules of Golf, 4.1b(1): no more than 14 clubs.
+/// assert_eq!(clubs_margin(13).margin, Some(1.0));
+/// assert!(!clubs_margin(14).is_beyond() && clubs_margin(15).is_beyond());
+/// ```
 #[must_use]
 pub fn clubs_margin(clubs: usize) -> Margin {
     let fact = RuleFinding::Clubs { n: clubs, limit: CLUBS_MAX };
