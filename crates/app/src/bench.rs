@@ -44,7 +44,7 @@ pub struct Entry {
     /// The value as a plain number in the unit of `what`, for programs; `typed` may then be left out.
     #[serde(default)]
     pub value: Option<f64>,
-    /// The club was seated anew and read once more: both readings count. Left out, the entry takes the place of the
+    /// The club was seated again and read once more: both readings count. Left out, the entry takes the place of the
     /// one before it, as a correction does.
     #[serde(default)]
     pub again: bool,
@@ -99,7 +99,7 @@ pub struct Kept {
 /// A doubted reading with what may be behind it.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct DoubtedReading {
-    /// The reading.
+    /// The doubted reading, as it was kept.
     pub reading: Reading,
     /// What is likely; none where nothing is known of it.
     #[serde(flatten, skip_serializing_if = "Option::is_none")]

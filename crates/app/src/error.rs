@@ -28,7 +28,7 @@ pub enum AppError {
     NotFound(Refusal),
     /// A step before the joint is strong enough for it.
     Waits {
-        /// The step.
+        /// What the builder calls the step that has to wait.
         step: String,
         /// What it needs.
         strength: Strength,
@@ -37,7 +37,7 @@ pub enum AppError {
     },
     /// A step that needs the joint glued, which it is not.
     NotGlued {
-        /// The step.
+        /// What the builder calls the step that needs a glued joint.
         step: String,
         /// What it needs.
         strength: Strength,
@@ -75,7 +75,7 @@ fact::facts! {
     pub enum WayFault: "way" {
         /// A step before the joint is strong enough.
         Waits {
-            /// The step.
+            /// What the builder calls the step that has to wait.
             step: String,
             /// What it needs.
             strength: Strength,
@@ -84,7 +84,7 @@ fact::facts! {
         },
         /// A step before the club is glued.
         NotGlued {
-            /// The step.
+            /// What the builder calls the step that needs a glued joint.
             step: String,
             /// What it needs.
             strength: Strength,
@@ -93,14 +93,14 @@ fact::facts! {
         },
         /// Something is open before a step that cannot be undone.
         Open {
-            /// The step.
+            /// What the builder calls the step that cannot be undone.
             step: String,
             /// What is open on each club.
             clubs: Vec<Told>,
         },
         /// What is open on one club.
         OpenClub {
-            /// Its number.
+            /// Number or letter of the club: `6`, `PW`.
             number: String,
             /// What is open.
             points: Vec<Told>,

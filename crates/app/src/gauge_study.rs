@@ -113,7 +113,7 @@ facts! {
         Far {
             /// The entry.
             typed: String,
-            /// The part.
+            /// What is on the scale, as the study calls it.
             part: String,
         },
     }

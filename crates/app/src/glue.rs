@@ -81,9 +81,9 @@ pub struct TakeBackBatch {
 /// A batch with its clocks.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct BatchView {
-    /// The batch.
+    /// What was mixed: adhesive and lot, when, how warm the room was, and which clubs were glued from it.
     pub batch: Batch,
-    /// Name of the adhesive.
+    /// Name of the adhesive's model; the batch itself holds its code.
     pub adhesive_name: String,
     /// Its clubs, job by job.
     pub clubs: Vec<GluedClubs>,

@@ -33,7 +33,7 @@ use utoipa::ToSchema;
 /// A job with its readings, its batches and what was let pass, and the shop and models to read them by.
 #[derive(Debug, Clone)]
 pub struct JobFile {
-    /// The job.
+    /// The job as it is kept: its sheet, its clubs and their plans.
     pub job: Job,
     /// All its readings in the order of arrival.
     pub readings: Vec<Reading>,
@@ -45,7 +45,7 @@ pub struct JobFile {
     pub passed: Vec<Passed>,
     /// The models.
     pub library: Arc<Library>,
-    /// The shop.
+    /// The shop as it is set up now: its scales, gauges and settings.
     pub shop: Arc<Shop>,
     /// What the shop has learned from earlier jobs.
     pub learned: Arc<Learned>,
@@ -228,7 +228,7 @@ fn passed_of(event: &store::Event) -> Option<Passed> {
 pub struct JobSummary {
     /// Running number.
     pub number: i64,
-    /// The player.
+    /// Who the clubs are built for.
     pub player: String,
     /// When it is due.
     #[schema(value_type = String, format = Date)]
@@ -254,7 +254,7 @@ pub struct JobSummary {
 pub struct ClubInList {
     /// Place in the tray.
     pub slot: i64,
-    /// Its number.
+    /// Number or letter of the club: `6`, `PW`.
     pub number: String,
 }
 
@@ -284,11 +284,11 @@ pub struct Curing {
 /// A job with where each club stands.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct JobView {
-    /// The job.
+    /// The job as it is kept: its sheet, its clubs and their plans.
     pub job: Job,
     /// Where each club stands, in the order of the tray.
     pub clubs: Vec<ClubState>,
-    /// Its batches.
+    /// Batches of adhesive that clubs of the job were glued from.
     pub batches: Vec<Batch>,
     /// What is believed of the balance scale after its readings.
     pub scale_shift: ScaleShift,

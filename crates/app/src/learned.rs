@@ -47,7 +47,7 @@ pub struct LearnedPoint {
 pub struct LearnedView {
     /// Its key, to reset or to lock it by.
     pub key: String,
-    /// What it is.
+    /// Which value it is, with the name of the part or scale.
     #[serde(flatten)]
     pub what: LearnedWhat,
     /// Unit of the figures.

@@ -70,7 +70,7 @@ impl App {
 /// That somebody let a joint pass before its time, from an entry of the log.
 #[derive(Debug, Clone)]
 pub(crate) struct CureLetPass {
-    /// What it opens.
+    /// Which joints may go on by it: those of a batch, or that of one club at one step.
     pub opens: CureOverride,
     step: Option<String>,
     reason: String,

@@ -208,7 +208,7 @@ impl App {
         }
         tx.save_shop(shop, self.now()).await?;
         tx.commit().await?;
-        // A scale that was set anew is heard at once.
+        // A scale with new settings is heard at once.
         if self.board.differs(&shop.scales) {
             self.start_scales().await?;
         }

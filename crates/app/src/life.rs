@@ -21,7 +21,7 @@ use utoipa::ToSchema;
 /// An entry of a life, also as a fact, whose sentence an answer has beside it as `words`.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct LifeLine {
-    /// The entry.
+    /// What was done with the part, when and by whom.
     #[serde(flatten)]
     pub entry: LifeEntry,
     /// What was done, as a sentence can be made of it.
@@ -31,7 +31,7 @@ pub struct LifeLine {
 /// A part with its life.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct PartLife {
-    /// The part.
+    /// The part as it is now.
     pub part: Part,
     /// Running number of the job that holds or used it.
     #[serde(skip_serializing_if = "Option::is_none")]

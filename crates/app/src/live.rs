@@ -13,7 +13,7 @@ pub struct LiveEvent {
     pub what: &'static str,
 }
 
-/// Enough for every tablet of a shop to miss a second; a screen that lags further loads anew.
+/// Enough for every tablet of a shop to miss a second; a screen that lags further loads again.
 const KEPT: usize = 256;
 
 pub(crate) fn channel() -> broadcast::Sender<LiveEvent> {

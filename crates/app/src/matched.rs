@@ -61,7 +61,7 @@ fn usual_seconds() -> f64 {
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SetRequest {
-    /// The sheet.
+    /// The clubs to find parts for, with what each of them asks.
     pub sheet: Sheet,
     /// "This part in this club."
     #[serde(default)]
@@ -78,7 +78,7 @@ pub struct SetRequest {
 /// A plan for one sheet, with others to choose from.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct SetMatch {
-    /// The plan.
+    /// The plan for what the sheet asks, the best that the search found.
     pub plan: Plan,
     /// Others: little in the tips or close to the target, equal swing weight or equal inertia. Fewer, or none, where the
     /// time was over before.

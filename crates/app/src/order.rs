@@ -124,11 +124,11 @@ pub struct CloseOrder {
     pub version: Option<i64>,
 }
 
-/// What is said anew of an order. Fields left out stay.
+/// What is said of an order from now on. Fields left out stay.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct TellOrder {
-    /// The supplier.
+    /// Who the parts come from; empty while that is not settled.
     #[serde(default)]
     pub supplier: Option<String>,
     /// When it is expected.
@@ -446,7 +446,7 @@ impl App {
         Ok(self.store.read().await?.last_supplier(model).await?)
     }
 
-    /// The plan of a job as it would be now: proposed where it has none, made anew where some clubs have none.
+    /// The plan of a job as it would be now: proposed where it has none, made again where some clubs have none.
     fn plan_now(&self, file: &KeptJob, stock: &PlanStock) -> Result<Plan, AppError> {
         let mut solve = |p: &matching::SetProblem| self.proven.set(p);
         match file.job.state {

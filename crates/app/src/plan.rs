@@ -28,7 +28,7 @@ use utoipa::ToSchema;
 /// A proposed plan and the mark by which it is accepted.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct Proposal {
-    /// The plan.
+    /// The parts proposed for each club; nothing is kept until the plan is accepted.
     pub plan: Plan,
     /// Send this back to accept exactly this plan.
     pub fingerprint: String,

@@ -1,7 +1,7 @@
 //! Choices of parts that were proven before.
 //!
 //! A choice follows from its problem alone: what each part does in each club, what a miss costs, what is there. All of
-//! that is read and worked out anew for every look, and only where the whole of it is the same as before, figure by
+//! that is read and worked out again for every look, and only where the whole of it is the same as before, figure by
 //! figure, is the choice not searched for again. So nothing has to be told when stock, models, the shop, a sheet or a
 //! lock changes, by whichever program: another problem has another answer, and the same problem the same.
 //!
@@ -41,7 +41,7 @@ pub(crate) struct Proven {
 pub(crate) struct Search {
     /// Longest search, s.
     pub seconds: f64,
-    /// Its seed.
+    /// What the search's random choices start from: the same seed and problem give the same plan.
     pub seed: u64,
 }
 

@@ -35,7 +35,7 @@ pub struct ScaleNow {
     pub scale: String,
     /// What people call it.
     pub name: String,
-    /// What it shows.
+    /// Whether its figures are masses or swing weights.
     pub shows: Shows,
     /// Whether its port is open.
     pub connected: bool,

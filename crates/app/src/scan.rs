@@ -21,7 +21,7 @@ use utoipa::ToSchema;
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ScanAt {
-    /// The code.
+    /// What was scanned or typed: the code on a part's label or on a club's card.
     pub code: String,
     /// Key of the step at hand.
     pub step: String,
@@ -51,7 +51,7 @@ pub enum ScanSaid {
 /// What came of the scan of a part.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct PartSaid {
-    /// The part.
+    /// The part whose code was scanned.
     pub part: Part,
     /// What it is for the club at hand.
     pub is: ScannedPart,

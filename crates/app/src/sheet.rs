@@ -38,7 +38,7 @@ pub struct ShortSheet {
 pub struct SheetView {
     /// Identity.
     pub id: SheetId,
-    /// The sheet.
+    /// The sheet as it was last saved.
     pub sheet: Sheet,
     /// Findings.
     pub problems: Vec<SheetProblem>,
@@ -53,7 +53,7 @@ pub struct SheetView {
 pub struct SheetSummary {
     /// Identity.
     pub id: SheetId,
-    /// The player.
+    /// Who the clubs are for.
     pub player: String,
     /// When it is due.
     #[schema(value_type = String, format = Date)]

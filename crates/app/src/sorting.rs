@@ -45,7 +45,7 @@ pub struct SortRequest {
 pub struct AskRequest {
     /// Running number of a job.
     pub job: Option<i64>,
-    /// A sheet.
+    /// A sheet that is not saved, given whole.
     pub sheet: Option<Sheet>,
     /// Identity of a saved sheet.
     pub sheet_id: Option<String>,

@@ -58,14 +58,14 @@ with_part_figures! {
         /// Code on the label.
         #[schema(min_length = 1, max_length = 64, pattern = r"\S")]
         pub code: String,
-        /// Kind.
+        /// What sort of part it is: head, shaft, grip … Its model must be of the same kind.
         pub kind: PartKind,
         /// Code of the model.
         pub model: String,
         /// Number of a head or taper blank.
         #[serde(default)]
         pub number: Option<String>,
-        /// Mass.
+        /// What the shop's scale shows for it; left out: `mass_typed` is read.
         #[serde(default)]
         pub mass_g: Option<f64>,
         /// The mass as typed, in workshop notation; used where `mass_g` is left out.
@@ -75,10 +75,10 @@ with_part_figures! {
         #[serde(default)]
         #[schema(minimum = 0, maximum = 1000000)]
         pub count: Option<i64>,
-        /// Lot.
+        /// The maker's lot or serial; empty where none is noted.
         #[serde(default)]
         pub lot: String,
-        /// Place.
+        /// Where the part lies in the shop; empty where that is not noted.
         #[serde(default)]
         pub place: String,
         /// State; left out: free.
@@ -100,10 +100,10 @@ with_part_figures! {
         /// State: ordered, free, pulled or rejected; held and used come from jobs.
         #[serde(default)]
         pub state: Option<PartState>,
-        /// Place.
+        /// Where the part lies in the shop.
         #[serde(default)]
         pub place: Option<String>,
-        /// Lot.
+        /// The maker's lot or serial.
         #[serde(default)]
         pub lot: Option<String>,
         /// Count of a bulk.

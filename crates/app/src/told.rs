@@ -18,7 +18,7 @@ use utoipa::ToSchema;
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct TellShop {
-    /// Of what.
+    /// Which deed or part the figure is for: gluing a joint, a grip, a wrap of tape or a ferrule.
     pub of: ToldOf,
     /// Code of the adhesive, grip, tape or ferrule; left out: the shop's own adhesive or tape, or the only model there is.
     #[serde(default)]
@@ -40,7 +40,7 @@ pub struct TellShop {
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct WithdrawTold {
-    /// Of what.
+    /// Which figure is withdrawn: that for a joint, a grip, a wrap or a ferrule.
     pub of: ToldOf,
     /// Code of the model; left out as in [`TellShop`].
     #[serde(default)]
@@ -63,7 +63,7 @@ pub struct SkipTold {
 /// What a builder has said, beside what is known without it. All figures are points put on; less than 0 is taken off.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct ToldView {
-    /// Of what.
+    /// Which deed or part it is for: gluing a joint, a grip, a wrap of tape or a ferrule.
     pub of: ToldOf,
     /// Code of its model.
     pub model: String,

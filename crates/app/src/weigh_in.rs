@@ -41,9 +41,9 @@ with_typed_part_figures! {
         pub mass: String,
         /// How many, for a box that is counted and weighed at use.
         pub count: String,
-        /// Lot.
+        /// The maker's lot or serial; empty where none is noted.
         pub lot: String,
-        /// Place.
+        /// Where the part is put away in the shop; empty where that is not noted.
         pub place: String,
         /// The mass that was questioned, as it was typed: it is right and is kept.
         pub sure: String,
@@ -70,7 +70,7 @@ pub enum WeighedIn {
 /// A part that was weighed in.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct WeighedPart {
-    /// The part.
+    /// The part as it was kept.
     pub part: Part,
     /// What its mass says.
     pub judged: Judged,
@@ -88,7 +88,7 @@ pub struct ToJudge {
     pub model: String,
     /// Number of a head or taper blank.
     pub number: Option<String>,
-    /// Mass.
+    /// What the shop's scale shows for it, grams; left out: `mass` is read.
     pub mass_g: Option<f64>,
     /// Mass in workshop notation; used where `mass_g` is left out.
     pub mass: String,

@@ -77,11 +77,11 @@ const SOLVENT_PLACE_SD_MM: f64 = 10.0;
 /// Everything about a job that the belief needs besides its readings.
 #[derive(Debug, Clone, Copy)]
 pub struct Assembly<'a> {
-    /// The job.
+    /// The clubs with their targets, plans and steps.
     pub job: &'a Job,
     /// The models.
     pub library: &'a Library,
-    /// The shop.
+    /// The shop that builds them: its scales and its settings.
     pub shop: &'a Shop,
     /// What the shop has learned from earlier jobs.
     pub learned: &'a Learned,

@@ -11,9 +11,9 @@ use utoipa::ToSchema;
 /// One piece on the beam.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct BeamPart {
-    /// What it is.
+    /// What the piece is for the club: head, shaft, tip weight, grip …
     pub role: Role,
-    /// Mass.
+    /// What it weighs, as believed now.
     pub mass_g: f64,
     /// Arm from the butt end of the shaft.
     pub arm_mm: f64,
@@ -35,7 +35,7 @@ pub struct Moved {
 /// Hangs other masses in the place of those planned, for a look at what they would do: role and mass in grams. Each
 /// keeps its arm, so that its points go with its mass (the moment is mass times arm less the fulcrum's, US patent
 /// 1,953,916). A tip weight where none is planned hangs where the adhesive is, beside it. Roles that the club has not,
-/// and masses below nought, change nothing.
+/// and masses below 0, change nothing.
 pub fn what_if(parts: &mut Vec<BeamPart>, masses: &[(Role, f64)]) -> Moved {
     let mut moved = Moved::default();
     for &(role, mass_g) in masses {

@@ -14,7 +14,7 @@ use crate::record::Verdict;
 pub struct Outcome {
     /// The day on which its job was finished.
     pub on: Date,
-    /// Model of its head.
+    /// Code of its head model.
     pub head_model: String,
     /// Swing weight as built minus what the sheet asks, points.
     pub deviation_points: f64,

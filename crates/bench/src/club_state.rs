@@ -78,20 +78,20 @@ pub struct StepState {
     pub status: StepStatus,
     /// What it waits for.
     pub gate: Gate,
-    /// What it asks.
+    /// The readings and notes that belong to the step, each with what is expected.
     pub asks: Vec<AskState>,
 }
 
 /// One club of the job at the bench.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct ClubState {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
     /// Place in the tray.
     pub slot: i64,
     /// Number of the club.
     pub number: String,
-    /// Its card.
+    /// What its card says when it is scanned: `J42-3`.
     pub card: String,
     /// Version to send back with the next reading.
     pub version: i64,
@@ -114,7 +114,7 @@ pub struct Surroundings<'a> {
     pub batches: &'a [Batch],
     /// Joints that somebody let pass before their time.
     pub overrides: &'a [CureOverride],
-    /// Now.
+    /// The moment for which it is asked, by the shop's clock.
     pub now: Timestamp,
 }
 

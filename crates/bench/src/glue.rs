@@ -311,12 +311,12 @@ pub enum CureOverride {
     Batch {
         /// Number of the batch.
         batch: i64,
-        /// The strength.
+        /// What the joints are taken to be good for: handling, or all that needs full cure.
         strength: Strength,
     },
     /// One step of one club: of a club that is in no batch, and as it was kept before an override belonged to its batch.
     Step {
-        /// The club.
+        /// Identity of the club.
         club: ClubId,
         /// Key of the step.
         step: String,

@@ -140,7 +140,7 @@ fact::facts! {
         },
         /// The strip of tape weighed.
         Tape {
-            /// The club.
+            /// Whose strip of tape is weighed.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
@@ -149,7 +149,7 @@ fact::facts! {
         },
         /// The grip balanced on an edge.
         GripCentre {
-            /// The club.
+            /// Whose grip is balanced.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
@@ -158,7 +158,7 @@ fact::facts! {
         },
         /// The grip's cap by caliper.
         Cap {
-            /// The club.
+            /// Whose grip is measured.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
@@ -167,7 +167,7 @@ fact::facts! {
         },
         /// The cut shaft balanced on an edge.
         ShaftCentre {
-            /// The club.
+            /// Whose shaft is balanced.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
@@ -176,7 +176,7 @@ fact::facts! {
         },
         /// The club weighed before gluing, to be weighed again after.
         Weighed {
-            /// The club.
+            /// Which one is weighed.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
@@ -185,7 +185,7 @@ fact::facts! {
         },
         /// The club weighed now that it is glued.
         Total {
-            /// The club.
+            /// Which one is weighed.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
@@ -194,7 +194,7 @@ fact::facts! {
         },
         /// The swing weight read once more, re-seated.
         Again {
-            /// The club.
+            /// Which one is read again.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
@@ -203,21 +203,21 @@ fact::facts! {
         },
         /// The strip of tape weighed, to learn how much strips vary.
         TapeScatter {
-            /// The club.
+            /// Whose strip of tape is weighed.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
         },
         /// The grip balanced on an edge, to learn how much grips vary.
         GripCentreScatter {
-            /// The club.
+            /// Whose grip is balanced.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,
         },
         /// The grip's cap by caliper, to learn how much caps vary.
         CapScatter {
-            /// The club.
+            /// Whose grip is measured.
             club: ClubName,
             /// How long it takes.
             time: OfferTime,

@@ -37,7 +37,7 @@ closed_list! {
 /// One value of one club: target, as built, how far off.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Line {
-    /// What it is.
+    /// The quantity of this line: swing weight, length, loft …
     pub what: What,
     /// Whether the clubs of the set are compared with each other alone, without how far two scales of two rooms differ.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
@@ -76,7 +76,7 @@ pub struct Line {
 /// One reading as it stands in the record, replaced and taken-back ones too.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct RecordReading {
-    /// The reading.
+    /// The reading as it was taken.
     pub reading: Reading,
     /// Whether it stands.
     pub stands: bool,
@@ -96,7 +96,7 @@ pub struct StepName {
 /// That somebody let a joint pass before its time: all steps that need no more than a strength, or one step.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 pub struct LetPass {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
     /// The step at which it was given; none where it was given for the batch as such.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -119,11 +119,11 @@ pub struct LetPass {
 /// The record of one club.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct ClubRecord {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
     /// Place in the tray.
     pub slot: i64,
-    /// Its card.
+    /// What its card says when it is scanned: `J42-3`.
     pub card: String,
     /// What the sheet asked.
     pub target: SheetClub,
@@ -160,15 +160,15 @@ pub struct Beside<'a> {
 /// The record of a job.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Record {
-    /// The shop.
+    /// Name of the shop.
     pub shop: String,
     /// Running number of the job.
     pub job_number: i64,
     /// Where the job stands.
     pub state: JobState,
-    /// The player.
+    /// Who the clubs were built for.
     pub player: String,
-    /// Hand.
+    /// Whether the player is right-handed or left-handed.
     pub hand: Hand,
     /// When it was due.
     #[schema(value_type = String, format = Date)]
@@ -192,7 +192,7 @@ pub struct Record {
     /// The steps of the job, in their order.
     #[serde(default)]
     pub steps: Vec<StepName>,
-    /// The clubs.
+    /// One for each club of the job, in the order of the tray.
     pub clubs: Vec<ClubRecord>,
 }
 

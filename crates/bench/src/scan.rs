@@ -123,7 +123,7 @@ fact::facts! {
         PutIn {
             /// Code of the part.
             part: String,
-            /// What it is.
+            /// What sort of part it is: head, shaft, grip …
             kind: PartKind,
             /// Name of the club at hand.
             club: ClubName,
@@ -139,14 +139,14 @@ fact::facts! {
         Free {
             /// Code of the part.
             part: String,
-            /// What it is.
+            /// What sort of part it is: head, shaft, grip …
             kind: PartKind,
         },
         /// It is of another model, or of no number.
         OtherModel {
             /// Code of the part.
             part: String,
-            /// What it is.
+            /// What sort of part it is: head, shaft, grip …
             kind: PartKind,
             /// Code of its model.
             model: String,
@@ -159,11 +159,11 @@ fact::facts! {
         OtherNumber {
             /// Code of the part.
             part: String,
-            /// What it is.
+            /// What sort of part it is: head, shaft, grip …
             kind: PartKind,
             /// Code of its model.
             model: String,
-            /// Its number.
+            /// Number that the part is made for: `6`, `PW`.
             number: String,
             /// Name of the club at hand.
             club: ClubName,
@@ -188,7 +188,7 @@ fact::facts! {
         OtherStep {
             /// Code of the part.
             part: String,
-            /// What it is.
+            /// What sort of part it is: head, shaft, grip …
             kind: PartKind,
         },
         /// It is neither free nor in a club.

@@ -35,11 +35,11 @@ closed_list! {
 /// A club of the set with what is to be fitted in it.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct FitRow {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
     /// Place in the tray.
     pub slot: i64,
-    /// Its number.
+    /// Number or letter of the club: `6`, `PW`.
     pub number: String,
     /// What is still to be fitted.
     pub stage: FitStage,

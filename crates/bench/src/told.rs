@@ -96,7 +96,7 @@ impl ToldOf {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ToldFigure {
-    /// Of what.
+    /// What the figure is for: gluing a joint, a grip, a wrap of tape or a ferrule.
     pub of: ToldOf,
     /// Code of the adhesive, grip, tape or ferrule.
     pub model: String,
@@ -171,37 +171,37 @@ fact::facts! {
     pub enum ToldFault: "told_fault" {
         /// Neither or both of what it puts on and takes off.
         OneFigure {
-            /// Of what.
+            /// What the figure is for: a joint, a grip, a wrap or a ferrule.
             of: ToldOf,
         },
         /// It takes off, and was said to put on.
         PutsOn {
-            /// Of what.
+            /// What the figure is for: a grip or a wrap, which lie behind the fulcrum.
             of: ToldOf,
             /// How much.
             points: f64,
         },
         /// It puts on, and was said to take off.
         TakesOff {
-            /// Of what.
+            /// What the figure is for: a joint or a ferrule, which lie by the head.
             of: ToldOf,
             /// How much.
             points: f64,
         },
         /// More or less than can be.
         Limits {
-            /// Of what.
+            /// What the figure is for: a joint, a grip, a wrap or a ferrule.
             of: ToldOf,
             /// How much was said.
             points: f64,
-            /// Least.
+            /// The smallest figure that is taken for it.
             least_points: f64,
-            /// Most.
+            /// The largest figure that is taken for it.
             most_points: f64,
         },
         /// No model has that code.
         UnknownModel {
-            /// Of what.
+            /// What the figure is for: a joint, a grip, a wrap or a ferrule.
             of: ToldOf,
             /// The code.
             model: String,
@@ -210,14 +210,14 @@ fact::facts! {
         },
         /// No model is named, and there is more than one or none.
         NoModel {
-            /// Of what.
+            /// What the figure is for: a joint, a grip, a wrap or a ferrule.
             of: ToldOf,
             /// The codes that there are.
             known: Option<Vec<String>>,
         },
         /// Nothing was said of it.
         NotTold {
-            /// Of what.
+            /// What a figure was looked for: a joint, a grip, a wrap or a ferrule.
             of: ToldOf,
             /// Code of the model.
             model: String,

@@ -201,7 +201,7 @@ fact::facts! {
     pub enum ToldAside: "told_aside" {
         /// It is not used in this set.
         NotUsed {
-            /// What it is of.
+            /// What the figure is for: gluing a joint, a grip, a wrap of tape or a ferrule.
             of: ToldOf,
             /// What it puts on, points; less than 0 what it takes off.
             change_points: f64,
@@ -214,7 +214,7 @@ fact::facts! {
 /// What one order of work would bring.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 pub struct OrderWorth {
-    /// The order.
+    /// In which order the clubs of the set are glued and finished.
     pub order: WorkOrder,
     /// Clubs of the set expected in tolerance.
     pub clubs: f64,
@@ -223,7 +223,7 @@ pub struct OrderWorth {
 /// An order of work worth its waiting.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct ProposedOrder {
-    /// The order.
+    /// In which order the clubs of the set are glued and finished.
     pub order: WorkOrder,
     /// More clubs of the set expected in tolerance than in one batch.
     pub clubs_gained: f64,
@@ -265,7 +265,7 @@ pub struct SetAdvice {
 /// How the grips of the clubs that have cured are best chosen.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct GripsInTurn {
-    /// The order.
+    /// Whether the grips are chosen all at once, after one of them, or one by one.
     pub order: GripOrder,
     /// Clubs that wait for their grips.
     pub of_clubs: usize,

@@ -256,84 +256,84 @@ fact::facts! {
         SortByPosition,
         /// Give a standard deviation of zero or more, or leave it out.
         DeviationZeroOrMore,
-        /// Meant.
+        /// What the figure was probably meant to be.
         Meant {
             /// What it looks like.
             meant: LooksLike,
         },
-        /// Range.
+        /// The range that is accepted.
         Range {
-            /// What it is.
+            /// Which figure has this range, for example the length of a club.
             of: Quantity,
-            /// Least.
+            /// Least that is accepted.
             low: Measure,
-            /// Greatest.
+            /// Greatest that is accepted.
             high: Measure,
         },
-        /// Inputs here: ….
+        /// The inputs that a correlation may name.
         Inputs {
             /// What there is instead.
             known: Vec<String>,
         },
-        /// Topics.
+        /// The topics that can be asked for.
         Topics {
-            /// Near.
+            /// The topic spelled most like the one that was asked for; none where none is close.
             near: Option<String>,
             /// What there is instead.
             known: Vec<String>,
         },
-        /// Known.
+        /// The fields or choices that are known at this place.
         Known {
-            /// Near.
+            /// The known one spelled most like what was given; none where none is close.
             near: Option<String>,
             /// What there is instead.
             known: Vec<String>,
         },
-        /// One swing.
+        /// How long one swing may take; time ten swings and divide by ten.
         OneSwing {
-            /// Shortest s.
+            /// Least time that one swing there and back takes, seconds.
             shortest_s: f64,
-            /// Longest s.
+            /// Greatest time that one swing there and back takes, seconds.
             longest_s: f64,
         },
-        /// Check table.
+        /// The stiffness table does not give the reading; check clamp, head, unit and shaft.
         CheckTable {
-            /// Table cpm.
+            /// Frequency that the stiffness table gives, cycles per minute.
             table_cpm: f64,
-            /// Reading cpm.
+            /// Frequency that was read, cycles per minute.
             reading_cpm: f64,
         },
-        /// Read without head.
+        /// The reading is so high that the shaft was probably read without its head.
         ReadWithoutHead {
-            /// Table cpm.
+            /// Frequency that the stiffness table gives with the head on, cycles per minute.
             table_cpm: f64,
-            /// Reading cpm.
+            /// Frequency that was read, cycles per minute.
             reading_cpm: f64,
         },
         /// This looks like half a swing; one swing, there and back, is then … s.
         HalfSwing {
-            /// One s.
+            /// Time of one swing there and back if that is so, seconds.
             one_s: f64,
         },
-        /// Several swings.
+        /// This looks like the time of several swings.
         SeveralSwings {
-            /// How many.
+            /// How many swings: 2, 5, 10 or 20.
             n: u32,
-            /// One s.
+            /// Time of one swing there and back if that is so, seconds.
             one_s: f64,
         },
         /// The recording is too short, … where … are needed; record for 10 s or more.
         TooShort {
-            /// Has.
+            /// How long the part of the recording to be used lasts.
             has: Measure,
-            /// Needed.
+            /// How long it must last at least.
             needed: Measure,
         },
-        /// Part too short.
+        /// The recording is too short after the pluck.
         ShortAfterPluck {
-            /// Has.
+            /// How long the recording lasts after the pluck.
             has: Measure,
-            /// Needed.
+            /// How long it must last at least.
             needed: Measure,
         },
     }

@@ -61,7 +61,7 @@ pub enum PhysicsError {
     WrongKind {
         /// Field as named in the input document.
         field: String,
-        /// What was found.
+        /// What stands in the field.
         found: Found,
         /// What the field takes.
         wanted: Wanted,

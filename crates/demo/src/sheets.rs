@@ -36,7 +36,7 @@ pub fn sheets(today: Date) -> Vec<Sheet> {
 pub struct PastJob {
     /// The first day at the bench, a Monday.
     pub begun: Date,
-    /// Its sheet.
+    /// What its player asked for; the job was made from it.
     pub sheet: Sheet,
 }
 

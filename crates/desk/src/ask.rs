@@ -56,9 +56,9 @@ pub struct AskClub {
     /// Code of the tape; left out: the shop's own.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tape: Option<String>,
-    /// Length …
+    /// How long the club is to be, from where the shaft axis meets the ground to `length_to`.
     pub length_mm: f64,
-    /// … and what it is measured to.
+    /// Where that length ends at the butt: at the cap or at the end of the shaft.
     pub length_to: LengthTo,
     /// Swing weight in points since A0.
     #[schema(minimum = -30, maximum = 120)]
@@ -189,7 +189,7 @@ pub struct HeadAsk {
 pub struct AskGround<'a> {
     /// The models.
     pub library: &'a Library,
-    /// The shop.
+    /// The shop that builds the club: its most in the tip, its own adhesive and tape.
     pub shop: &'a Shop,
     /// The stock: free grips, and weighed heads for their scatter.
     pub parts: &'a [Part],

@@ -71,31 +71,31 @@ pub struct MassModel {
 /// What a club is made of, for the model.
 #[derive(Debug, Clone, Copy)]
 pub struct Ingredients<'a> {
-    /// Head.
+    /// The head model: where its centre lies and how deep its bore is.
     pub head: &'a HeadModel,
-    /// Its number.
+    /// The number of that model: how far the bottom of its bore is from the ground.
     pub number: &'a HeadNumber,
-    /// Shaft.
+    /// The shaft model, with the blank for this number.
     pub shaft: &'a ShaftModel,
     /// Raw mass of the shaft, where another than the blank's nominal one is meant.
     pub shaft_mass_g: Option<f64>,
-    /// Grip.
+    /// What the grip weighs, where its centre lies and how thick its cap is.
     pub grip: &'a GripModel,
     /// Mass of the grip, where another than the nominal one is meant.
     pub grip_mass_g: Option<f64>,
-    /// Adapter: mass and length.
+    /// Mass of the adapter, g, and its length, mm; none where the shaft goes straight into the bore.
     pub adapter: Option<(f64, f64)>,
-    /// Ferrule: mass before it is turned, and length.
+    /// Mass of the ferrule before it is turned, g, and its length, mm; none where there is no ferrule.
     pub ferrule: Option<(f64, f64)>,
-    /// Adhesive of the joint.
+    /// Adhesive that the joint takes.
     pub adhesive_g: f64,
-    /// Tape.
+    /// What a layer under the grip weighs; none for no tape.
     pub tape: Option<&'a TapeModel>,
     /// Layers of tape.
     pub wraps: Wraps,
-    /// Length of the club …
+    /// How long the club is to be, from where the shaft axis meets the ground to `length_to`.
     pub length_mm: f64,
-    /// … and what it is measured to.
+    /// Where that length ends at the butt: at the cap or at the end of the shaft.
     pub length_to: LengthTo,
 }
 

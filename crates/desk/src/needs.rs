@@ -27,7 +27,7 @@ pub struct OpenClub<'a> {
 /// How the stock of one model and number stands against what is asked for.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct Need {
-    /// What.
+    /// What sort of part is needed: heads, shafts, grips …
     pub kind: PartKind,
     /// Code of the model.
     pub model: String,

@@ -123,7 +123,7 @@ fact::facts! {
     pub enum RowFault: "row_fault" {
         /// With one cell.
         Cell {
-            /// Its column.
+            /// Name of the field that the cell is for: `mass`, `model` …
             column: String,
             /// The cell as it stood.
             cell: String,

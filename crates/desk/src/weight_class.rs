@@ -29,9 +29,9 @@ pub enum Classes {
 pub struct WeightClass {
     /// Its letter, from the lightest.
     pub name: String,
-    /// From this mass …
+    /// Least mass of a part in the class.
     pub from_g: f64,
-    /// … to below this one; the last class of a count takes it in.
+    /// Upper limit: a part of just this mass is in the next class; the last class of a count takes it in.
     pub to_g: f64,
     /// Its parts, the lightest first.
     pub parts: Vec<Sorted>,
@@ -40,9 +40,9 @@ pub struct WeightClass {
 /// A part of a class.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Sorted {
-    /// Its code.
+    /// Code on the part's label.
     pub code: String,
-    /// Its mass.
+    /// What the part weighs on the shop's scale.
     pub mass_g: f64,
     /// Row of the tray, from 1.
     pub row: usize,

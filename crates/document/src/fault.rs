@@ -12,7 +12,7 @@ fact::facts! {
         Missing,
         /// A field that is not known.
         UnknownField {
-            /// Its name.
+            /// The field as the document writes it.
             name: String,
             /// Those that are known; absent where there are none.
             known: Option<Vec<String>>,

@@ -95,6 +95,17 @@ pub fn read<T: DeserializeOwned>(text: &[u8]) -> Result<T, Unreadable> {
 ///
 /// # Errors
 /// As [`read`], without line and column.
+///
+/// # Examples
+///
+/// ```
+/// use serde_json::json;
+///
+/// // JSON Schema counts 79.0 as a whole number (draft 2020-12, validation, 6.1.1).
+/// assert_eq!(document::read_value::<u32>(json!(79.0)), Ok(79));
+/// let error = document::read_value::<Vec<u32>>(json!([1, 2.5])).expect_err("two and a half is not whole");
+/// assert_eq!((error.pointer.as_str(), error.at), ("/1", None));
+/// ```
 pub fn read_value<T: DeserializeOwned>(value: Value) -> Result<T, Unreadable> {
     typed::read(&Node::from(value)).map_err(|fault| unreadable(&fault, None))
 }

@@ -32,7 +32,7 @@ pub enum Source {
 /// The part of a forecast's variance that one source makes.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Contribution {
-    /// The source.
+    /// Where that part comes from: a piece, a scale, the readings …
     pub source: Source,
     /// Its name in plain words.
     pub name: String,

@@ -64,21 +64,21 @@ fact::facts! {
         },
         /// The club has no such piece.
         NoPiece {
-            /// The club.
+            /// Key of the club in the model of the job.
             club: String,
-            /// The role.
+            /// Which sort of piece it lacks: head, shaft, grip …
             role: Role,
         },
         /// A balance point was asked for where nothing weighs.
         NothingOnClub {
-            /// The club.
+            /// Key of the club in the model of the job.
             club: String,
             /// Mass at that stage, grams.
             mass_g: f64,
         },
         /// A time lies outside what the drift of a scale covers.
         OutsideDrift {
-            /// The scale.
+            /// Key of the scale in the model of the job.
             scale: String,
             /// The time asked for, hours.
             at_h: f64,
@@ -139,9 +139,9 @@ fact::facts! {
         Limits {
             /// Which limits.
             place: String,
-            /// The lower.
+            /// The limit that should be the lower one.
             lower: f64,
-            /// The upper.
+            /// The limit that should be the upper one.
             upper: f64,
         },
     }

@@ -159,7 +159,7 @@ pub fn line(x: &[f64], y: &[f64]) -> Result<Fit, E> {
 /// A Gaussian: mean and covariance.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gaussian {
-    /// Mean.
+    /// Expected values.
     pub mean: Vec<f64>,
     /// Covariance, one row a value.
     pub covariance: Vec<Vec<f64>>,

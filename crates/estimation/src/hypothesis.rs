@@ -56,7 +56,7 @@ pub struct Change {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Misread {
-    /// The reading.
+    /// Key of the reading in the model of the job.
     pub reading: String,
     /// What it was meant to be, in its unit.
     pub meant: f64,

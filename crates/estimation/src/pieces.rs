@@ -45,7 +45,7 @@ impl Whitened {
 /// What one club's own piece deviates from what the job shares.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OwnDeviation {
-    /// The club.
+    /// Key of the club in the model of the job.
     pub club: String,
     /// The value.
     pub of: OwnOf,

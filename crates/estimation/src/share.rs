@@ -31,13 +31,13 @@ impl Count {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, ToSchema)]
 #[schema(as = ShareOfReadings)]
 pub struct Share {
-    /// Percent.
+    /// How many of a hundred cases are so.
     pub percent: f64,
     /// Lower and upper 95 % limit of the cluster estimate, percent.
     pub limits_percent: [f64; 2],
     /// Variance against that of independent cases.
     pub design_effect: f64,
-    /// How many.
+    /// Cases counted.
     pub of: u32,
 }
 

@@ -15,7 +15,7 @@ crate::facts_below_words! {
         },
         /// A difference of swing weight.
         Points {
-            /// Points.
+            /// Points of swing weight, ten to a letter of the scale.
             value_points: f64,
         },
         /// An angle.
@@ -46,6 +46,16 @@ crate::facts_below_words! {
 impl Measure {
     /// A figure in the unit of this sign: `g`, `mm`, `points`, `°`, `cpm`. Any other sign stands behind the figure as it is;
     /// without one the figure stands alone.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Fact, Measure};
+    ///
+    /// assert_eq!(Measure::new(254.6, "g"), Measure::Mass { value_g: 254.6 });
+    /// // Newtons to the square millimetre are the same for every reader: the sign stays with the figure.
+    /// assert_eq!(Measure::new(20.0, "N/mm²").told().code(), "measured.with");
+    /// ```
     #[must_use]
     pub fn new(value: f64, sign: &str) -> Self {
         match sign {

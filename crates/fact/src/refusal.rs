@@ -25,12 +25,31 @@ impl Refusal {
     pub const NEXT_OF: &str = "refusal.next_of";
 
     /// What is wrong.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Refusal, Told};
+    ///
+    /// let refusal = Refusal::new(&Told::new("entry.missing").with("field", "mass_g"));
+    /// assert_eq!(refusal.fact().code(), "entry.missing");
+    /// assert_eq!(refusal.to_string(), "entry.missing (field: “mass_g”)");
+    /// ```
     #[must_use]
     pub fn new(fact: &impl Fact) -> Self {
         Self(Box::new(Inner { fact: fact.told(), next: None, at: None }))
     }
 
     /// What to do next, in place of what stands beside the text of the fact.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Refusal, Told};
+    ///
+    /// let refusal = Refusal::new(&Told::new("swing_weight.unreadable")).next(&Told::new("did_you_mean").with("text", "D9.7"));
+    /// assert_eq!(refusal.what_next().map(Told::code), Some("did_you_mean"));
+    /// ```
     #[must_use]
     pub fn next(mut self, next: &impl Fact) -> Self {
         self.0.next = Some(next.told());
@@ -38,6 +57,16 @@ impl Refusal {
     }
 
     /// At which entry, as a path: `clubs[3].length_mm`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Refusal, Told};
+    ///
+    /// let refusal = Refusal::new(&Told::new("entry.missing")).at("clubs[3].length_mm");
+    /// assert_eq!(refusal.entry(), Some("clubs[3].length_mm"));
+    /// assert_eq!(refusal.to_string(), "clubs[3].length_mm: entry.missing");
+    /// ```
     #[must_use]
     pub fn at(mut self, path: impl Into<String>) -> Self {
         self.0.at = Some(path.into());
@@ -46,6 +75,17 @@ impl Refusal {
 
     /// The same within another fact, which has it as its figure `what`: an entry of a list, a row of a file. What to do next
     /// and the entry stay.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Refusal, Told};
+    ///
+    /// let cell = Refusal::new(&Told::new("entry.missing")).at("mass");
+    /// let row = cell.within(|what| Told::new("row.line").with("line", &3_usize).with("what", &what));
+    /// assert_eq!(row.fact().to_string(), "row.line (line: 3, what: entry.missing)");
+    /// assert_eq!(row.entry(), Some("mass"));
+    /// ```
     #[must_use]
     pub fn within(mut self, wrap: impl FnOnce(Told) -> Told) -> Self {
         self.0.fact = wrap(self.0.fact);
@@ -53,6 +93,16 @@ impl Refusal {
     }
 
     /// With another figure in place of the one of this name; where the fact has none, it stays as it is.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Refusal, Told};
+    ///
+    /// let refusal = Refusal::new(&Told::new("entry.too_large").with("value", "5000"));
+    /// let shown = refusal.with_figure("value", &"5 kg".to_owned()).with_figure("limit", &"600 g".to_owned());
+    /// assert_eq!(shown.fact().to_string(), "entry.too_large (value: “5 kg”)");
+    /// ```
     #[must_use]
     pub fn with_figure(mut self, name: &str, value: &impl ToFigure) -> Self {
         self.0.fact.replace(name, value);
@@ -72,6 +122,16 @@ impl Refusal {
     }
 
     /// What to do next as a fact, also where only the text beside the fact says it.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Refusal, Told};
+    ///
+    /// // The text of the fact says what to do: whoever shows this finds it there.
+    /// let refusal = Refusal::new(&Told::new("entry.missing"));
+    /// assert_eq!(refusal.told_next().to_string(), "refusal.next_of (what: entry.missing)");
+    /// ```
     #[must_use]
     pub fn told_next(&self) -> Told {
         self.0.next.clone().unwrap_or_else(|| Told::new(Self::NEXT_OF).with("what", &self.0.fact))

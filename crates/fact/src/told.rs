@@ -51,12 +51,28 @@ impl Told {
     }
 
     /// A member of a closed list of the trade, by the list's name in the source and the member's key: `part_kind.head`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// assert_eq!(fact::Told::of_list("PartKind", "tip_weight").code(), "part_kind.tip_weight");
+    /// ```
     #[must_use]
     pub fn of_list(list: &str, key: &str) -> Self {
         Self { code: Cow::Owned(format!("{}.{key}", small(list))), figures: Vec::new() }
     }
 
     /// A sentence that was kept by an earlier version, or written by a person: told as it is.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::Told;
+    ///
+    /// let told = Told::verbatim("2 g in the tip");
+    /// assert_eq!(told.written(), Some("2 g in the tip"));
+    /// assert_eq!(Told::new("tip.empty").written(), None);
+    /// ```
     #[must_use]
     pub fn verbatim(text: impl Into<String>) -> Self {
         Self::new(AS_KEPT).with("text", &text.into())
@@ -72,6 +88,13 @@ impl Told {
     }
 
     /// With one figure more; they are kept in the order of their names, as a document may come back in that order.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// let told = fact::Told::new("loft_check.weak").with("by_deg", &9.5).with("club", "7");
+    /// assert_eq!(told.to_string(), "loft_check.weak (by_deg: 9.5, club: “7”)");
+    /// ```
     #[must_use]
     pub fn with(mut self, name: &'static str, value: &(impl ToFigure + ?Sized)) -> Self {
         let place = self.figures.partition_point(|(other, _)| other.as_ref() < name);
@@ -98,6 +121,16 @@ impl Told {
     }
 
     /// One figure.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Figure, Told};
+    ///
+    /// let told = Told::new("loft_check.weak").with("by_deg", &9.5);
+    /// assert_eq!(told.figure("by_deg"), Some(&Figure::Number(9.5)));
+    /// assert_eq!(told.figure("limit_deg"), None);
+    /// ```
     #[must_use]
     pub fn figure(&self, name: &str) -> Option<&Figure> {
         self.figures.iter().find(|(n, _)| n == name).map(|(_, figure)| figure)

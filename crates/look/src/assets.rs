@@ -13,7 +13,7 @@ struct Assets;
 /// One file as it is carried.
 #[derive(Debug, Clone)]
 pub struct Asset {
-    /// Its content.
+    /// Bytes of the file, as the browser gets them.
     pub content: Cow<'static, [u8]>,
     /// SHA-256 of the content.
     pub sha256: [u8; 32],

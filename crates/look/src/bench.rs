@@ -14,7 +14,7 @@ pub struct BenchBody {
     pub clubs: Markup,
     /// [`beam`](super::beam()).
     pub beam: Markup,
-    /// [`decision`].
+    /// What is expected, the entry and what it means: [`decision`].
     pub decision: Markup,
     /// [`funnel`](super::funnel()).
     pub funnel: Markup,
@@ -89,7 +89,7 @@ pub struct GridRow {
     pub href: String,
     /// Forecast finish minus target, in points.
     pub deviation_points: Option<f64>,
-    /// Half the band, in points.
+    /// How far the finish may lie from the forecast either way, in points, with 95 % probability.
     pub half_band_points: f64,
     /// Half the tolerance, in points.
     pub tolerance_points: f64,

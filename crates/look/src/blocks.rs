@@ -316,9 +316,9 @@ impl From<Markup> for Cell {
 pub struct Table<'a> {
     /// What the table shows, read out by screen readers; shown over it when `show_caption`.
     pub caption: &'a str,
-    /// Show the caption.
+    /// Whether sighted readers see the caption too; screen readers always have it.
     pub show_caption: bool,
-    /// Columns.
+    /// One for each cell of a row, from the left, with its heading.
     pub columns: Vec<Column<'a>>,
     /// Rows of cells.
     pub rows: Vec<Vec<Cell>>,

@@ -53,7 +53,7 @@ pub struct ClubChip {
     pub deviation_points: Option<f64>,
     /// The deviation as text: `+0.1`. May be empty.
     pub deviation_text: String,
-    /// Half the 95 % band in points.
+    /// How far the finish may lie from the forecast either way, in points, with 95 % probability.
     pub half_band_points: f64,
     /// Half the tolerance in points.
     pub tolerance_points: f64,

@@ -129,7 +129,7 @@ pub struct Choice<'a> {
     pub value: &'a str,
     /// Words shown.
     pub label: Cow<'a, str>,
-    /// Chosen.
+    /// Whether it stands selected when the page opens.
     pub chosen: bool,
 }
 
@@ -138,7 +138,7 @@ pub struct Choice<'a> {
 pub struct Select<'a> {
     /// Name sent, also its identity.
     pub name: &'a str,
-    /// Label.
+    /// What the field asks for, shown over it.
     pub label: &'a str,
     /// Hint; may be empty.
     pub hint: &'a str,

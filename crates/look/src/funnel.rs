@@ -13,7 +13,7 @@ pub struct FunnelStage {
     pub label: String,
     /// Forecast finish minus target at this stage, in points.
     pub centre_points: f64,
-    /// Half the 95 % band, in points.
+    /// How far the finish may lie from `centre_points` either way, in points, with 95 % probability.
     pub half_band_points: f64,
     /// The finish that this stage's own reading points to, minus target, in points.
     pub reading_points: Option<f64>,

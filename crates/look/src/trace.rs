@@ -8,7 +8,7 @@ use super::layout::{Scale, num, places};
 /// The value at one moment.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct TracePoint {
-    /// Mean.
+    /// The value as it was believed then, in the unit of the figure.
     pub mean: f64,
     /// Half width of its band; 0 for a figure without one.
     pub band: f64,

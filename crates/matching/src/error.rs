@@ -147,7 +147,7 @@ pub enum MatchError {
     },
     /// The rows of a cost table are not equally long.
     CostRow {
-        /// The row.
+        /// Index of the row in the table, from 0.
         row: usize,
         /// Its length.
         got: usize,
@@ -156,9 +156,9 @@ pub enum MatchError {
     },
     /// A cost of a table is not a number or -∞.
     CostValue {
-        /// The row.
+        /// Index of the row in the table, from 0.
         row: usize,
-        /// The column.
+        /// Index of the column in its row, from 0.
         column: usize,
         /// The offending value.
         value: f64,

@@ -118,7 +118,7 @@ pub struct Unbuildable {
     pub set: usize,
     /// Index of the club in its set.
     pub club: usize,
-    /// Why.
+    /// What keeps it from being built.
     pub why: Why,
 }
 

@@ -181,7 +181,7 @@ pub struct Weigh {
     /// Code on its label; left out: the next one of its model and number.
     #[arg(long, value_name = "CODE", requires = "keep")]
     pub code: Option<String>,
-    /// Its figures.
+    /// What else was measured on it.
     #[command(flatten)]
     pub figures: TypedFigures,
     /// Keep it though its mass is in question.
@@ -454,7 +454,7 @@ pub enum ScaleCommand {
         /// When: 2026-03-02.
         #[arg(long, value_name = "DATE")]
         on: jiff::civil::Date,
-        /// By whom.
+        /// Who calibrated it: a person, or a laboratory's name.
         #[arg(long)]
         by_whom: String,
         /// When it is due again.

@@ -18,9 +18,9 @@ const FULCRUM_MM: f64 = 14.0 * INCH_MM;
 /// One mass on the axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Mass {
-    /// What it is.
+    /// Which piece it is: head, shaft, grip …
     pub role: Role,
-    /// Its mass.
+    /// What the piece truly weighs.
     pub mass_g: f64,
     /// Its centre from the butt end of the shaft; the grip's from the outside of its cap.
     pub arm_mm: f64,
@@ -29,7 +29,7 @@ pub struct Mass {
 /// A club as it truly is.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TrueClub {
-    /// Its masses.
+    /// Every piece on it, with what it truly weighs and where it truly lies.
     pub masses: Vec<Mass>,
     /// Thickness of the grip's cap.
     pub cap_mm: f64,

@@ -18,7 +18,7 @@ fact::facts! {
         },
         /// The advice failed on a simulated job.
         Advice {
-            /// Shop.
+            /// Number of the simulated shop, each with its own truth.
             shop: u64,
             /// Job in the shop.
             job: u64,
@@ -29,7 +29,7 @@ fact::facts! {
         },
         /// A plan left a club of a simulated job without parts.
         Unplanned {
-            /// Shop.
+            /// Number of the simulated shop, each with its own truth.
             shop: u64,
             /// Job in the shop.
             job: u64,

@@ -29,7 +29,7 @@ pub enum Builder {
 pub struct Strategy {
     /// Key in the report.
     pub key: &'static str,
-    /// In words.
+    /// What the report calls it.
     pub words: &'static str,
     /// Who builds.
     pub builder: Builder,

@@ -48,7 +48,7 @@ pub struct Day {
 /// A part as it truly is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TruePiece {
-    /// Its mass.
+    /// What it truly weighs.
     pub mass_g: f64,
     /// What the shop's scale showed when it came in.
     pub weighed_g: f64,
@@ -102,7 +102,7 @@ pub struct SimulatedJob {
     pub head: HeadTruth,
     /// Truth of the grip model.
     pub grip: GripTruth,
-    /// The day.
+    /// What the days at the bench do to every club of the job.
     pub day: Day,
     /// What the hand does to each club.
     pub clubs: Vec<Hand>,

@@ -68,9 +68,9 @@ pub struct Assembled<'a> {
     pub shop: &'a Shop,
     /// Running number of the job.
     pub job: i64,
-    /// The club.
+    /// The club of the job, with what its sheet asks.
     pub club: &'a JobClub,
-    /// Its plan.
+    /// Which parts it gets, and how its shaft is cut.
     pub plan: &'a ClubPlan,
     /// The parts of the plan.
     pub parts: &'a [Part],

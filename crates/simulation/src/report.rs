@@ -18,9 +18,9 @@ pub struct Report {
 /// What one strategy reached.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Line {
-    /// Its key.
+    /// Key of the strategy.
     pub key: &'static str,
-    /// In words.
+    /// What the strategy does, for a reader of the report.
     pub words: &'static str,
     /// Clubs judged.
     pub clubs: u32,
@@ -59,7 +59,7 @@ pub struct Line {
 /// The band of the finish at one stage.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Band {
-    /// Stage.
+    /// Key of the stage at which the finish was forecast: `planned`, `dry`, `tip`, `cured` or `finish`.
     pub stage: &'static str,
     /// Share that held.
     pub held: Share,
@@ -70,7 +70,7 @@ pub struct Band {
 /// Readings against their forecast.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Read {
-    /// Reading.
+    /// Key of what was read: `check`, `dry`, `tip`, `cured`, `gripped` or `finish`.
     pub reading: &'static str,
     /// Share inside the band.
     pub inside: Share,
@@ -83,15 +83,15 @@ pub struct Read {
 /// Blunders of one kind.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct BlunderLine {
-    /// Kind.
+    /// Key of the blunder; `all` for the sum of them.
     pub kind: &'static str,
     /// Seeded, and seen by a reading.
     pub seeded: u32,
     /// Share found before hand-over.
     pub found: Option<Share>,
-    /// Those that shifted their first reading by more than 4.65 standard deviations: share doubted at once …
+    /// Blunders that shifted their first reading by more than 4.65 standard deviations: share doubted at once.
     pub large_at_once: Option<Share>,
-    /// … and found at all.
+    /// The same blunders: share found before hand-over.
     pub large_found: Option<Share>,
     /// Share of those asked about whose true cause was named first, after the one measurement that would tell.
     pub named_first: Option<Share>,

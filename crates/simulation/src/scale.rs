@@ -39,9 +39,9 @@ pub struct Name {
 /// The instruments on the days of one job.
 #[derive(Debug, Clone, Copy)]
 pub struct Instruments<'a> {
-    /// The shop.
+    /// Whose scales they are.
     pub shop: &'a SimulatedShop,
-    /// The job.
+    /// On whose days they are read.
     pub job: &'a SimulatedJob,
 }
 

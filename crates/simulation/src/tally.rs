@@ -93,7 +93,7 @@ pub struct Tally {
     pub false_doubts: Count,
     /// The same by what was read.
     pub false_doubts_by: BTreeMap<&'static str, Count>,
-    /// Blunders.
+    /// Every blunder that was seeded, with what became of it.
     pub blunders: Vec<BlunderSeen>,
 }
 

@@ -116,7 +116,7 @@ pub enum StoreError {
     },
     /// A code, number or identity that must be unique is there already.
     CodeTaken {
-        /// The code.
+        /// The code, number or identity that is there already.
         code: String,
     },
     /// A part is not free.
@@ -154,7 +154,7 @@ pub enum StoreError {
     },
     /// A value that no database column or document can hold faithfully.
     NotStorable {
-        /// What it is.
+        /// Which entry or figure, in words for the log: `a gauge study`.
         what: String,
         /// What is wrong.
         problem: String,
@@ -359,7 +359,7 @@ fact::facts! {
     pub enum Stored: "stored" {
         /// A part.
         Part {
-            /// Its code.
+            /// The shop's code on its label.
             code: String,
         },
         /// A club by its card.
@@ -424,7 +424,7 @@ fact::facts! {
         Other {
             /// How many.
             n: i64,
-            /// Its name.
+            /// Name of the table that refers to the model.
             name: String,
         },
     }

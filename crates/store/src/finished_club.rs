@@ -10,15 +10,15 @@ use trade::id::JobId;
 /// Where a finished club came out, as its record says.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FinishedClub {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
-    /// Its job.
+    /// Identity of the job that it was built in.
     pub job: JobId,
     /// Running number of the job.
     pub job_number: i64,
     /// Number of the club.
     pub number: String,
-    /// Model of its head.
+    /// Code of its head model.
     pub head_model: String,
     /// When the job was finished.
     pub finished_at: Timestamp,

@@ -21,7 +21,7 @@ pub struct Hold {
     pub club: ClubId,
     /// Code of the part.
     pub code: String,
-    /// What it is.
+    /// What sort of part it is: head, shaft, grip …
     pub kind: PartKind,
 }
 

@@ -18,7 +18,7 @@ use trade::job::{Job, JobClub, JobState};
 pub struct JobLine {
     /// Running number.
     pub number: i64,
-    /// The player.
+    /// Who the clubs are built for.
     pub player: String,
     /// When it is due.
     pub due: Date,

@@ -16,7 +16,7 @@ use trade::sheet::SheetClub;
 /// An entry to be appended to the life of a part. Who it is by is said once for the transaction, by [`Tx::signed`].
 #[derive(Debug, Clone, Copy)]
 pub struct LifeNote<'a> {
-    /// The part.
+    /// Identity of the part that it happened to.
     pub part: &'a PartId,
     /// What happened.
     pub step: LifeStep,

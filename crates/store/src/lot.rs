@@ -13,13 +13,13 @@ use trade::model::PartKind;
 pub struct ClubOfLot {
     /// Number of its job.
     pub job: i64,
-    /// The player.
+    /// Who the club was built for.
     pub player: String,
     /// Place in the tray.
     pub slot: i64,
-    /// The club.
+    /// Its kind and number, as people call it: `6-iron`.
     pub club: ClubName,
-    /// What of it is of the lot.
+    /// Why it is listed: the batch that it was glued from, or a part that is of the lot.
     pub of_lot: OfLot,
 }
 

@@ -18,7 +18,7 @@ use trade::sheet::Sheet;
 pub struct SheetRow {
     /// Identity.
     pub id: SheetId,
-    /// The sheet.
+    /// What is asked of each club, as it was last saved.
     pub sheet: Sheet,
     /// The job that was made from it, once it was approved.
     pub approved_job: Option<JobId>,
@@ -33,7 +33,7 @@ pub struct SheetRow {
 pub struct SheetLine {
     /// Identity.
     pub id: SheetId,
-    /// The player.
+    /// Who the clubs are for.
     pub player: String,
     /// When it is due.
     pub due: Date,

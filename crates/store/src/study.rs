@@ -26,7 +26,7 @@ pub struct StudyRow {
 pub struct StudyReading {
     /// Identity.
     pub id: String,
-    /// The study.
+    /// Identity of the study that it belongs to.
     pub study: String,
     /// Which reading of the plan, from 0.
     pub place: i64,

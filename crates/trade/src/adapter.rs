@@ -18,7 +18,7 @@ pub struct AdapterModel {
     /// Free label of the shop.
     #[serde(default)]
     pub label: String,
-    /// Mass.
+    /// What the adapter weighs.
     #[schema(minimum = 0.5, maximum = 40)]
     pub mass_g: f64,
     /// Length outside of which the shaft's tip stands: from the bottom of its bore to its lower end.

@@ -11,7 +11,7 @@ use utoipa::ToSchema;
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct CurePoint {
-    /// Hours.
+    /// How long the joint takes to that strength.
     #[schema(minimum = 0.01, maximum = 1000)]
     pub hours: f64,
     /// At this temperature.
@@ -38,19 +38,19 @@ pub struct AdhesiveModel {
     /// Parts of resin to one part of hardener, by volume.
     #[schema(minimum = 0.05, maximum = 100)]
     pub resin_per_hardener_by_volume: f64,
-    /// Density of the resin.
+    /// What a millilitre of resin weighs, from the product's own sheet.
     #[schema(minimum = 0.5, maximum = 3)]
     pub resin_density_g_per_ml: f64,
-    /// Density of the hardener.
+    /// What a millilitre of hardener weighs, from the product's own sheet.
     #[schema(minimum = 0.5, maximum = 3)]
     pub hardener_density_g_per_ml: f64,
-    /// Pot life in minutes …
+    /// Pot life on the product's own sheet, minutes, at `pot_life_at_c` for a cup of `pot_life_mass_g`.
     #[schema(minimum = 0.5, maximum = 1440)]
     pub pot_life_min: f64,
-    /// … at this temperature …
+    /// Temperature that the pot life holds at.
     #[schema(minimum = 5, maximum = 60)]
     pub pot_life_at_c: f64,
-    /// … for this mass in one cup.
+    /// Mass of the mix in one cup that the pot life holds for.
     #[schema(minimum = 1, maximum = 1000)]
     pub pot_life_mass_g: f64,
     /// Strong enough to handle, grip and put on the scale. One point of the sheet, or two at different temperatures.

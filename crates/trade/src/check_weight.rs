@@ -18,7 +18,7 @@ pub struct CheckWeight {
     /// How surely that is known: one standard deviation, points.
     #[schema(minimum = 0.001, maximum = 1)]
     pub sd_points: f64,
-    /// Its mass.
+    /// What the weight itself weighs.
     #[schema(minimum = 50, maximum = 1000)]
     pub mass_g: f64,
 }

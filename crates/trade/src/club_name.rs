@@ -52,6 +52,18 @@ impl From<&str> for ClubNumber {
 
 impl ClubName {
     /// The name of a club from its kind and number.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use trade::club_name::ClubName;
+    /// use trade::kind::ClubKind;
+    /// use words::Words;
+    ///
+    /// let words = Words::english(quantity::Units::default());
+    /// assert_eq!(words.tell(&ClubName::of(ClubKind::Iron, "7")), "7-iron");
+    /// assert_eq!(words.tell(&ClubName::of(ClubKind::Wood, "1")), "driver");
+    /// ```
     #[must_use]
     pub fn of(kind: ClubKind, number: &str) -> Self {
         let number = number.to_owned();

@@ -85,7 +85,7 @@ pub struct Connection {
     /// What people call it.
     #[schema(min_length = 1)]
     pub name: String,
-    /// What it shows.
+    /// Whether its figures are masses or swing weights.
     pub shows: Shows,
     /// The port, for example `/dev/ttyUSB0` or `COM3`.
     #[schema(min_length = 1)]
@@ -98,7 +98,7 @@ pub struct Connection {
     #[serde(default = "usual_bits")]
     #[schema(minimum = 7, maximum = 8)]
     pub data_bits: u8,
-    /// Parity.
+    /// Parity bit of a character, as the scale is set.
     #[serde(default = "usual_parity")]
     pub parity: Parity,
     /// Stop bits: 1 or 2.

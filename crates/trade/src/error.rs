@@ -65,7 +65,7 @@ fact::facts! {
         },
         /// A field of one number of a head model.
         Number {
-            /// The number.
+            /// Number of the head as its model lists it: `6`, `PW`.
             number: String,
             /// Name of the field.
             name: String,
@@ -79,7 +79,7 @@ fact::facts! {
         },
         /// What comes off the tip for a number.
         TipTrim {
-            /// The number.
+            /// Number of the head that the trim is for: `6`, `PW`.
             number: String,
         },
         /// Length of a club.
@@ -89,7 +89,7 @@ fact::facts! {
         },
         /// What is read.
         Reading {
-            /// What.
+            /// The quantity that is read, for example the swing weight.
             what: Told,
         },
     }
@@ -136,21 +136,21 @@ fact::facts! {
         },
         /// There is no model of this kind.
         Model {
-            /// Its kind.
+            /// What sort of model was looked for: of heads, shafts, grips …
             kind: Told,
             /// The code that was given.
             code: String,
         },
         /// A head model without this number.
         Number {
-            /// The number.
+            /// The number that the head model does not have: `6`, `PW`.
             number: String,
             /// Name of the model.
             model: String,
         },
         /// A shaft model without a blank for a number.
         Blank {
-            /// The number.
+            /// Number of the club that needs a blank: `6`, `PW`.
             number: String,
             /// Code of the shaft model.
             model: String,
@@ -223,7 +223,7 @@ fact::facts! {
         },
         /// Add a model of this kind.
         AddModel {
-            /// The kind.
+            /// What sort of model it is: of heads, shafts, grips …
             kind: Told,
         },
         /// Look it up among the models.
@@ -347,6 +347,18 @@ impl From<matching::MatchError> for TradeError {
 ///
 /// # Errors
 /// [`TradeError::Impossible`] with the entry, the value and the range.
+///
+/// # Examples
+///
+/// ```
+/// use trade::error::within;
+///
+/// assert_eq!(within("mass_g", 254.6, 120.0, 600.0, "g")?, 254.6);
+/// // The refusal names the entry that it belongs beside.
+/// let refused = within("mass_g", 2546.0, 120.0, 600.0, "g").expect_err("ten times too heavy");
+/// assert_eq!(refused.field(), Some("mass_g"));
+/// # Ok::<(), trade::error::TradeError>(())
+/// ```
 pub fn within(entry: impl Into<Entry>, value: f64, low: f64, high: f64, unit: &str) -> Result<f64, TradeError> {
     if value.is_finite() && value >= low && value <= high {
         return Ok(value);

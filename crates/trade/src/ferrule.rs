@@ -21,7 +21,7 @@ pub struct FerruleModel {
     /// Inside diameter; it fits tips of the same diameter.
     #[schema(minimum = 6, maximum = 20)]
     pub inside_diameter_mm: f64,
-    /// Length.
+    /// How much of the shaft it covers, along the axis.
     #[schema(minimum = 3, maximum = 80)]
     pub length_mm: f64,
     /// Nominal mass.

@@ -16,6 +16,18 @@ use clubphysics::trim::{Convention, FinishedLength, Shaft};
 pub(crate) const BORE_PLAY_MAX_MM: f64 = 0.5;
 
 /// Whether a shaft's tip goes into a bore and is held there.
+///
+/// # Examples
+///
+/// ```
+/// use trade::fit::tip_fits_bore;
+///
+/// // A parallel tip of 0.370 in and a taper tip of 0.355 in in a bore of 9.5 mm, and a wood's tip of 0.335 in, which would
+/// // rattle: the usual sizes of the trade, from memory.
+/// assert!(tip_fits_bore(0.370 * 25.4, 9.5));
+/// assert!(tip_fits_bore(0.355 * 25.4, 9.5));
+/// assert!(!tip_fits_bore(0.335 * 25.4, 9.5));
+/// ```
 #[must_use]
 pub fn tip_fits_bore(tip_diameter_mm: f64, bore_diameter_mm: f64) -> bool {
     let play_mm = bore_diameter_mm - tip_diameter_mm;

@@ -78,14 +78,14 @@ fact::facts! {
         },
         /// It is on its line.
         OnLine {
-            /// The line.
+            /// Frequency at which raw shafts of its blank lie, cycles per minute.
             line_cpm: f64,
         },
         /// It is stiffer than its line.
         Stiffer {
             /// By how much as received.
             by_cpm: f64,
-            /// The line.
+            /// Frequency at which raw shafts of its blank lie, cycles per minute.
             line_cpm: f64,
             /// By how much in the club, where that is another figure.
             in_club_cpm: Option<f64>,
@@ -94,7 +94,7 @@ fact::facts! {
         Softer {
             /// By how much as received.
             by_cpm: f64,
-            /// The line.
+            /// Frequency at which raw shafts of its blank lie, cycles per minute.
             line_cpm: f64,
             /// By how much in the club, where that is another figure.
             in_club_cpm: Option<f64>,

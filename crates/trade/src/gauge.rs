@@ -89,7 +89,7 @@ facts! {
     pub enum GaugeFigure: "gauge_figure" {
         /// A mass.
         Mass {
-            /// The figure, g.
+            /// What the scale shows or is off by, g.
             figure_g: f64,
             /// Decimals.
             digits: u8,
@@ -124,7 +124,7 @@ facts! {
         },
         /// A length.
         Length {
-            /// The figure, mm.
+            /// What the gauge shows or is off by, mm.
             figure_mm: f64,
             /// Decimals of an inch; of a millimetre one less.
             digits: u8,
@@ -142,7 +142,7 @@ pub struct Gauge {
     /// What people call it.
     #[schema(min_length = 1, pattern = r"\S")]
     pub name: String,
-    /// What it measures.
+    /// Which quantity it reads; its figures are in that quantity's unit.
     pub measures: Measures,
     /// Step of its display, in the unit of what it measures.
     #[schema(minimum = 0, maximum = 50)]
@@ -286,6 +286,18 @@ pub(crate) fn need_name(key: &str, name: &str, fault: GaugeFault) -> Result<(), 
 ///
 /// # Errors
 /// What cannot be read, with an example; a figure that no standard can have.
+///
+/// # Examples
+///
+/// ```
+/// use trade::gauge::{Measures, parse_value};
+///
+/// assert_eq!(parse_value(Measures::Mass, "200.1")?, 200.1);
+/// assert!((parse_value(Measures::SwingWeight, "D1.4")? - 31.4).abs() < 1e-9);
+/// // 1 oz (avoirdupois) is 28.349 52 g: NIST SP 811 (2008), appendix B.8.
+/// assert!((parse_value(Measures::Mass, "7.06 oz")? - 7.06 * 28.349_52).abs() < 0.001);
+/// # Ok::<(), trade::error::TradeError>(())
+/// ```
 pub fn parse_value(measures: Measures, text: &str) -> Result<f64, TradeError> {
     let value = match measures {
         Measures::Mass => quantity::parse_mass(text, MassUnit::Gram).map(quantity::Mass::g),

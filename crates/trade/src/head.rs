@@ -22,9 +22,9 @@ pub struct HeadModel {
     pub label: String,
     /// What sort of club it makes.
     pub club_kind: ClubKind,
-    /// Hand.
+    /// Whether it is for right-handed or left-handed players.
     pub hand: Hand,
-    /// Diameter of the bore.
+    /// How wide the hosel is inside, where the shaft's tip goes in.
     #[schema(minimum = 6, maximum = 20)]
     pub bore_diameter_mm: f64,
     /// Depth of the bore: how far the shaft's tip goes in.
@@ -100,7 +100,7 @@ pub struct ChartEntry {
 pub struct ScrewOption {
     /// What is stamped on it.
     pub label: String,
-    /// Mass.
+    /// What the screw weighs.
     #[schema(minimum = 0.1, maximum = 60)]
     pub mass_g: f64,
 }

@@ -52,7 +52,7 @@ pub struct FigureChange {
 /// One entry of a part's life.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct LifeEntry {
-    /// What.
+    /// What was done with the part, or what became of it.
     pub step: LifeStep,
     /// The job that it has to do with.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -81,7 +81,7 @@ fact::facts! {
     pub enum LifeTold: "life" {
         /// It came into stock.
         CameIn {
-            /// Its figures.
+            /// What was known of it then: its mass, length, loft …
             figures: Option<Vec<FigureTold>>,
         },
         /// Held for a club.

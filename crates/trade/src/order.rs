@@ -50,7 +50,7 @@ closed_list! {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ForJob {
-    /// The job.
+    /// Identity of the job that they are meant for.
     pub job: JobId,
     /// Its running number.
     pub number: i64,
@@ -67,7 +67,7 @@ pub struct OrderLine {
     pub order: i64,
     /// Of whom; empty while it is not settled.
     pub supplier: String,
-    /// What.
+    /// What sort of part is ordered: heads, shafts, grips …
     pub kind: PartKind,
     /// Code of the model.
     pub model: String,
@@ -107,7 +107,7 @@ pub struct OrderLine {
 pub struct OrderEvent {
     /// Identity.
     pub id: EventId,
-    /// What.
+    /// What happened: parts came, it was cancelled, closed short …
     pub step: OrderStep,
     /// How many came; 0 where nothing did.
     pub count: i64,
@@ -363,34 +363,34 @@ fact::facts! {
     pub enum OrderAsk: "order_ask" {
         /// Cancelled.
         Cancelled {
-            /// Order.
+            /// Its running number.
             order: i64,
-            /// By.
+            /// Who cancelled it.
             by: String,
-            /// Note.
+            /// The remark made then; none where nothing was said.
             note: Option<String>,
         },
         /// Closed short.
         ClosedShort {
-            /// Order.
+            /// Its running number.
             order: i64,
-            /// By.
+            /// Who closed it.
             by: String,
-            /// Note.
+            /// The remark made then; none where nothing was said.
             note: Option<String>,
         },
         /// All of order … are here already.
         AllHere {
-            /// Order.
+            /// Its running number.
             order: i64,
         },
         /// … are more than the … of order … that are still to come.
         More {
-            /// Order.
+            /// Its running number.
             order: i64,
-            /// How many.
+            /// How many have come now.
             n: i64,
-            /// Open.
+            /// How many of it are still to come.
             open: i64,
         },
     }

@@ -39,7 +39,7 @@ crate::part::named_fields::with_part_figures! {
         pub id: PartId,
         /// The shop's code on the label, unique.
         pub code: String,
-        /// What it is.
+        /// What sort of part it is: head, shaft, grip …
         pub kind: PartKind,
         /// Code of its model.
         pub model: String,
@@ -110,6 +110,20 @@ impl Part {
     ///
     /// # Errors
     /// The first impossible figure by its field name.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use trade::model::PartKind;
+    /// use trade::part::Part;
+    ///
+    /// let mut head = Part::new("H7-014", PartKind::Head, "SISKIN");
+    /// head.mass_g = Some(268.4);
+    /// head.check()?;
+    /// head.mass_g = Some(2684.0);
+    /// assert_eq!(head.check().expect_err("ten times too heavy").field(), Some("mass_g"));
+    /// # Ok::<(), trade::error::TradeError>(())
+    /// ```
     pub fn check(&self) -> Result<(), TradeError> {
         if let Some(cpm) = self.cpm
             && self.kind != PartKind::Shaft
@@ -147,6 +161,18 @@ pub const CPM_MOST: f64 = 600.0;
 
 /// The masses that a part of this kind can have at all, in grams. Wide, to catch slips of the key and of the unit
 /// only. Common practice, no source.
+///
+/// # Examples
+///
+/// ```
+/// use trade::model::PartKind;
+/// use trade::part::possible_mass_g;
+///
+/// let (least_g, most_g) = possible_mass_g(PartKind::Head);
+/// assert!(least_g < 254.6 && 254.6 < most_g);
+/// // 9 oz typed as 9 g is caught.
+/// assert!(9.0 < least_g);
+/// ```
 #[must_use]
 pub const fn possible_mass_g(kind: PartKind) -> (f64, f64) {
     match kind {

@@ -57,6 +57,16 @@ impl Places {
     }
 
     /// Middle of a ferrule: it sits on the mouth of the bore.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use trade::places::Places;
+    ///
+    /// // By hand: a shaft of 930 mm goes 32 mm into the head, so the bore's mouth is at 898 mm; a ferrule of 25 mm sits on it.
+    /// let places = Places::new(930.0, 30.0, 32.0);
+    /// assert_eq!(places.ferrule_mm(25.0), 885.5);
+    /// ```
     #[must_use]
     pub fn ferrule_mm(&self, length_mm: f64) -> f64 {
         self.tip_mm - self.bore_depth_mm - length_mm / 2.0

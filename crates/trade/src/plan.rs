@@ -17,9 +17,9 @@ pub struct PlannedPart {
     pub kind: PartKind,
     /// The part, or the bulk it is taken from.
     pub part: PartId,
-    /// Its code.
+    /// The shop's code on its label.
     pub code: String,
-    /// Its model.
+    /// Code of its model.
     pub model: String,
     /// Mass that the plan counts with: its own where weighed, else its model's.
     pub mass_g: f64,
@@ -91,7 +91,7 @@ pub struct ClubPlan {
 /// What a step should read.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Expected {
-    /// Step.
+    /// Key of the step at which the club is read.
     pub step: String,
     /// Swing weight as the shop's scale will show it, points since A0.
     #[serde(alias = "balance_points")]
@@ -126,9 +126,9 @@ pub struct Missing {
 /// A part that would do for a club that cannot be built as the sheet says.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Instead {
-    /// What it is.
+    /// What sort of part it is: head, shaft, grip …
     pub kind: PartKind,
-    /// Its code.
+    /// The shop's code on its label.
     pub code: String,
     /// Running number of the job that holds it, where it is not free.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -146,7 +146,7 @@ pub struct Instead {
 pub struct Plan {
     /// One a club, in the order of the job's clubs; none where the club cannot be built.
     pub clubs: Vec<Option<ClubPlan>>,
-    /// What is missing.
+    /// Clubs that cannot be built, each with the part that it lacks.
     pub missing: Vec<Missing>,
     /// The frequency lines that its shafts are held against, and why a blank has none; empty where no shaft of these
     /// models was ever measured.

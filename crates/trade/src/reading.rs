@@ -182,9 +182,9 @@ impl What {
 pub struct Reading {
     /// Identity.
     pub id: ReadingId,
-    /// Job.
+    /// Identity of the job at the bench.
     pub job: JobId,
-    /// Club.
+    /// Identity of the club that was read.
     pub club: ClubId,
     /// Key of the step it was read at.
     pub step: String,

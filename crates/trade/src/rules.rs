@@ -182,9 +182,9 @@ fact::facts! {
         },
         /// How many clubs a player carries.
         Clubs {
-            /// Clubs.
+            /// Clubs of the set.
             n: usize,
-            /// The limit.
+            /// Most that a player may carry in a round.
             limit: usize,
         },
         /// Not measured.
@@ -211,13 +211,13 @@ pub struct RuleFigures {
     pub club_kind: ClubKind,
     /// Length from where the shaft axis meets the ground to the outside of the cap.
     pub length_to_cap_mm: Option<f64>,
-    /// Lie.
+    /// Angle between shaft and ground at address, degrees.
     pub lie_deg: Option<f64>,
-    /// Length of the grip.
+    /// How long the grip is, from the outside of its cap to its mouth.
     pub grip_length_mm: Option<f64>,
     /// Largest outside diameter of the grip.
     pub grip_widest_mm: Option<f64>,
-    /// Shape of the grip.
+    /// Whether the grip is round, has a rib or flat sides.
     pub grip_shape: Option<GripShape>,
 }
 
@@ -247,7 +247,7 @@ pub struct Margin {
     pub clause: String,
     /// What is limited.
     pub what: Limited,
-    /// The limit.
+    /// What the clause sets: a least or greatest length, angle or number.
     pub limit: Told,
     /// Measured value in `unit`; none where it was not measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -299,6 +299,26 @@ impl Limit {
 }
 
 /// Margins of one club, in the order of the clauses, and what was not measured.
+///
+/// # Examples
+///
+/// ```
+/// use trade::kind::ClubKind;
+/// use trade::rules::{RuleFigures, margins};
+///
+/// let iron = RuleFigures {
+///     club_kind: ClubKind::Iron,
+///     length_to_cap_mm: Some(38.0 * 25.4),
+///     lie_deg: Some(62.0),
+///     grip_length_mm: None,
+///     grip_widest_mm: None,
+///     grip_shape: None,
+/// };
+/// // Equipment Rules, Part 2, 2.1c: 18 to 48 in long.
+/// let length: Vec<f64> = margins(&iron).iter().filter(|m| m.clause == "2.1c").filter_map(|m| m.margin).collect();
+/// assert_eq!(length.len(), 2);
+/// assert!((length[0] - 20.0 * 25.4).abs() < 1e-9 && (length[1] - 10.0 * 25.4).abs() < 1e-9);
+/// ```
 #[must_use]
 pub fn margins(club: &RuleFigures) -> Vec<Margin> {
     let putter = club.club_kind == ClubKind::Putter;
@@ -338,6 +358,16 @@ pub fn margins(club: &RuleFigures) -> Vec<Margin> {
 }
 
 /// The limit on the number of clubs, for a whole bag.
+///
+/// # Examples
+///
+/// ```
+/// use trade::rules::clubs_margin;
+///
+/// // Rules of Golf, 4.1b(1): no more than 14 clubs.
+/// assert_eq!(clubs_margin(13).margin, Some(1.0));
+/// assert!(!clubs_margin(14).is_beyond() && clubs_margin(15).is_beyond());
+/// ```
 #[must_use]
 pub fn clubs_margin(clubs: usize) -> Margin {
     let fact = RuleFinding::Clubs { n: clubs, limit: CLUBS_MAX };

@@ -28,7 +28,7 @@ pub struct ScaleEvent {
     pub day: Date,
     /// Who.
     pub by: String,
-    /// What.
+    /// What happened to the scale: a check, a calibration, a loss of trust …
     pub what: Happened,
 }
 
@@ -83,7 +83,7 @@ pub enum Happened {
     Check(CheckRead),
     /// A check was wrong and does not count.
     TakenBack {
-        /// The check.
+        /// Identity of the check that was wrong.
         check: EventId,
         /// Why, as it was said.
         reason: Told,
@@ -93,7 +93,7 @@ pub enum Happened {
         /// When.
         #[schema(value_type = String, format = Date)]
         on: Date,
-        /// By whom.
+        /// Who calibrated it: a person, or a laboratory's name.
         by_whom: String,
         /// When it is due again.
         #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -134,11 +134,11 @@ pub enum Happened {
     },
     /// The scatter that a gauge study found is this scale's stated noise from now on.
     NoiseTaken {
-        /// The study.
+        /// Identity of the gauge study.
         study: String,
         /// Standard deviation now, in the scale's unit.
         noise_sd: f64,
-        /// Before.
+        /// Standard deviation that was stated before it, in the scale's unit.
         before_sd: f64,
     },
 }

@@ -90,7 +90,7 @@ pub struct ShaftBlank {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct TipTrim {
-    /// The number.
+    /// Number of the club that the shaft is trimmed for: `6`, `PW`.
     pub number: String,
     /// Cut off the tip.
     #[schema(minimum = 0, maximum = 250)]

@@ -26,7 +26,7 @@ closed_list! {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Sheet {
-    /// The player.
+    /// Who the clubs are for.
     pub player: String,
     /// When the set is due.
     #[schema(value_type = String, format = Date)]
@@ -52,31 +52,31 @@ pub struct Sheet {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ReferenceClub {
-    /// Its number.
+    /// Number or letter of the club: `6`, `PW`.
     pub number: String,
-    /// Length …
+    /// How long it is, from where the shaft axis meets the ground to `length_to`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length_mm: Option<f64>,
-    /// … and what it is measured to.
+    /// Where that length ends at the butt: at the cap or at the end of the shaft.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length_to: Option<LengthTo>,
     /// Swing weight in points since A0.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[serde(alias = "balance_points")]
     pub swing_weight_points: Option<f64>,
-    /// Total mass.
+    /// What the whole club weighs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub total_mass_g: Option<f64>,
     /// Balance point from the cap.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub balance_point_mm: Option<f64>,
-    /// Loft.
+    /// Loft of its head as it was measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub loft_deg: Option<f64>,
-    /// Lie.
+    /// Lie as it was measured: the angle between shaft and ground.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lie_deg: Option<f64>,
-    /// Frequency.
+    /// Frequency as it was read, clamped at `clamp_mm`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cpm: Option<f64>,
     /// The length clamped for the frequency.
@@ -141,16 +141,16 @@ impl ReferenceClub {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Tolerances {
-    /// Swing weight.
+    /// How far its swing weight may be off the target; 0.3 points where no tolerances are given.
     #[serde(alias = "balance_points")]
     pub swing_weight_points: f64,
-    /// Length.
+    /// How much longer or shorter the club may be; 1.5 mm where no tolerances are given.
     pub length_mm: f64,
-    /// Loft.
+    /// How much weaker or stronger its loft may be; 0.5° where no tolerances are given.
     pub loft_deg: f64,
-    /// Lie.
+    /// How much flatter or more upright its lie may be; 0.5° where no tolerances are given.
     pub lie_deg: f64,
-    /// Frequency.
+    /// How far its frequency may be off the target; 2 cpm where no tolerances are given.
     pub cpm: f64,
 }
 
@@ -184,16 +184,16 @@ pub struct SheetClub {
     /// Code of the tape; left out: the shop's own.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tape: Option<String>,
-    /// Length …
+    /// How long the club is to be, from where the shaft axis meets the ground to `length_to`.
     pub length_mm: f64,
-    /// … and what it is measured to.
+    /// Where that length ends at the butt: at the cap or at the end of the shaft.
     pub length_to: LengthTo,
     /// Swing weight in points since A0 (`D2` = 32).
     #[serde(alias = "balance_points")]
     pub swing_weight_points: f64,
-    /// Loft.
+    /// Loft asked of the finished head.
     pub loft_deg: f64,
-    /// Lie.
+    /// Lie asked of the finished head: the angle between shaft and ground.
     pub lie_deg: f64,
     /// Frequency, where the fitting asks for one.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -50,9 +50,9 @@ pub struct Shop {
     /// Temperature that the shop keeps, for pot life and cure.
     #[schema(minimum = -10, maximum = 50)]
     pub room_c: f64,
-    /// Its balance scale.
+    /// The scale that swing weights are read on.
     pub balance_scale: Scale,
-    /// Its mass scale.
+    /// The scale that parts and clubs are weighed on.
     pub mass_scale: Scale,
     /// The weight that the balance scale is checked with.
     #[serde(default, skip_serializing_if = "Option::is_none")]

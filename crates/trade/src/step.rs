@@ -144,6 +144,18 @@ pub(crate) fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
 ///
 /// # Errors
 /// No steps, a key twice, an unsound key.
+///
+/// # Examples
+///
+/// ```
+/// use trade::step::{check_template, full_build};
+///
+/// let mut steps = full_build();
+/// check_template(&steps)?;
+/// steps.push(steps[0].clone());
+/// assert!(check_template(&steps).is_err(), "a key stands twice");
+/// # Ok::<(), trade::error::TradeError>(())
+/// ```
 pub fn check_template(steps: &[Step]) -> Result<(), TradeError> {
     if steps.is_empty() {
         return Err(TradeError::refused(StepFault::NoSteps));

@@ -90,6 +90,17 @@ pub fn arms_mm(tip_mm: f64, lengths_mm: impl IntoIterator<Item = f64>) -> impl I
 
 /// What stacked weights do to the swing weight, points, the lowest first. `bare_mm` is the length of the shaft as it would be
 /// without a flange, `cap_mm` the thickness of the grip's cap.
+///
+/// # Examples
+///
+/// ```
+/// use trade::tip_weight::{InTip, points};
+///
+/// // By hand: the centre of 2 g, 10 mm long, in a shaft of 900 mm under a cap of 3 mm is at 898 mm or 35.354 in, 21.354 in
+/// // beyond the fulcrum: 2 × 21.354 / 49.6117 points.
+/// let weight = InTip { mass_g: 2.0, length_mm: 10.0, flange_mm: 0.0 };
+/// assert!((points(900.0, 3.0, &[weight]) - 0.8609).abs() < 0.0001);
+/// ```
 #[must_use]
 pub fn points(bare_mm: f64, cap_mm: f64, weights: &[InTip]) -> f64 {
     let tip_mm = bare_mm - weights.iter().map(|w| w.flange_mm).sum::<f64>();

@@ -101,7 +101,7 @@ facts! {
         },
         /// An earlier day.
         Day {
-            /// The day.
+            /// Date of that day.
             day_on: Date,
         },
     }
@@ -152,7 +152,7 @@ facts! {
         NotTrusted {
             /// Name of the scale.
             scale: String,
-            /// What.
+            /// Why it is not trusted: what a check showed, or what somebody said.
             reason: Told,
             /// Since when.
             since: Since,
@@ -163,7 +163,7 @@ facts! {
 /// One thing that speaks against a scale now.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Reason {
-    /// What.
+    /// Which kind of thing speaks against it.
     pub cause: TrustCause,
     /// What was found, or what somebody said of it.
     #[serde(flatten)]

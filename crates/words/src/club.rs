@@ -15,6 +15,19 @@ impl Words {
     /// A club by its kind and number: `7-iron`, `driver`, `PW`.
     ///
     /// The kind is a member of the trade's list of kinds, `club_kind.iron`; of anything else the number is shown alone.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::Told;
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let words = Words::english(Units::default());
+    /// assert_eq!(words.club(&Told::of_list("ClubKind", "iron"), "7"), "7-iron");
+    /// assert_eq!(words.club(&Told::of_list("ClubKind", "iron"), "P"), "PW");
+    /// assert_eq!(words.club(&Told::of_list("ClubKind", "wood"), "1"), "driver");
+    /// ```
     #[must_use]
     pub fn club(&self, kind: &impl Fact, number: &str) -> String {
         self.club_text("club", &kind.told(), number)

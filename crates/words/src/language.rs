@@ -56,6 +56,16 @@ impl Language {
     ///
     /// # Errors
     /// What is wrong with which file, beside what could be read.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use words::Language;
+    ///
+    /// let german = Language::new("de", &[("glue.ftl", "glue-ready = ausgehärtet")]).expect("a text that reads");
+    /// assert_eq!(german.code(), "de");
+    /// assert!(german.has("glue-ready") && !german.has("glue-cold"));
+    /// ```
     #[allow(clippy::result_large_err)] // Met once in the life of a program.
     pub fn new(code: &str, files: &[(&str, &str)]) -> Result<Self, (Self, Vec<TextError>)> {
         let mut errors = Vec::new();

@@ -120,6 +120,17 @@ impl Words {
     }
 
     /// A fact as a phrase: no capital, no full stop, unless the text has them.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::Told;
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let told = Told::new("refusal.unknown").with("what", "head model").with("name", "H-9");
+    /// assert_eq!(Words::english(Units::default()).tell(&told), "there is no head model “H-9”");
+    /// ```
     #[must_use]
     pub fn tell(&self, fact: &impl Fact) -> String {
         self.told(&fact.told())
@@ -144,12 +155,37 @@ impl Words {
     }
 
     /// A fact as a sentence: a capital at its beginning, a full stop at its end.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::Told;
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let told = Told::new("refusal.unknown").with("what", "head model").with("name", "H-9");
+    /// assert_eq!(Words::english(Units::default()).sentence(&told), "There is no head model “H-9”.");
+    /// ```
     #[must_use]
     pub fn sentence(&self, fact: &impl Fact) -> String {
         sentence(&self.tell(fact))
     }
 
     /// What is wrong and what to do next, in one text.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use fact::{Refusal, Told};
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let refusal = Refusal::new(&Told::new("short_sheet.no_head_model"));
+    /// assert_eq!(
+    ///     Words::english(Units::default()).refusal(&refusal),
+    ///     "the set has no head model. Choose at least one"
+    /// );
+    /// ```
     #[must_use]
     pub fn refusal(&self, refusal: &Refusal) -> String {
         self.in_full(self.told(refusal.fact()), self.next(refusal))
@@ -185,6 +221,16 @@ impl Words {
     }
 
     /// Several as a list in a sentence: `a, b and c`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let clubs = ["7", "8", "PW"].map(str::to_owned);
+    /// assert_eq!(Words::english(Units::default()).list(&clubs), "7, 8 and PW");
+    /// ```
     #[must_use]
     pub fn list(&self, items: &[String]) -> String {
         let pair = |id: &str, a: &str, b: &str| {
@@ -205,6 +251,12 @@ impl Words {
 }
 
 /// A phrase with a capital at its beginning.
+///
+/// # Examples
+///
+/// ```
+/// assert_eq!(words::capital("the head is too heavy"), "The head is too heavy");
+/// ```
 #[must_use]
 pub fn capital(phrase: &str) -> String {
     let mut letters = phrase.chars();

@@ -16,6 +16,19 @@ pub fn may_have_facts(json: &str) -> bool {
 ///
 /// A document is made of facts alone, so that it is the same for everybody; the sentences come last, where it is handed
 /// out.
+///
+/// # Examples
+///
+/// ```
+/// use quantity::Units;
+/// use words::Words;
+///
+/// let mut answer = serde_json::json!({
+///     "problem": { "code": "refusal.unknown", "figures": { "what": "head model", "name": "H-9" } }
+/// });
+/// words::speak(&mut answer, &Words::english(Units::default()));
+/// assert_eq!(answer["problem"]["words"], "there is no head model “H-9”");
+/// ```
 pub fn speak(document: &mut Value, words: &Words) {
     speak_in(document, words, Place::Free);
 }

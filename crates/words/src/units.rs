@@ -32,6 +32,19 @@ pub fn signed(text: String, value: f64) -> String {
 
 impl Words {
     /// A mass: `256.1 g`, `9.034 oz`; a thousandth of an ounce is finer than a tenth of a gram.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::{MassUnit, Units};
+    /// use words::Words;
+    ///
+    /// // 1 oz (avoirdupois) is 28.349 52 g: NIST SP 811 (2008), appendix B.8.
+    /// let ounces = Words::english(Units { mass: MassUnit::Ounce, ..Units::default() });
+    /// assert_eq!(ounces.mass(28.349_52), "1.000 oz");
+    /// let grams = Words::english(Units { mass: MassUnit::Gram, ..Units::default() });
+    /// assert_eq!(grams.mass(256.1), "256.1 g");
+    /// ```
     #[must_use]
     pub fn mass(&self, mass_g: f64) -> String {
         self.mass_to(mass_g, 1)
@@ -72,6 +85,19 @@ impl Words {
     }
 
     /// A length: `36 3/4 in` where it is an even fraction down to 1/32, `36.71 in`, `933.5 mm`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::{LengthUnit, Units};
+    /// use words::Words;
+    ///
+    /// // 1 in is 25.4 mm exactly (international yard, 1959).
+    /// let inches = Words::english(Units { length: LengthUnit::Inch, ..Units::default() });
+    /// assert_eq!(inches.length(36.75 * 25.4), "36 3/4 in");
+    /// let millimetres = Words::english(Units { length: LengthUnit::Millimetre, ..Units::default() });
+    /// assert_eq!(millimetres.length(36.75 * 25.4), "933.5 mm");
+    /// ```
     #[must_use]
     pub fn length(&self, length_mm: f64) -> String {
         let length = Length::from_mm(length_mm);
@@ -100,6 +126,16 @@ impl Words {
     }
 
     /// A swing weight on the letter scale: `D2.1`; outside of its letters with the moment beside it.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// // Ten points to a letter from A0: D2 is the 32nd.
+    /// assert_eq!(Words::english(Units::default()).swing_weight(32.1), "D2.1");
+    /// ```
     #[must_use]
     pub fn swing_weight(&self, points: f64) -> String {
         if points.is_finite() { minus(&SwingWeight::from_points(points).to_string()) } else { NO_FIGURE.to_owned() }
@@ -122,6 +158,17 @@ impl Words {
     }
 
     /// A difference of swing weights: `0.3 points`, `1.0 point`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let words = Words::english(Units::default());
+    /// assert_eq!(words.points(1.0), "1.0 point");
+    /// assert_eq!(words.points(-0.3), "−0.3 points");
+    /// ```
     #[must_use]
     pub fn points(&self, points: f64) -> String {
         let figure = minus(&decimal(points, 1));
@@ -145,6 +192,16 @@ impl Words {
     }
 
     /// A day: `29 Nov 2026`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let day = jiff::civil::date(2026, 11, 29);
+    /// assert_eq!(Words::english(Units::default()).date(day), "29 Nov 2026");
+    /// ```
     #[must_use]
     pub fn date(&self, day: Date) -> String {
         let (number, year) = (day.day().to_string(), day.year().to_string());

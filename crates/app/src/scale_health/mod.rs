@@ -37,7 +37,7 @@ pub struct CalibrationView {
     /// When.
     #[schema(value_type = String, format = Date)]
     pub on: Date,
-    /// By whom.
+    /// Who calibrated it: a person, or a laboratory's name.
     pub by_whom: String,
     /// When it is due again.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -13,7 +13,7 @@ use utoipa::ToSchema;
 /// A scale on the Today page.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct ScaleToday {
-    /// Its key.
+    /// Short key of the instrument in the shop's settings, for example `bench`.
     pub key: String,
     /// What people call it.
     pub name: String,

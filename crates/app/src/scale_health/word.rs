@@ -35,7 +35,7 @@ pub struct NewCalibration {
     /// When it was calibrated.
     #[schema(value_type = String, format = Date)]
     pub on: Date,
-    /// By whom.
+    /// Who calibrated it: a person, or a laboratory's name.
     #[schema(min_length = 1, pattern = r"\S")]
     pub by_whom: String,
     /// When it is due again.

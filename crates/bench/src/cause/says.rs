@@ -21,7 +21,7 @@ fact::facts! {
         },
         /// Another head of the right number.
         OtherHead {
-            /// The club.
+            /// The club whose number the right and the wrong head have.
             club: ClubName,
         },
         /// The mass noted for a part when it came in is wrong.
@@ -54,14 +54,14 @@ fact::facts! {
         },
         /// Another weight is in the tip.
         TipSwapped {
-            /// What is in it.
+            /// The weight that seems to be in it.
             found_g: f64,
             /// What should be in it.
             planned_g: f64,
         },
         /// A weight is in a tip that should be empty.
         TipAdded {
-            /// What is in it.
+            /// The weight that seems to be in it.
             found_g: f64,
         },
         /// Another grip.
@@ -136,17 +136,17 @@ fact::facts! {
         },
         /// Two digits changed places.
         DigitsSwapped {
-            /// What was meant.
+            /// The figure with its two digits changed back.
             meant: ReadingFigure,
         },
         /// Another unit.
         OtherUnit {
-            /// What was meant.
+            /// The figure in the right unit.
             meant: ReadingFigure,
         },
         /// It was misread, … was meant.
         Misread {
-            /// What was meant.
+            /// The figure that the display probably showed.
             meant: ReadingFigure,
         },
         /// Something else with the reading.
@@ -241,9 +241,9 @@ fact::facts! {
         TakeScrew,
         /// Two things, one after the other.
         Both {
-            /// First.
+            /// What to do before anything else.
             first: Told,
-            /// Then.
+            /// What to do after that.
             second: Told,
         },
     }
@@ -301,7 +301,7 @@ fact::facts! {
     pub enum Likely: "likely" {
         /// One cause is likelier than all others together.
         Most {
-            /// The cause.
+            /// What is likely wrong with the club or the reading.
             cause: CauseSays,
             /// How likely.
             odds: Odds,
@@ -310,7 +310,7 @@ fact::facts! {
         },
         /// One cause stands out a little.
         Maybe {
-            /// The cause.
+            /// What may be wrong with the club or the reading.
             cause: CauseSays,
             /// How likely.
             odds: Odds,

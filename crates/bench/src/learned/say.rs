@@ -72,19 +72,19 @@ facts! {
         },
         /// What a builder said.
         Told {
-            /// Of what.
+            /// What the figure is for: gluing a joint, a grip, a wrap of tape or a ferrule.
             of: ToldOf,
             /// Name of the model.
             name: String,
         },
         /// Pieces or jobs, one to the next.
         Scatter {
-            /// Of what.
+            /// What scatters: the adhesive of joints, the tape of clubs, the caps of grips …
             of: Scattered,
         },
         /// A value of another version of the program.
         Unknown {
-            /// Its key.
+            /// The key under which that version kept it.
             key: String,
         },
     }
@@ -116,7 +116,7 @@ pub enum LearnedUnit {
 /// What a learned value or scatter figure is.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Said {
-    /// What it is of.
+    /// Which value it is, with the name of the part or scale.
     pub what: LearnedWhat,
     /// Unit in which it is shown.
     pub unit: LearnedUnit,

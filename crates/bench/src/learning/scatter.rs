@@ -27,9 +27,9 @@ const NEW_LOG_SD: f64 = 0.7;
 /// What a job says of one scatter figure.
 #[derive(Debug, Clone, Copy, Default)]
 struct Score {
-    /// Σ(m² − γ).
+    /// Σ(m² − γ): how much more the deviations scatter than was believed, in units of that belief.
     excess: f64,
-    /// Σγ².
+    /// Σγ²: how much the readings say of the scatter at all.
     weight: f64,
 }
 

@@ -188,7 +188,7 @@ fact::facts! {
         },
         /// The same where another reading of the step is off.
         OffSheet {
-            /// What is off.
+            /// The other readings of the step that lie outside of what the sheet asks.
             off: Vec<OpenFact>,
             /// Swing weight of the finished club.
             finish_points: f64,
@@ -245,12 +245,12 @@ fact::facts! {
         PutRight,
         /// The best remedy.
         Remedy {
-            /// The remedy.
+            /// What to do to the club, and where it finishes with that.
             remedy: RemedySays,
         },
         /// The best remedy of a club that will rather miss.
         RatherOut {
-            /// The remedy.
+            /// What to do to the club, and where it finishes with that.
             remedy: RemedySays,
         },
         /// A heavier grip will bring a club in that would rather miss.
@@ -286,7 +286,7 @@ fact::facts! {
         Wide,
         /// What is likely behind a doubted reading.
         Likely {
-            /// What is likely.
+            /// The likeliest cause or two, with their odds.
             likely: Likely,
             /// What would tell, where something does.
             telling: Option<TellingSays>,
@@ -297,7 +297,7 @@ fact::facts! {
             what: What,
             /// What the builder calls its step.
             step: String,
-            /// What is likely.
+            /// The likeliest cause or two, with their odds.
             likely: Likely,
             /// What would tell, where something does.
             telling: Option<TellingSays>,
@@ -308,14 +308,14 @@ fact::facts! {
         NothingToBend,
         /// What to do about loft or lie.
         Angle {
-            /// What to do.
+            /// What to do about the loft or the lie: read it, or how far to bend it and which way.
             to_do: AngleToDo,
         },
         /// What to do about both.
         Angles {
-            /// First.
+            /// What to do about one of them, the loft or the lie, before the other.
             first: AngleToDo,
-            /// Then.
+            /// What to do about the other.
             second: AngleToDo,
         },
     }

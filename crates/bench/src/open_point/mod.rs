@@ -66,13 +66,13 @@ pub enum OpenPoint {
         step: String,
         /// What was read.
         what: What,
-        /// The reading.
+        /// Identity of the doubted reading; none where it was not kept with the point.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         reading: Option<ReadingId>,
     },
     /// Something that would show a wrong part, or that the sheet asks for, was never read.
     Unread {
-        /// What it is.
+        /// The quantity that should have been read.
         what: What,
     },
     /// A reading lies outside of what the sheet asks.
@@ -85,7 +85,7 @@ pub enum OpenPoint {
         unit: Unit,
         /// What the sheet asks.
         target: Target,
-        /// The reading.
+        /// Identity of the reading that is off; none where it was not kept with the point.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         reading: Option<ReadingId>,
     },
@@ -97,7 +97,7 @@ pub enum OpenPoint {
         by_deg: f64,
         /// What the maker allows.
         limit_deg: f64,
-        /// The reading.
+        /// Identity of the reading that asks for it; none where it was not kept with the point.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         reading: Option<ReadingId>,
     },
@@ -105,7 +105,7 @@ pub enum OpenPoint {
     CutShort {
         /// How much shorter than planned, mm.
         by_mm: f64,
-        /// The reading.
+        /// Identity of the reading of the cut shaft; none where it was not kept with the point.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         reading: Option<ReadingId>,
     },
@@ -207,11 +207,11 @@ fn off_fact(what: What, now: f64, unit: Unit, target: Target) -> OpenFact {
 /// What is open on one club.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct OpenClub {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
     /// Place in the tray.
     pub slot: i64,
-    /// Its number.
+    /// Number or letter of the club: `6`, `PW`.
     pub number: String,
     /// What is open, the weightiest first.
     pub points: Vec<OpenPoint>,
@@ -239,7 +239,7 @@ pub struct PassedBy {
 /// That somebody went on with something open, and why.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Passed {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
     /// Key of the step.
     pub step: String,

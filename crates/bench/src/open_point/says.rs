@@ -16,12 +16,12 @@ fact::facts! {
         },
         /// It was never read.
         Unread {
-            /// What it is.
+            /// The quantity that should have been read.
             what: What,
         },
         /// A swing weight outside of what the sheet asks.
         OffSwingWeight {
-            /// What it is.
+            /// The quantity that is off: the swing weight.
             what: What,
             /// What is believed after all readings, points since A0.
             now_points: f64,
@@ -32,7 +32,7 @@ fact::facts! {
         },
         /// A mass outside of what the sheet asks.
         OffMass {
-            /// What it is.
+            /// Which mass was read.
             what: What,
             /// The reading.
             now_g: f64,
@@ -43,7 +43,7 @@ fact::facts! {
         },
         /// A length outside of what the sheet asks.
         OffLength {
-            /// What it is.
+            /// Which length was read: that of the finished club.
             what: What,
             /// The reading.
             now_mm: f64,
@@ -54,7 +54,7 @@ fact::facts! {
         },
         /// An angle outside of what the sheet asks.
         OffAngle {
-            /// What it is.
+            /// Which angle was read: loft or lie.
             what: What,
             /// The reading.
             now_deg: f64,
@@ -65,7 +65,7 @@ fact::facts! {
         },
         /// A frequency outside of what the sheet asks.
         OffFrequency {
-            /// What it is.
+            /// The quantity that is off: the frequency.
             what: What,
             /// The reading.
             now_cpm: f64,

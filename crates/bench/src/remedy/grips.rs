@@ -74,13 +74,13 @@ fn waiting<'a>(believed: &Believed<'a>, grip_model: &str) -> Vec<&'a JobClub> {
 /// The grip that a club should get when the whole set is looked at.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct GripPick {
-    /// The club.
+    /// Identity of the club.
     pub club: ClubId,
     /// Place in the tray.
     pub slot: i64,
     /// Code of the grip.
     pub code: String,
-    /// Its mass.
+    /// What that grip weighs.
     pub mass_g: f64,
     /// Whether it is another than the planned one.
     pub change: bool,

@@ -32,42 +32,42 @@ fact::facts! {
         Ferrule {
             /// Its code.
             part: String,
-            /// Its mass.
+            /// What that ferrule weighs.
             mass_g: f64,
         },
         /// Another head.
         Head {
             /// Its code.
             part: String,
-            /// Its mass.
+            /// What that head weighs.
             mass_g: f64,
         },
         /// Another adapter.
         Adapter {
             /// Its code.
             part: String,
-            /// Its mass.
+            /// What that adapter weighs.
             mass_g: f64,
         },
         /// Another screw.
         Screw {
             /// Its mark.
             label: String,
-            /// Its mass.
+            /// What that screw weighs.
             mass_g: f64,
         },
         /// Another grip, before one is on.
         Grip {
             /// Its code.
             part: String,
-            /// Its mass.
+            /// What that grip weighs.
             mass_g: f64,
         },
         /// The grip of another club, which gets this one's.
         GripOfOther {
             /// Its code.
             part: String,
-            /// Its mass.
+            /// What that grip weighs.
             mass_g: f64,
             /// The other club.
             club: ClubName,
@@ -76,7 +76,7 @@ fact::facts! {
         ReGrip {
             /// Code of the new one.
             part: String,
-            /// Its mass.
+            /// What the new one weighs.
             mass_g: f64,
         },
         /// Lead tape on the head.

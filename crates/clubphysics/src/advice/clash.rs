@@ -5,12 +5,12 @@ fact::facts! {
     pub enum Clash: "clash" {
         /// An input cannot be correlated with itself.
         SameInput {
-            /// Its name.
+            /// The correlation as an error names it: `correlation of mass_g and mass_g`.
             name: String,
         },
         /// The standard deviation of … changes what there is to calculate.
         DeviationChanges {
-            /// Its name.
+            /// Field of the input whose standard deviation it is.
             name: String,
         },
         /// Second-order terms are asked for with correlated inputs.
@@ -19,21 +19,21 @@ fact::facts! {
         CorrelationsImpossible,
         /// … and … are both given.
         BothGiven {
-            /// First.
+            /// Field that is given: one of the two.
             first: String,
-            /// Second.
+            /// Field that is given: the other.
             second: String,
         },
         /// … and … are both given, and each determines the other.
         BothDetermine {
-            /// First.
+            /// Field that is given: one of the two.
             first: String,
-            /// Second.
+            /// Field that is given: the other.
             second: String,
         },
         /// `tip_trim_mm` is … on a taper tip.
         TaperTrim {
-            /// Trim mm.
+            /// What is to be cut off the tip, millimetres.
             trim_mm: f64,
         },
         /// … has … points.
@@ -47,49 +47,49 @@ fact::facts! {
         SameTemperature {
             /// Which field of the document.
             field: String,
-            /// At c.
+            /// Temperature of the colder one, degrees Celsius.
             at_c: f64,
         },
-        /// No stiffness.
+        /// `stiffness_line` gives a stretch of the shaft no stiffness.
         NoStiffness {
-            /// From mm.
+            /// Where that stretch begins, millimetres from the butt end.
             from_mm: f64,
-            /// To mm.
+            /// Where it ends, millimetres from the butt end.
             to_mm: f64,
         },
         /// Neither the shaft nor the tip body has mass.
         NoMass,
         /// Clamp and trims leave … of free shaft.
         NoFreeShaft {
-            /// Free mm.
+            /// Shaft left between the clamp and the cut tip, millimetres; under 1, or below 0 where they overlap.
             free_mm: f64,
         },
-        /// Not covered.
+        /// `stiffness_line` does not cover the whole of the free shaft.
         NotCovered {
-            /// From mm.
+            /// First place of the table, millimetres from the butt end.
             from_mm: f64,
-            /// To mm.
+            /// Last place of the table, millimetres from the butt end.
             to_mm: f64,
-            /// Free from mm.
+            /// Where the clamp ends, millimetres from the butt end.
             free_from_mm: f64,
-            /// Free to mm.
+            /// Where the shaft ends at its cut tip, millimetres from the butt end.
             free_to_mm: f64,
         },
         /// `stiffness_line` has three rows at ….
         ThreeRows {
-            /// Place mm.
+            /// The place that all three have, millimetres from the end that the table is measured from.
             place_mm: f64,
         },
         /// `stiffness_line` has all its rows at ….
         OnePlace {
-            /// Place mm.
+            /// The place that all have, millimetres from the end that the table is measured from.
             place_mm: f64,
         },
         /// `axis_1` has … samples, but `axis_2` has ….
         SamplesDiffer {
-            /// First.
+            /// Samples of `axis_1`.
             first: usize,
-            /// Second.
+            /// Samples of `axis_2`.
             second: usize,
         },
         /// The samples do not determine a tone.
@@ -102,9 +102,9 @@ fact::facts! {
         ReadingsDiffer {
             /// Which field of the document.
             field: String,
-            /// How many.
+            /// Entries of that field.
             n: usize,
-            /// Angles.
+            /// Entries of `angles_deg`.
             angles: usize,
         },
         /// … does not go with the kind of reading given.
@@ -125,9 +125,9 @@ fact::facts! {
         DeviationsWithParts,
         /// The part named grip weighs …, but `what_if`.grip takes off ….
         NamedGrip {
-            /// Named g.
+            /// What the part weighs in the list of parts, grams.
             named_g: f64,
-            /// Off g.
+            /// What `what_if.grip.old_mass_g` takes off, grams.
             off_g: f64,
         },
     }

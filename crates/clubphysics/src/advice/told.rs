@@ -5,43 +5,38 @@ fact::facts! {
     pub enum ReadFault: "calc_read" {
         /// Correlations name “…”, which is not an input of this calculation.
         NotAnInput {
-            /// Its name.
+            /// What the correlation names.
             name: String,
         },
         /// There is no topic “…”.
         NoTopic {
-            /// Its name.
+            /// What was asked for.
             name: String,
         },
-        /// Unknown field.
+        /// The document has a field that is not known.
         UnknownField {
-            /// Its name.
+            /// The field as the document writes it.
             name: String,
-            /// Where it is.
+            /// Field that holds it; none at the top of the document.
             place: Option<String>,
         },
         /// Unknown choice “…” for ….
         UnknownChoice {
-            /// Its name.
+            /// The choice as the document writes it.
             name: String,
-            /// Where it is.
+            /// Field that it was given for.
             place: String,
         },
-        /// Other.
+        /// Something in the document does not read.
         Other {
-            /// Where it is.
+            /// Field that it is in.
             place: String,
-            /// Log.
+            /// What the reader of the document met, in its own English.
             log: String,
-        },
-        /// “…” is not written as a word alone.
-        NotAWord {
-            /// Its name.
-            name: String,
         },
         /// The result cannot be written (…).
         Unwritable {
-            /// Log.
+            /// What the writer of JSON met, in its own English.
             log: String,
         },
         /// The figures are so extreme that … is not a number any more.
@@ -70,24 +65,24 @@ fact::facts! {
     pub enum Found: "found" {
         /// An empty value.
         Null,
-        /// Word.
+        /// A bare `true` or `false`.
         Word {
-            /// Word.
+            /// `true` or `false`.
             word: String,
         },
         /// The number ….
         Number {
-            /// Text.
+            /// The digits as the document writes them.
             text: String,
         },
         /// The text “…”.
         Text {
-            /// Text.
+            /// All of it: at most 40 characters.
             text: String,
         },
-        /// The text “…”.
+        /// A text too long to show whole.
         LongText {
-            /// Text.
+            /// Its first 40 characters.
             text: String,
         },
         /// List.

@@ -99,7 +99,7 @@ pub struct PullInput {
     /// Standard deviation of `head_mass_g`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub head_mass_g_sd: Option<f64>,
-    /// Speed of the head in m/s.
+    /// How fast the head moves along its path, in m/s; the pull grows with its square.
     pub head_speed_m_s: f64,
     /// Standard deviation of `head_speed_m_s`.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -23,7 +23,7 @@ pub(super) enum Held {
 pub(super) struct Shaft {
     /// k̄: N/mm, or square of cycles per minute when frequencies were read.
     pub(super) mean_stiffness: f64,
-    /// ε.
+    /// ε: how far the stiffest direction is above the mean, as a share of it; the softest is as far below.
     pub(super) asymmetry: f64,
     /// θ_s, radians.
     pub(super) stiff_rad: f64,

@@ -128,7 +128,7 @@ fact::facts! {
         Mass,
         /// A mass by the name that the input gives it.
         Named {
-            /// The name.
+            /// What the input calls the mass, for example `lead tape`.
             name: String,
         },
     }

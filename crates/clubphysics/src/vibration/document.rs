@@ -25,7 +25,7 @@ fn thirty() -> usize {
 #[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct TipBody {
-    /// Mass, g.
+    /// What it weighs, g; 0 for a bare shaft.
     pub mass_g: f64,
     /// Standard deviation of the mass, g.
     pub mass_g_sd: Option<f64>,

@@ -63,14 +63,14 @@ fact::facts! {
     pub enum Wait: "order_wait" {
         /// Parts on order.
         Ordered {
-            /// The parts.
+            /// What is on order and how many.
             parts: PartCount,
             /// When they are expected.
             expected: Expected,
         },
         /// Parts that nobody has ordered.
         NotOrdered {
-            /// The parts.
+            /// What is lacking and how many.
             parts: PartCount,
         },
     }
@@ -82,7 +82,7 @@ pub struct Waiting {
     /// Running number of the order; none where nothing is ordered yet.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub order: Option<i64>,
-    /// What.
+    /// What sort of part it waits for: heads, shafts, grips …
     pub kind: PartKind,
     /// Code of the model.
     pub model: String,

@@ -15,7 +15,7 @@ use utoipa::ToSchema;
 /// Parts to order for a job.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Wanted {
-    /// What.
+    /// What sort of part to order: heads, shafts, grips …
     pub kind: PartKind,
     /// Code of the model.
     pub model: String,

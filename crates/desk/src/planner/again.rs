@@ -44,7 +44,7 @@ fact::facts! {
     pub enum ChangeOfPlan: "planner_change" {
         /// The new one is lighter.
         Lighter {
-            /// The club.
+            /// Whose part changes.
             club: ClubName,
             /// What changes.
             kind: PartKind,
@@ -61,7 +61,7 @@ fact::facts! {
         },
         /// The new one is heavier, or weighs the same.
         Heavier {
-            /// The club.
+            /// Whose part changes.
             club: ClubName,
             /// What changes.
             kind: PartKind,

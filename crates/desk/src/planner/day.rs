@@ -21,7 +21,7 @@ const NO_HURRY_DAYS: f64 = 14.0;
 pub struct DayJob {
     /// Running number of the job.
     pub number: i64,
-    /// The player.
+    /// Who the clubs of the job are for.
     pub player: String,
     /// How much it counts: 1 for a job in no hurry, 2 for one due now.
     pub priority: f64,

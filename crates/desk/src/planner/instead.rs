@@ -17,42 +17,42 @@ fact::facts! {
     pub enum InsteadWhy: "planner_instead_why" {
         /// Another club of the plan has it.
         Taken {
-            /// The club.
+            /// Which club of the plan has it.
             club: ClubName,
             /// Its job, where several are planned together.
             job: Option<i64>,
         },
         /// A job outside the plan holds it.
         Held {
-            /// The job.
+            /// Running number of that job.
             job: i64,
             /// Number of its club.
             number: String,
         },
         /// The head of a neighbouring number, stronger than asked.
         Stronger {
-            /// Its number.
+            /// The number that it is made for: `6`, `PW`.
             number: String,
-            /// By how much.
+            /// By how much less loft than asked it has.
             by_deg: f64,
         },
         /// The head of a neighbouring number, weaker than asked.
         Weaker {
-            /// Its number.
+            /// The number that it is made for: `6`, `PW`.
             number: String,
-            /// By how much.
+            /// By how much more loft than asked it has.
             by_deg: f64,
         },
         /// The same number of another head model.
         OtherHead {
             /// Name of the model.
             head: String,
-            /// Its number.
+            /// The number that it is made for: `6`, `PW`.
             number: String,
         },
         /// The blank of another number.
         OtherBlank {
-            /// Its number.
+            /// The number that it is cut for: `6`, `PW`.
             number: String,
         },
         /// Another shaft model.
@@ -79,7 +79,7 @@ fact::facts! {
             why: InsteadWhy,
             /// Distance from the target.
             off_points: f64,
-            /// In the tip.
+            /// Weight that would go into the tip.
             tip_g: f64,
         },
         /// Without one.

@@ -15,7 +15,7 @@ fact::facts! {
         NoHead {
             /// Name of the model.
             head: String,
-            /// The number.
+            /// The number that the club needs: `6`, `PW`.
             number: String,
             /// Lightest to order; none where no head would do.
             from_g: Option<f64>,
@@ -38,9 +38,9 @@ fact::facts! {
         },
         /// The nearest choice stays under the target.
         Short {
-            /// How far.
+            /// How far under it stays.
             by_points: f64,
-            /// The target.
+            /// Swing weight that the sheet asks, points since A0.
             target_points: f64,
             /// Lightest head to order.
             from_g: Option<f64>,
@@ -49,9 +49,9 @@ fact::facts! {
         },
         /// The nearest choice stays over the target.
         Over {
-            /// How far.
+            /// How far over it stays.
             by_points: f64,
-            /// The target.
+            /// Swing weight that the sheet asks, points since A0.
             target_points: f64,
             /// Lightest head to order.
             from_g: Option<f64>,
@@ -60,7 +60,7 @@ fact::facts! {
         },
         /// One part is locked to two clubs.
         LockedTwice {
-            /// What it is.
+            /// What sort of part is locked: head, shaft, grip or adapter.
             kind: PartKind,
         },
         /// Other clubs take the last head that fits.

@@ -40,7 +40,7 @@ pub struct PlanOption {
     pub inside: f64,
     /// Swing weight asked of each club, in the order of the job; the sheet's own under its law.
     pub targets_points: Vec<f64>,
-    /// The plan.
+    /// Which parts each club gets.
     pub plan: Plan,
 }
 

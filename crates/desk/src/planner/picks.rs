@@ -28,7 +28,7 @@ fn planned(part: &Part, mass_g: f64) -> PlannedPart {
 /// The parts of one club.
 #[derive(Debug, Clone)]
 pub struct Picks<'a> {
-    /// The head.
+    /// The head that was chosen.
     pub head: &'a Part,
     /// The raw shaft.
     pub shaft: &'a Part,

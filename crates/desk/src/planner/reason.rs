@@ -32,7 +32,7 @@ fact::facts! {
         },
         /// What goes into the tip, and what it leaves.
         InTip {
-            /// In the tip.
+            /// Weight that goes into the tip.
             tip_g: f64,
             /// Distance from the target.
             off_points: f64,
@@ -68,7 +68,7 @@ fact::facts! {
         },
         /// The blank is a neighbouring number's.
         NeighbourBlank {
-            /// Its number.
+            /// The number that the blank is made for: `6`, `PW`.
             number: String,
         },
         /// The grip is so light that it could put another club right.

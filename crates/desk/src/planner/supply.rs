@@ -7,7 +7,7 @@ use trade::part::Part;
 /// A part in the hands of a job that is not planned along.
 #[derive(Debug, Clone, PartialEq)]
 pub struct HeldPart {
-    /// The part.
+    /// What is held, with its code, model and mass.
     pub part: Part,
     /// Running number of the job that holds it.
     pub job: i64,

@@ -22,7 +22,7 @@ const RANGE_LIMIT: f64 = 3.686;
 /// One check on the chart.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct ChartPoint {
-    /// The check.
+    /// Identity of the check.
     pub check: EventId,
     /// When.
     #[schema(value_type = String, format = DateTime)]
@@ -56,7 +56,7 @@ pub struct ChartPoint {
 pub struct CheckChart {
     /// Key of the check weight.
     pub standard: String,
-    /// Its name.
+    /// What people call the check weight.
     pub name: String,
     /// By how much a check may be off, in the scale's unit.
     pub tolerance: f64,

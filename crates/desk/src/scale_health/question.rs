@@ -25,7 +25,7 @@ pub enum LooksLike {
     OtherStandard {
         /// Its key.
         standard: String,
-        /// Its name.
+        /// What people call that weight.
         name: String,
     },
     /// Far off, and nothing explains it.
@@ -99,7 +99,7 @@ facts! {
 /// An entry that is asked about.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Doubtful {
-    /// What it looks like.
+    /// The likeliest slip behind the entry.
     pub looks_like: LooksLike,
     /// What is odd.
     #[serde(flatten)]

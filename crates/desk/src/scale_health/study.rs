@@ -51,9 +51,9 @@ facts! {
     pub enum StudyAdvice: "study_advice" {
         /// More parts, builders or trials.
         More {
-            /// Parts.
+            /// How many parts are recommended.
             parts: usize,
-            /// Builders.
+            /// How many builders are recommended.
             builders: usize,
             /// How often each reads each part.
             trials: usize,
@@ -66,7 +66,7 @@ facts! {
     pub enum StudyFound: "study_found" {
         /// How much of the spread is the scale and the hands.
         Spread {
-            /// The share.
+            /// Share of the spread that is the scale and the hands, 0 to 1; the rest is how the parts differ.
             gauge_share: f64,
             /// How much one hand's readings scatter.
             scale: GaugeFigure,

@@ -12,11 +12,11 @@ use trade::trust::{Reason, Since, Trust, TrustCause, TrustFinding, TrustSaid};
 /// What the newest check says against its scale.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spoken {
-    /// What.
+    /// Which kind of thing speaks against it: a check beyond its tolerance, or a pattern of checks.
     pub cause: TrustCause,
     /// What was found.
     pub finding: TrustFinding,
-    /// The check.
+    /// Identity of the newest check.
     pub check: EventId,
     /// First day of it.
     pub since: Date,

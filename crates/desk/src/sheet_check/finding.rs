@@ -38,7 +38,7 @@ fact::facts! {
         NoSuchNumber {
             /// Name of the head model.
             head: String,
-            /// The number.
+            /// The number that the sheet asks for.
             number: ClubNumber,
         },
         /// A tolerance that the shop's scale cannot tell.
@@ -57,7 +57,7 @@ fact::facts! {
         },
         /// The same club again.
         Twice {
-            /// The club.
+            /// The club that is there twice.
             club: ClubName,
         },
         /// Two clubs measured to different ends.
@@ -304,7 +304,7 @@ fact::facts! {
         NoBlank {
             /// Name of the shaft model.
             shaft: String,
-            /// The club.
+            /// The club that the shaft is for.
             club: ClubName,
             /// The numbers that it has blanks for.
             known: Vec<ClubNumber>,
@@ -376,7 +376,7 @@ fact::facts! {
         NeighbourBlank {
             /// Name of the shaft model.
             shaft: String,
-            /// The club.
+            /// The club that the blank is for.
             club: ClubName,
             /// Whose blanks the model allows and the stock has.
             blanks: Vec<ClubName>,
@@ -405,7 +405,7 @@ fact::facts! {
         NoHead {
             /// Name of the model.
             head: String,
-            /// The club.
+            /// The club that the head is for.
             club: ClubName,
         },
         /// Every head is too heavy.
@@ -518,7 +518,7 @@ fact::facts! {
         UseShim,
         /// The trim out of the model.
         TakeTrimOut {
-            /// The club.
+            /// The club that comes out softer or stiffer by the trim.
             club: ClubName,
         },
         /// A ferrule of the tip's size.

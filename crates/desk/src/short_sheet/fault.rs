@@ -8,13 +8,13 @@ use trade::kind::ClubKind;
 fact::facts! {
     /// Why a short sheet is refused.
     pub enum ShortError: "short_sheet" {
-        /// “…” at character …: ….
+        /// One phrase of the sheet cannot be read or does not fit the others.
         Word {
-            /// Word.
+            /// The phrase as it was written.
             word: String,
-            /// How many.
+            /// Where the phrase begins: its first character, counted from 1.
             n: usize,
-            /// What it is.
+            /// What is wrong with the phrase.
             what: WordFault,
         },
         /// The sheet does not say which clubs of ….
@@ -31,19 +31,19 @@ fact::facts! {
         },
         /// The set has no head model.
         NoHeadModel,
-        /// Models.
+        /// A head model is not known.
         Models {
-            /// What it is.
+            /// Why the model was not found, and what to do.
             what: Refusal,
         },
-        /// …. Its cap is needed to turn one length into the other.
+        /// The grip's cap is needed to turn one length into the other, and its model is not known.
         CapNeeded {
-            /// What it is.
+            /// Why the model was not found, and what to do.
             what: Refusal,
         },
-        /// …. Equal inertia needs all models of the set.
+        /// Equal inertia needs all models of the set, and one is lacking or does not fit.
         InertiaNeedsModels {
-            /// What it is.
+            /// Why the club could not be worked out, and what to do.
             what: Refusal,
         },
         /// The set has no shaft model for a ….
@@ -72,15 +72,15 @@ fact::facts! {
         FittedLengthEnd,
         /// The fitted club and the chart are measured to different ends, and the fitted club's cap is not known.
         FittedCapUnknown,
-        /// Unequal swing weights.
+        /// The rule of the set is one swing weight, and two clubs would get different ones.
         UnequalSwingWeights {
             /// Number of the club.
             number: String,
-            /// First points.
+            /// Swing weight that the club named by `number` would get, points since A0.
             first_points: f64,
-            /// Other.
+            /// Number of the other club.
             other: String,
-            /// Other points.
+            /// Swing weight that the other club would get, points since A0.
             other_points: f64,
         },
         /// The rule of the set is a stepped swing weight, but no step is written.
@@ -96,7 +96,7 @@ fact::facts! {
         NoHeadForInertia {
             /// Number of the club.
             number: String,
-            /// Fitted.
+            /// Number of the fitted club.
             fitted: String,
         },
     }
@@ -114,9 +114,9 @@ fact::facts! {
         },
         /// “…” at character … already gives this for the same clubs.
         SaidBefore {
-            /// Word.
+            /// The earlier phrase as it was written.
             word: String,
-            /// How many.
+            /// Where the earlier phrase begins: its first character, counted from 1.
             n: usize,
         },
         /// It does not say whether it is length, loft or lie.
@@ -142,44 +142,44 @@ fact::facts! {
         Tolerance,
         /// Wedges may have … more or less than their set at most.
         WedgeOffset {
-            /// Limit points.
+            /// Most points that wedges may lie above or below their set.
             limit_points: f64,
         },
         /// A set may step by … a club at most.
         SwingWeightStep {
-            /// Limit points.
+            /// Most points from one club to the next.
             limit_points: f64,
         },
         /// A swing weight is between … and ….
         SwingWeightRange {
-            /// Low points.
+            /// Least swing weight that is taken, points since A0.
             low_points: f64,
-            /// High points.
+            /// Greatest swing weight that is taken, points since A0.
             high_points: f64,
         },
         /// A club's frequency is 50 to 600 cpm, and a set steps by 30 cpm a club at most.
         Frequency,
-        /// Total mass.
+        /// No club is so light or heavy, or no set steps by so much.
         TotalMass {
-            /// Low g.
+            /// Least mass of a whole club that is taken.
             low_g: f64,
-            /// High g.
+            /// Greatest mass of a whole club that is taken.
             high_g: f64,
-            /// Step g.
+            /// Most that one club may weigh more or less than the next.
             step_g: f64,
         },
         /// A lie is between … and ….
         Lie {
-            /// Low deg.
+            /// Flattest lie that is taken.
             low_deg: f64,
-            /// High deg.
+            /// Most upright lie that is taken.
             high_deg: f64,
         },
         /// A loft is between … and ….
         Loft {
-            /// Low deg.
+            /// Least loft that is taken.
             low_deg: f64,
-            /// High deg.
+            /// Greatest loft that is taken.
             high_deg: f64,
         },
         /// The set has no … model, but ….
@@ -211,19 +211,19 @@ fact::facts! {
         StepsUnderOneSwingWeight,
         /// The rule of the set is one swing weight, and … is written for other clubs.
         SecondSwingWeight {
-            /// First points.
+            /// Swing weight that is written first, points since A0.
             first_points: f64,
         },
         /// Swing weight under inertia.
         SwingWeightUnderInertia,
         /// A head bends … at most.
         BendLie {
-            /// Limit deg.
+            /// Most that a lie may be changed from the chart.
             limit_deg: f64,
         },
         /// A head bends … at most.
         BendLoft {
-            /// Limit deg.
+            /// Most that a loft may be changed from the chart.
             limit_deg: f64,
         },
     }
@@ -232,11 +232,11 @@ fact::facts! {
 fact::facts! {
     /// The numbers that a head model of the set has.
     pub enum KnownClubs: "known_clubs" {
-        /// Model.
+        /// A head model with its numbers.
         Model {
-            /// Its code.
+            /// Code of the head model.
             code: String,
-            /// Numbers.
+            /// Numbers of its heads, as the model lists them.
             numbers: Vec<String>,
         },
     }

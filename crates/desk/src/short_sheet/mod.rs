@@ -127,7 +127,7 @@ impl Origin {
 /// A club of an expanded sheet, and where its fields came from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Expanded {
-    /// The club.
+    /// The club as it goes onto the sheet, every field filled in.
     pub club: SheetClub,
     /// Its fields, for approval.
     pub origins: Vec<Origin>,

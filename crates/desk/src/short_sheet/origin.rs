@@ -8,7 +8,7 @@ fact::facts! {
     pub enum ValueFrom: "sheet_origin" {
         /// The head model of the set that has this number.
         Head {
-            /// The club.
+            /// The club whose head it is.
             club: ClubName,
             /// Name of the head model.
             head: String,

@@ -7,21 +7,21 @@ use trade::part::PartState;
 fact::facts! {
     /// What is wrong with a cell or a row of a list of parts.
     pub enum CellFault: "cell_fault" {
-        /// Unreadable.
+        /// The cell does not read as a figure.
         Unreadable {
-            /// What it is.
+            /// Why the figure cannot be read.
             what: Told,
         },
-        /// Part.
+        /// The part is refused for another reason.
         Part {
-            /// What it is.
+            /// Why the part is refused.
             what: Told,
         },
         /// … cannot be the … of a …, which is between … and ….
         Impossible {
             /// What was given.
             value: Measure,
-            /// Its name.
+            /// Which figure of the part it is: mass, length …
             name: Told,
             /// What kind of part.
             kind: PartKind,
@@ -37,14 +37,14 @@ fact::facts! {
             /// What there is instead.
             known: Option<Vec<String>>,
         },
-        /// There is no such model.
+        /// There is a model of that code with other capitals.
         ModelSpelling {
-            /// Its code.
+            /// The code as the model has it.
             code: String,
         },
-        /// It is a … model and the row a ….
+        /// The model is of another kind of part than the row says.
         OtherKind {
-            /// Model.
+            /// Kind of part that the model is of.
             model: PartKind,
             /// What kind of part.
             kind: PartKind,
@@ -89,7 +89,7 @@ fact::facts! {
         },
         /// A part that is … belongs to a job.
         OfJob {
-            /// State.
+            /// Where the row says that the part is in its life: held, used …
             state: PartState,
         },
         /// There is no such state.
@@ -103,25 +103,25 @@ fact::facts! {
         },
         /// There is neither a mass nor a count.
         NeitherMassNorCount,
-        /// The row has … cells and the header ….
+        /// The row has more or fewer cells than the header, and a quote in it is not closed.
         QuoteOpen {
-            /// Has.
+            /// Cells of the row.
             has: usize,
-            /// Width.
+            /// Cells of the header.
             width: usize,
         },
-        /// The row has … cells and the header ….
+        /// The row has more cells than the header.
         TooManyCells {
-            /// Has.
+            /// Cells of the row.
             has: usize,
-            /// Width.
+            /// Cells of the header.
             width: usize,
         },
-        /// The row has … cells and the header ….
+        /// The row has fewer cells than the header.
         TooFewCells {
-            /// Has.
+            /// Cells of the row.
             has: usize,
-            /// Width.
+            /// Cells of the header.
             width: usize,
         },
         /// The cell … holds a formula whose value was not saved with it.
@@ -138,12 +138,12 @@ fact::facts! {
         Error {
             /// Name of the cell in its sheet.
             place: String,
-            /// Error.
+            /// What the cell shows: `#DIV/0!`, `#N/A` …
             error: String,
         },
         /// The cells … are merged, and only the first of them holds a value.
         Merged {
-            /// Cells.
+            /// Range of the merged cells in the sheet: `B4:B6`.
             cells: String,
         },
     }

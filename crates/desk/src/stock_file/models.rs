@@ -81,14 +81,14 @@ fact::facts! {
     pub enum ModelFileFault: "model_file_fault" {
         /// It is not a list of models.
         NotAList,
-        /// Field.
+        /// A field of the model does not read, is lacking or is not known.
         Field {
-            /// What it is.
+            /// Which field it is, and what is wrong there.
             what: Told,
         },
         /// The code … is in the list before.
         CodeTwice {
-            /// Its code.
+            /// The code that stands twice, as the later model writes it; capitals do not matter.
             code: String,
         },
         /// This is the code of a … already.

@@ -38,7 +38,7 @@ fact::facts! {
         },
         /// Nothing says what every part must have.
         NoColumn {
-            /// What is missing.
+            /// Which of `code` and `model` no column gives and nothing gives for every row.
             missing: Vec<String>,
         },
         /// Columns that are not known.
@@ -50,7 +50,7 @@ fact::facts! {
         },
         /// A column that is there twice.
         TwoColumns {
-            /// Its name.
+            /// Heading of the column.
             name: String,
         },
         /// A workbook that cannot be read.
@@ -101,7 +101,7 @@ fact::facts! {
         },
         /// A figure of a part that is not known.
         UnknownField {
-            /// Its name.
+            /// The name that was given.
             name: String,
             /// The names that are known.
             known: Vec<String>,
@@ -128,7 +128,7 @@ fact::facts! {
         WrongUnit {
             /// What it was given for.
             field: String,
-            /// The unit.
+            /// The unit that was given.
             unit: String,
             /// The units to choose from; absent where it has none.
             known: Option<Vec<String>>,

@@ -67,7 +67,7 @@ fact::facts! {
         AsSaid,
         /// A head of the next number.
         NextHead {
-            /// That number.
+            /// The number that the head would be of: `6`, `PW`.
             number: String,
             /// The club that it is for.
             club: ClubName,
@@ -78,7 +78,7 @@ fact::facts! {
         },
         /// A head of the number before.
         BeforeHead {
-            /// That number.
+            /// The number that the head would be of: `6`, `PW`.
             number: String,
             /// The club that it is for.
             club: ClubName,
@@ -89,7 +89,7 @@ fact::facts! {
         },
         /// A head of another number.
         OtherHead {
-            /// That number.
+            /// The number that the head would be of: `6`, `PW`.
             number: String,
             /// The club that it is for.
             club: ClubName,
@@ -100,7 +100,7 @@ fact::facts! {
         },
         /// A blank of the next number.
         NextShaft {
-            /// That number.
+            /// The number that the blank would be for: `6`, `PW`.
             number: String,
             /// How much more or less such a part weighs.
             by_g: f64,
@@ -109,7 +109,7 @@ fact::facts! {
         },
         /// A blank of the number before.
         BeforeShaft {
-            /// That number.
+            /// The number that the blank would be for: `6`, `PW`.
             number: String,
             /// How much more or less such a part weighs.
             by_g: f64,
@@ -118,7 +118,7 @@ fact::facts! {
         },
         /// A blank of another number.
         OtherShaft {
-            /// That number.
+            /// The number that the blank would be for: `6`, `PW`.
             number: String,
             /// How much more or less such a part weighs.
             by_g: f64,
@@ -153,33 +153,33 @@ fact::facts! {
         NotCompared,
         /// It looks like something else.
         Looks {
-            /// Its mass.
+            /// What it weighs, as it was entered.
             mass_g: f64,
             /// Like what.
             likely: LikelyFact,
         },
         /// It weighs more than such a part should, and nothing known explains it.
         TooHeavy {
-            /// Its mass.
+            /// What it weighs, as it was entered.
             mass_g: f64,
             /// How much more.
             by_g: f64,
             /// Number of the part, where it has one.
             number: Option<String>,
-            /// What it is.
+            /// What sort of part it is: head, shaft, grip …
             kind: PartKind,
             /// What it should weigh.
             expected_g: f64,
         },
         /// It weighs less than such a part should, and nothing known explains it.
         TooLight {
-            /// Its mass.
+            /// What it weighs, as it was entered.
             mass_g: f64,
             /// How much less.
             by_g: f64,
             /// Number of the part, where it has one.
             number: Option<String>,
-            /// What it is.
+            /// What sort of part it is: head, shaft, grip …
             kind: PartKind,
             /// What it should weigh.
             expected_g: f64,

@@ -224,12 +224,12 @@ fact::facts! {
         Characters,
         /// “…” has no figure.
         NoFigure {
-            /// Text.
+            /// What is left of the line without its marks and separators.
             text: String,
         },
         /// “…” has no unit, and none is set for this scale.
         NoUnit {
-            /// Text.
+            /// What is left of the line: a figure without letters.
             text: String,
         },
         /// Letters before a mass that are not known for this scale.
@@ -244,7 +244,7 @@ fact::facts! {
         },
         /// “…” does not look like a swing weight.
         NotASwingWeight {
-            /// Text.
+            /// What is left of the line, with the scale's unit where the line has none.
             text: String,
         },
     }

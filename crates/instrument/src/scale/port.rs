@@ -40,7 +40,7 @@ pub enum Heard {
     Flooding,
     /// The port is gone or could not be opened; it is tried again.
     Lost {
-        /// Why.
+        /// What the system said: the port could not be opened, or reading from it failed.
         why: String,
     },
 }
@@ -58,12 +58,12 @@ facts! {
         TooMuch,
         /// A line does not fit the format.
         Unreadable {
-            /// Why.
+            /// What in the line does not fit, and what to set.
             why: Refusal,
         },
         /// The port is gone or could not be opened.
         Lost {
-            /// Why.
+            /// What the system said: the port could not be opened, or reading from it failed.
             why: String,
         },
     }
@@ -76,7 +76,7 @@ pub struct ScaleEvent {
     pub scale: String,
     /// Seconds since the port was opened first.
     pub at_s: f64,
-    /// What.
+    /// What came of the port then: a line, silence, or its loss.
     pub heard: Heard,
 }
 

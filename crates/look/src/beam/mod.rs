@@ -67,7 +67,7 @@ pub struct BeamPiece {
     pub points: f64,
     /// On the club now; else still to come.
     pub on: bool,
-    /// What it is.
+    /// Which part of the drawing stands for it.
     pub kind: PieceKind,
 }
 
@@ -94,7 +94,7 @@ pub struct BeamView {
     pub forecast_points: Option<f64>,
     /// Half the 95 % band of the finish, in points.
     pub forecast_band_points: f64,
-    /// Target, in points.
+    /// Swing weight asked of the finished club, in points; none where there is no target to mark.
     pub target_points: Option<f64>,
     /// Half the tolerance, in points.
     pub tolerance_points: f64,

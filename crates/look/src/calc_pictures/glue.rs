@@ -26,13 +26,13 @@ pub struct JointView {
 /// Times of one kind: pot life, handling or full cure.
 #[derive(Debug, Clone, Default)]
 pub struct CureLine {
-    /// Its name.
+    /// Which time it is, in the reader's words: pot life, handling or full cure.
     pub name: String,
-    /// Two points of the line: degrees Celsius and minutes. They are those of the sheet …
+    /// Two points of the line, each degrees Celsius and minutes: those of the product's sheet.
     pub sheet: [(f64, f64); 2],
-    /// … but where it has one point, the first.
+    /// Whether the sheet gives the first of them alone; the other is then worked out.
     pub one_point: bool,
-    /// Minutes at the shop's temperature, and their standard deviation.
+    /// Minutes at the temperature of the shop.
     pub here_min: f64,
     /// Its standard deviation.
     pub here_min_sd: Option<f64>,

@@ -9,7 +9,7 @@ use super::axes::{Form, Paper, Picture, Plot, fixed, heavy, label, long, mark, m
 /// One part on the club.
 #[derive(Debug, Clone, Default)]
 pub struct PivotPart {
-    /// Its name.
+    /// What the input calls the part, or its number in the list where it gives no name.
     pub name: String,
     /// Its mass in grams.
     pub mass_g: f64,
@@ -24,7 +24,7 @@ pub struct PivotPart {
 pub struct PivotView {
     /// Its parts; none for a club timed whole.
     pub parts: Vec<PivotPart>,
-    /// The pivot.
+    /// Where the club is turned about, from the butt end.
     pub pivot_mm: f64,
     /// The balance point.
     pub balance_mm: f64,

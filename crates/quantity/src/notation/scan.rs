@@ -8,7 +8,7 @@ const DIGITS_MAX: usize = 15;
 /// A number as it was read.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Number {
-    /// Its value.
+    /// What it comes to: 3.25 for `3 1/4`.
     pub value: f64,
     /// Written with a fraction, which means inches where no unit stands.
     pub is_fraction: bool,

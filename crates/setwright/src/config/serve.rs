@@ -47,9 +47,9 @@ const LISTEN: &str = "127.0.0.1:7340";
 /// Where to serve from and to.
 #[derive(Debug)]
 pub struct Settings {
-    /// The database.
+    /// Where the records are kept: `sqlite:///path/to/shop.db` or `postgres://user@host/name`.
     pub database: String,
-    /// The address.
+    /// Address and port on which the bench answers.
     pub listen: String,
     /// Whether the owner wants it open to the network.
     pub open_to_network: bool,

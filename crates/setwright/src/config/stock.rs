@@ -147,12 +147,12 @@ pub struct OrderCancel {
     pub database: Database,
 }
 
-/// What is said anew of an order.
+/// What is said of an order from now on.
 #[derive(Debug, Args)]
 pub struct OrderTell {
     /// Number of the order.
     pub order: i64,
-    /// The supplier.
+    /// Who the parts come from.
     #[arg(long)]
     pub supplier: Option<String>,
     /// When it is expected: 2026-03-10.
@@ -188,7 +188,7 @@ pub struct NeedsArguments {
 pub struct SortArguments {
     /// Code of the model.
     pub model: String,
-    /// Number.
+    /// Number of a head or taper blank; left out: all of the model.
     #[arg(long)]
     pub number: Option<String>,
     /// Width of a class, g; left out: 1.
@@ -211,7 +211,7 @@ pub struct SortArguments {
 /// Which head masses to ask for.
 #[derive(Debug, Args)]
 pub struct AskArguments {
-    /// A job.
+    /// Running number of a job whose clubs need heads.
     #[arg(long, value_name = "NUMBER")]
     pub job: Option<i64>,
     /// A sheet file.

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+mod field_docs;
 mod modules;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.

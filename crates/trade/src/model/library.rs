@@ -90,6 +90,26 @@ impl Library {
     ///
     /// # Errors
     /// [`TradeError::Unknown`] where the model or the number does not exist.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use trade::model::{Library, Model};
+    ///
+    /// let head = serde_json::json!({
+    ///     "kind": "head", "code": "SISKIN", "name": "Siskin", "club_kind": "iron", "hand": "right",
+    ///     "bore_diameter_mm": 9.5, "bore_depth_mm": 32, "bend_limit_deg": 2, "chart_length_to": "cap",
+    ///     "numbers": [{
+    ///         "number": "7", "mass_g": 268, "loft_deg": 31, "lie_deg": 62.5, "bore_to_ground_mm": 30,
+    ///         "chart": { "length_mm": 939.8, "swing_weight_points": 32 },
+    ///     }],
+    /// });
+    /// let library: Library = [serde_json::from_value::<Model>(head)?].into_iter().collect();
+    /// let (model, seven) = library.head_number("SISKIN", "7")?;
+    /// assert_eq!((model.bore_depth_mm, seven.loft_deg), (32.0, 31.0));
+    /// assert!(library.head_number("SISKIN", "3").is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn head_number(&self, code: &str, number: &str) -> Result<(&HeadModel, &HeadNumber), TradeError> {
         let model = self.head(code)?;
         model.number(number).map(|n| (model, n)).ok_or_else(|| {

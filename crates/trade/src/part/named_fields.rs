@@ -182,7 +182,7 @@ macro_rules! with_part_filters {
             @ $(#[$meta])* $name { $($own)* }
             /// Its code; capitals do not matter.
             code: String,
-            /// Kind.
+            /// What sort of part: head, shaft, grip …
             kind: PartKind,
             /// Code of the model.
             model: String,
@@ -192,7 +192,7 @@ macro_rules! with_part_filters {
             lot: String,
             /// Where it lies; capitals do not matter.
             place: String,
-            /// State.
+            /// Where in its life it is: free, held, used …
             state: PartState,
             ;
             mass_g

@@ -28,7 +28,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
 struct TopicView {
     /// Name in the address.
     name: &'static str,
-    /// Title.
+    /// What a reader calls the calculation.
     title: String,
     /// What it does.
     summary: String,

@@ -100,7 +100,7 @@ enum ModelList {
     #[schema(title = "ModelsUnderName")]
     #[serde(deny_unknown_fields)]
     UnderName {
-        /// The models.
+        /// Models to add; one with a code that is there already replaces the old one.
         models: Vec<ModelEntry>,
     },
 }

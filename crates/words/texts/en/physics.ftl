@@ -187,7 +187,6 @@ calc-read-unknown-field =
     }
 calc-read-unknown-choice = unknown choice “{ $name }” for { $place }
 calc-read-other = { $place }: { $log }
-calc-read-not-a-word = “{ $name }” is not written as a word alone
 calc-read-unwritable = the result cannot be written ({ $log })
 calc-read-extreme = the figures are so extreme that { $place } is not a number any more
 
