@@ -40,7 +40,11 @@ pub(super) struct Described;
 
 /// Each noun: its tag, what it is, and the paths that belong to it. The longest path that fits counts.
 const NOUNS: [(&str, &str, &[&str]); 15] = [
-    ("shop", "The shop itself: room, scales, steps, people, and the clock that it works by.", &["/shop", "/clock"]),
+    (
+        "shop",
+        "The shop itself: room, scales, steps, people, the clock that it works by, its backups.",
+        &["/shop", "/clock", "/backups"],
+    ),
     ("models", "What the maker says of heads, shafts, grips and small parts.", &["/models"]),
     (
         "parts",
