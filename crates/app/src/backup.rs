@@ -27,15 +27,15 @@ const KEPT_MONTHS: i64 = 12;
 /// What a backup, or a shop, holds.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct Held {
-    /// Name of the shop.
+    /// Name of the shop, as it stands on its pages.
     pub shop: String,
-    /// Sheets.
+    /// How many fitting sheets, approved or not.
     pub sheets: i64,
-    /// Jobs.
+    /// How many jobs, those that are over among them.
     pub jobs: i64,
-    /// Parts.
+    /// How many parts and boxes of equal parts, those that are used or gone among them.
     pub parts: i64,
-    /// Readings at the bench.
+    /// How many readings at the bench, those that were taken back among them.
     pub readings: i64,
     /// When the last of them was taken; left out where there is none.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -58,7 +58,7 @@ pub struct Backup {
     /// When it was made.
     #[schema(value_type = String, format = DateTime)]
     pub made_at: Timestamp,
-    /// Its size.
+    /// Size of the file, bytes.
     pub size_bytes: u64,
     /// What it holds.
     pub held: Held,
@@ -98,7 +98,7 @@ fact::facts! {
         Failed {
             /// When it was tried.
             tried_at: Timestamp,
-            /// Why.
+            /// What the disk or the database said.
             why: Told,
         },
         /// No folder is kept for them.

@@ -127,7 +127,7 @@ fact::facts! {
         },
         /// One glued and cured first, since the shop never read a cured joint of this adhesive.
         UntriedCuredFirst {
-            /// The adhesive.
+            /// Name on the tin of the adhesive that no cured joint was read of.
             adhesive: String,
             /// Clubs expected in tolerance if all are glued together and the joints take what is expected.
             before: f64,
@@ -138,7 +138,7 @@ fact::facts! {
         },
         /// One finished first, since the shop never read a cured joint of this adhesive.
         UntriedFinishedFirst {
-            /// The adhesive.
+            /// Name on the tin of the adhesive that no cured joint was read of.
             adhesive: String,
             /// Clubs expected in tolerance if all are glued together and the joints take what is expected.
             before: f64,

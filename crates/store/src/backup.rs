@@ -5,10 +5,11 @@
 
 use crate::engine::{Backend, Connection, query};
 use crate::error::StoreError;
-use crate::file::{ShopFile, remove_side_files, remove_with_side_files, with_suffix};
+use crate::file::ShopFile;
 use crate::open::{Address, Store};
+use crate::side_file::{copy, new_private, remove_side_files, remove_with_side_files, with_suffix};
 use jiff::Timestamp;
-use std::fs::{File, OpenOptions};
+use std::fs::File;
 use std::path::{Path, PathBuf};
 
 /// What a shop's database holds, counted.
@@ -181,11 +182,6 @@ impl ShopFile {
     }
 }
 
-/// Copies the database of a connection into an empty file.
-pub(crate) async fn copy(conn: &mut Connection<'_>, path: &Path) -> Result<(), sqlx::Error> {
-    conn.change(query("VACUUM INTO $1").bind(path.display().to_string())).await.map(|_| ())
-}
-
 async fn contents(conn: &mut Connection<'_>) -> Result<Contents, sqlx::Error> {
     let sql = "SELECT (SELECT MAX(version) FROM _sqlx_migrations) AS newest,
                       (SELECT COUNT(*) FROM sheet) AS sheets, (SELECT COUNT(*) FROM job) AS jobs,
@@ -228,15 +224,6 @@ async fn damage(conn: &mut Connection<'_>, thorough: bool) -> Result<Vec<String>
         }
     }
     Ok(found)
-}
-
-/// A new file that only its owner may read.
-pub(crate) fn new_private(path: &Path) -> std::io::Result<File> {
-    let mut options = OpenOptions::new();
-    options.write(true).create_new(true);
-    #[cfg(unix)]
-    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-    options.open(path)
 }
 
 /// Waits until a file is on the disk; returns its size.

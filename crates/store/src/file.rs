@@ -2,6 +2,7 @@
 
 use crate::error::StoreError;
 use crate::open::Address;
+use crate::side_file::{remove_with_side_files, with_suffix};
 use std::path::{Path, PathBuf};
 
 /// A shop's database in a file.
@@ -104,33 +105,4 @@ impl Making {
         std::fs::rename(&self.beside, &self.path).map_err(|e| refused(e.to_string()))?;
         remove_with_side_files(&self.beside)
     }
-}
-
-pub(crate) fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(suffix);
-    PathBuf::from(name)
-}
-
-pub(crate) fn remove_with_side_files(path: &Path) -> Result<(), StoreError> {
-    remove_files(&[path.to_owned()])?;
-    remove_side_files(path)
-}
-
-/// The files that SQLite keeps beside a database.
-pub(crate) fn remove_side_files(path: &Path) -> Result<(), StoreError> {
-    remove_files(&[with_suffix(path, "-wal"), with_suffix(path, "-shm")])
-}
-
-/// Removes what is there of these files.
-fn remove_files(files: &[PathBuf]) -> Result<(), StoreError> {
-    for file in files {
-        match std::fs::remove_file(file) {
-            Err(e) if e.kind() != std::io::ErrorKind::NotFound => {
-                return Err(StoreError::CannotOpen { place: file.display().to_string(), problem: e.to_string() });
-            }
-            _ => {}
-        }
-    }
-    Ok(())
 }

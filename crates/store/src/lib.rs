@@ -36,6 +36,7 @@ mod scale;
 mod schema;
 mod sheet;
 mod shop;
+mod side_file;
 mod study;
 mod tx;
 

@@ -2,7 +2,7 @@
 
 use crate::engine::{Backend, Connection, Options, Transaction, begin_write, lock_writers, query, settle};
 use crate::error::StoreError;
-use crate::file::with_suffix;
+use crate::side_file::{copy, new_private, with_suffix};
 use sqlx::SqlSafeStr;
 use sqlx::migrate::{MigrateError, Migration, MigrationType, Migrator};
 use std::collections::BTreeMap;
@@ -91,17 +91,17 @@ pub(crate) async fn prepare(conn: &mut Connection<'_>, place: &str, make: bool) 
 /// A file is copied before it is migrated, so that the version that wrote it can be gone back to. The copy of an earlier try
 /// stays.
 async fn copy_before(conn: &mut Connection<'_>, place: &str, known: i64) -> Result<(), StoreError> {
-    let copy = with_suffix(Path::new(place), &format!(".before-schema-{known}"));
-    if conn.backend() == Backend::Postgres || !Path::new(place).is_file() || copy.exists() {
+    let to = with_suffix(Path::new(place), &format!(".before-schema-{known}"));
+    if conn.backend() == Backend::Postgres || !Path::new(place).is_file() || to.exists() {
         return Ok(());
     }
-    let failed = |problem: String| StoreError::CannotOpen { place: copy.display().to_string(), problem };
-    crate::backup::new_private(&copy).map_err(|e| failed(e.to_string()))?;
-    let copied = crate::backup::copy(conn, &copy).await;
+    let failed = |problem: String| StoreError::CannotOpen { place: to.display().to_string(), problem };
+    new_private(&to).map_err(|e| failed(e.to_string()))?;
+    let copied = copy(conn, &to).await;
     copied.map_err(|e| {
         // A half copy must not pass for a whole one the next time.
-        let _ = std::fs::remove_file(&copy);
-        StoreError::from_sqlx(e, &copy.display().to_string())
+        let _ = std::fs::remove_file(&to);
+        StoreError::from_sqlx(e, &to.display().to_string())
     })
 }
 

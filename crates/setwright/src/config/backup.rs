@@ -17,7 +17,7 @@ pub struct BackupArguments {
 /// Which backup to put in the place of the shop.
 #[derive(Debug, Args)]
 pub struct RestoreArguments {
-    /// The backup.
+    /// The file that `setwright backup` or the daily one made.
     pub backup: PathBuf,
     /// Put it in the place of the shop; without it only what would be lost is told.
     #[arg(long)]
