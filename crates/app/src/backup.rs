@@ -1,7 +1,7 @@
 //! Backups of the shop: made by hand, and each day by themselves in a folder where the older ones are thinned out.
 //!
 //! Whoever loses the disk loses what is not copied elsewhere, and nobody thinks of it while they glue. So a backup is made by
-//! the program that serves the bench, and Today says when there is none, when the last is old and when one failed.
+//! the program that serves the bench. Today tells when no backup was made yet, when the newest is two days old, and when one failed.
 
 use crate::{App, AppError, shown_address};
 use fact::{Fact, Refusal, Told};
@@ -37,7 +37,7 @@ pub struct Held {
     pub parts: i64,
     /// How many readings at the bench, those that were taken back among them.
     pub readings: i64,
-    /// When the last of them was taken; left out where there is none.
+    /// When the last reading was taken; left out while nothing was read.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>, format = DateTime)]
     pub last_reading_at: Option<Timestamp>,
@@ -70,7 +70,7 @@ pub struct BackupState {
     /// The folder that a backup is made in each day; left out where none is.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub folder: Option<String>,
-    /// When the newest in the folder was made; left out where there is none.
+    /// When the newest backup in the folder was made; left out while the folder has no backup.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>, format = DateTime)]
     pub newest_at: Option<Timestamp>,
@@ -82,12 +82,12 @@ pub struct BackupState {
 fact::facts! {
     /// What is wrong with the backups of a shop, or with its file.
     pub enum BackupWrong: "backup_wrong" {
-        /// There is none yet.
+        /// No backup was made yet.
         None {
             /// Where they are made.
             folder: String,
         },
-        /// The last is old.
+        /// The newest was made too long ago.
         Old {
             /// When it was made.
             made_at: Timestamp,
@@ -151,21 +151,15 @@ impl App {
     pub async fn back_up_daily(&self) -> Option<Backup> {
         let folder = self.backups.with(|daily| daily.folder.clone())?;
         let now = self.now();
-        let newest = found_in(&folder).into_iter().map(|(at, _)| at).max();
-        if newest.is_some_and(|at| at <= now && now.duration_since(at) < DAILY) {
+        if newest_in(&folder).is_some_and(|at| at <= now && now.duration_since(at) < DAILY) {
             return None;
         }
-        let made = match std::fs::create_dir_all(&folder) {
-            Ok(()) => self.back_up(&folder).await,
-            Err(e) => Err(cannot_open(&folder, &e)),
-        };
-        match made {
+        match self.back_up_in(&folder).await {
             Ok(made) => {
                 for (_, path) in thinned(found_in(&folder)) {
                     // One that cannot be removed is one too many, and no harm.
                     let _ = std::fs::remove_file(path);
                 }
-                self.backups.with(|daily| daily.failed = None);
                 Some(made)
             }
             Err(error) => {
@@ -183,8 +177,16 @@ impl App {
     pub async fn back_up_now(&self) -> Result<Backup, AppError> {
         let folder = self.backups.with(|daily| daily.folder.clone());
         let folder = folder.ok_or_else(|| AppError::conflict(Refusal::new(&BackupWrong::NoFolder)))?;
-        std::fs::create_dir_all(&folder).map_err(|e| cannot_open(&folder, &e))?;
-        let made = self.back_up(&folder).await?;
+        self.back_up_in(&folder).await
+    }
+
+    /// Makes a backup in a folder, and the folder if it is missing. Today then no longer tells of a failed one.
+    async fn back_up_in(&self, folder: &Path) -> Result<Backup, AppError> {
+        std::fs::create_dir_all(folder).map_err(|e| {
+            let (place, problem) = (folder.display().to_string(), e.to_string());
+            store::StoreError::CannotOpen { place, problem }
+        })?;
+        let made = self.back_up(folder).await?;
         self.backups.with(|daily| daily.failed = None);
         Ok(made)
     }
@@ -194,7 +196,7 @@ impl App {
     pub fn backup_state(&self) -> BackupState {
         let (folder, failed, damaged) =
             self.backups.with(|daily| (daily.folder.clone(), daily.failed.clone(), daily.damaged.clone()));
-        let newest_at = folder.as_deref().and_then(|f| found_in(f).into_iter().map(|(at, _)| at).max());
+        let newest_at = folder.as_deref().and_then(newest_in);
         let named = folder.map(|folder| folder.display().to_string());
         let missing = named.clone().and_then(|folder| match newest_at {
             None => Some(BackupWrong::None { folder }),
@@ -269,13 +271,9 @@ pub async fn restore(url: &str, backup: &Path, now: Timestamp) -> Result<Restore
 /// What a backup holds, once it is found undamaged. The shop of this program is not asked.
 ///
 /// # Errors
-/// There is none; it is damaged, of another program, or of a newer version.
+/// The file is missing or damaged, or was written by another program or a newer version.
 pub async fn look_into(backup: &Path) -> Result<Held, AppError> {
     Ok(store::look_into(backup).await?.into())
-}
-
-fn cannot_open(folder: &Path, error: &std::io::Error) -> AppError {
-    store::StoreError::CannotOpen { place: folder.display().to_string(), problem: error.to_string() }.into()
 }
 
 const BEFORE: &str = "setwright-";
@@ -302,6 +300,11 @@ fn found_in(folder: &Path) -> Vec<(Timestamp, PathBuf)> {
         .collect();
     found.sort();
     found
+}
+
+/// When the newest backup of a folder was made.
+fn newest_in(folder: &Path) -> Option<Timestamp> {
+    found_in(folder).last().map(|(at, _)| *at)
 }
 
 /// Those that may go: all but the last of each of the last days on which one was made, and of each of the last months.

@@ -124,7 +124,7 @@ pub struct CloseOrder {
     pub version: Option<i64>,
 }
 
-/// What is said of an order from now on. Fields left out stay.
+/// New details of an order: its supplier, when it is expected, a remark. Fields left out stay as they are.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct TellOrder {

@@ -45,7 +45,7 @@ impl<'de> At<'de, '_> {
         Fault::invalid_type(self.found(), visitor).at(self.place)
     }
 
-    /// What is there, for the type to make something of. The innermost place that an error passes is its place.
+    /// Hands the value to the type. An error gets the place of the innermost value it passes through.
     fn give<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
         let given = match self.node {
             Node::Null => visitor.visit_unit(),

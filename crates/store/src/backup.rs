@@ -3,7 +3,7 @@
 //! Copying the file of a database in use loses what its write-ahead log still holds, and a file put back beside an old log is
 //! torn when it is opened. So a copy is made by the database itself, and one is put back only where nobody has the file open.
 
-use crate::engine::{Backend, Connection, query};
+use crate::engine::{Backend, Connection, Options, query};
 use crate::error::StoreError;
 use crate::file::ShopFile;
 use crate::open::{Address, Store};
@@ -61,6 +61,7 @@ impl Store {
     /// [`StoreError::OnServer`] for a shop on a server or in memory; [`StoreError::CannotOpen`] where the place is taken or
     /// cannot be written; [`StoreError::DiskFull`]; [`StoreError::CopyDiffers`] where it does not hold what the shop holds.
     pub async fn copy_to(&self, path: &Path) -> Result<Copied, StoreError> {
+        let own_file = self.own_file()?;
         let place = path.display().to_string();
         let cannot = |e: std::io::Error| StoreError::CannotOpen { place: place.clone(), problem: e.to_string() };
         if path.exists() {
@@ -71,7 +72,7 @@ impl Store {
         remove_with_side_files(&beside)?;
         // The database fills an empty file, so that it is nobody else's to read from the start.
         new_private(&beside).map_err(cannot)?;
-        let copied = self.copy_into(&beside).await;
+        let copied = self.copy_into(own_file, &beside).await;
         let verified = match copied {
             Ok(()) => look_into(&beside).await,
             Err(error) => Err(error),
@@ -94,9 +95,9 @@ impl Store {
         Ok(Copied { path: path.to_owned(), bytes, contents })
     }
 
-    async fn copy_into(&self, path: &Path) -> Result<(), StoreError> {
+    async fn copy_into(&self, own_file: &Options, path: &Path) -> Result<(), StoreError> {
         let failed = |e| self.failed(e);
-        let mut conn = self.own_file()?.connect().await.map_err(failed)?;
+        let mut conn = own_file.connect().await.map_err(failed)?;
         let copied = copy(&mut conn.lend(), path).await;
         conn.close().await.map_err(failed)?;
         copied.map_err(|e| StoreError::from_sqlx(e, &path.display().to_string()))
@@ -128,7 +129,7 @@ impl Store {
 /// What a copy holds, once nothing in it is found damaged. It is not changed, not even by migrations.
 ///
 /// # Errors
-/// [`StoreError::CannotOpen`] where there is none; [`StoreError::NotADatabase`], [`StoreError::NotOurs`];
+/// [`StoreError::CannotOpen`] for a file that is missing; [`StoreError::NotADatabase`], [`StoreError::NotOurs`];
 /// [`StoreError::Newer`] where this version cannot use it; [`StoreError::Torn`] where it is damaged.
 pub async fn look_into(path: &Path) -> Result<Contents, StoreError> {
     let place = path.display().to_string();

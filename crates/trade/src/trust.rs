@@ -163,7 +163,7 @@ facts! {
 /// One thing that speaks against a scale now.
 #[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
 pub struct Reason {
-    /// Which kind of thing speaks against it.
+    /// What shows that the scale is off.
     pub cause: TrustCause,
     /// What was found, or what somebody said of it.
     #[serde(flatten)]

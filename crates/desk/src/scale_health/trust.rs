@@ -12,7 +12,7 @@ use trade::trust::{Reason, Since, Trust, TrustCause, TrustFinding, TrustSaid};
 /// What the newest check says against its scale.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spoken {
-    /// Which kind of thing speaks against it: a check beyond its tolerance, or a pattern of checks.
+    /// What shows that the scale is off: a check beyond its tolerance, or a pattern of checks.
     pub cause: TrustCause,
     /// What was found.
     pub finding: TrustFinding,

@@ -52,6 +52,10 @@ pub async fn restore(arguments: &RestoreArguments) -> Result<(), Failure> {
     }
     let holds = look_into(&arguments.backup).await?;
     let backup = arguments.backup.display().to_string();
+    if arguments.database.json {
+        // One document answers a program: the refusal. `check FILE --json` tells what the backup holds.
+        return Err(Failure::conflict(CommandFault::SayReplace { backup }));
+    }
     let mut told = text!(w, "backup-would", backup = backup.as_str(), held = held(&w, &holds)) + "\n";
     if let Some((shop, _)) = places_of(&address)? {
         let path = shop.display().to_string();
@@ -63,7 +67,7 @@ pub async fn restore(arguments: &RestoreArguments) -> Result<(), Failure> {
         told += "\n";
     }
     say(&told)?;
-    Err(Failure::conflict(CommandFault::SayReplace { backup }).in_json(arguments.database.json))
+    Err(Failure::conflict(CommandFault::SayReplace { backup }))
 }
 
 /// Looks for damage in the shop or in a backup.

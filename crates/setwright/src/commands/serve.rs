@@ -102,7 +102,7 @@ async fn run(
         }
     }
     watching.abort();
-    // One that is being made is left unfinished: it has no name yet, and the next begins anew.
+    // A backup under way is dropped: it has no name yet, and the next start makes another.
     backing_up.abort();
     app.stop_scales().await;
     app.close().await;

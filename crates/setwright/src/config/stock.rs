@@ -147,7 +147,7 @@ pub struct OrderCancel {
     pub database: Database,
 }
 
-/// What is said of an order from now on.
+/// New details of an order.
 #[derive(Debug, Args)]
 pub struct OrderTell {
     /// Number of the order.

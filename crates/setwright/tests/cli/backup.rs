@@ -36,6 +36,7 @@ fn a_backup_brings_the_shop_back() {
     assert_eq!(told.code, 4, "{}", told.err);
     assert!(told.out.contains("1 reading") && told.out.contains("3 readings"), "{}", told.out);
     assert!(told.err.contains("--replace"), "{}", told.err);
+    shop.run(&["restore", "kept.db", "--json"]).problem(4, "conflict");
     shop.run(&["restore", "kept.db", "--replace", "--json"]).problem(4, "store");
     let held = shop.run(&["check", "--json"]).done().json();
     assert_eq!(held["readings"], 3);
