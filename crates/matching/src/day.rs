@@ -6,6 +6,7 @@
 //! worth leaving to them. Dual steps and plan improvement alternate, so that both a plan and a bound are there at any
 //! time and both get better while there is time.
 
+use crate::apart::apart;
 use crate::check::checked;
 use crate::climb::stock_worth;
 use crate::compile::compile;
@@ -16,16 +17,15 @@ use crate::error::MatchError;
 use crate::grid::{DeciGrams, FORBIDDEN, MOST_PRICE, QUANTUM, Steps, Total};
 use crate::index::TIP;
 use crate::insert::{cheapest, outside, widening};
-use crate::model::DayProblem;
+use crate::model::{DayProblem, JobSet};
 use crate::oracle::{SetOracle, span};
 use crate::pool::{self, Pool};
 use crate::prices::{Prices, by_type};
-use crate::ruin::{Improver, total};
+use crate::ruin::{Improver, Plan, total};
 use crate::set::{Progress, range};
 use crate::shortage::{crowds, moderate_skip, unavoidable};
-use crate::solution::{DaySolution, JobPlan};
+use crate::solution::{Apart, DaySolution, JobPlan};
 use crate::stockleft::StockLeft;
-use crate::table::Column;
 use crate::thin::least_cost;
 
 /// Plans a day. `go_on` is asked after every small step of work (about a millisecond) and ends the search by saying
@@ -62,18 +62,22 @@ pub fn solve_day(
     day.run();
     let (cost, bound, rounds) = (day.improver.best_cost, day.bound().whole_up(), day.rounds);
     let bound = bound.clamp(Total(0), cost);
-    let columns: Vec<Option<Column>> = day.improver.best.concat();
-    let plan = checked(&compiled, &problem.sets, &problem.stock, &problem.weights, &columns, cost)?;
-    let unbuildable = unbuildable(&problem.sets, &problem.stock, &plan);
-    let sets = plan
-        .into_iter()
-        .zip(&problem.sets)
-        .map(|(clubs, set)| {
+    let plans = |plan: &Plan, cost: Total| {
+        let plan = checked(&compiled, &problem.sets, &problem.stock, &problem.weights, &plan.concat(), cost)?;
+        let unbuildable = unbuildable(&problem.sets, &problem.stock, &plan);
+        let with_range = |(clubs, set): (Vec<_>, &JobSet)| {
             let (shaft_range_g, shaft_range_cost) = range(&clubs, &problem.weights, set.priority);
             JobPlan { clubs, shaft_range_g, shaft_range_cost }
-        })
-        .collect();
-    Ok(DaySolution { sets, cost: compiled.cost(cost), bound: compiled.cost(bound), rounds, unbuildable })
+        };
+        let sets: Vec<JobPlan> = plan.into_iter().zip(&problem.sets).map(with_range).collect();
+        Ok::<_, MatchError>((sets, unbuildable))
+    };
+    let (sets, unbuildable) = plans(&day.improver.best, cost)?;
+    let apart = match &day.apart {
+        Some((plan, cost)) => Some(Apart { sets: plans(plan, *cost)?.0, cost: compiled.cost(*cost) }),
+        None => None,
+    };
+    Ok(DaySolution { sets, cost: compiled.cost(cost), bound: compiled.cost(bound), rounds, unbuildable, apart })
 }
 
 /// What clubs surely left unbuilt cost, where only a selection of the parts is planned from: of parts left out there are as
@@ -131,6 +135,8 @@ struct Day<'a, 'g> {
     rounds: u64,
     stopped: bool,
     margin: Steps,
+    /// The plan set by set and what it costs.
+    apart: Option<(Plan, Total)>,
     /// Prices by which plans are made from scratch, and how many times they are those of the best bound.
     dear: Prices,
     dearer: f64,
@@ -166,6 +172,7 @@ impl<'a, 'g> Day<'a, 'g> {
             rounds: 0,
             stopped: false,
             margin: Steps(0),
+            apart: None,
             dear: by_type(p, Steps(0)),
             dearer: 1.0,
             hard: Vec::new(),
@@ -177,6 +184,7 @@ impl<'a, 'g> Day<'a, 'g> {
         // A plan first: the length of the price steps depends on what a plan costs.
         self.construct(true);
         self.deal_all();
+        self.apart();
         while !self.stopped && self.improver.best_cost - self.bound() >= QUANTUM.into() {
             self.rounds += 1;
             if self.rounds == FREE_ROUNDS && !self.free.is_empty() {
@@ -215,6 +223,18 @@ impl<'a, 'g> Day<'a, 'g> {
             self.improver.look_for_worries(scale.saturating_mul(WORRY));
             self.improve();
         }
+    }
+
+    /// Plans set by set, and goes on from that plan where it is the best so far. Without target masses that is part of the
+    /// first plan, which is finished whatever the caller says; with them it may take seconds.
+    fn apart(&mut self) {
+        let masses = self.compiled.clubs.iter().any(|club| club.mass.is_some());
+        let Some(plan) = apart(self.compiled, &mut || !masses || self.ask()) else { return };
+        let cost = total(&self.oracles, &plan);
+        if cost < self.improver.best_cost {
+            self.improver.take_up(self.compiled, &plan, cost);
+        }
+        self.apart = Some((plan, cost));
     }
 
     /// No plan costs less.

@@ -44,6 +44,7 @@
 //! that all differ a selection is planned (see `thin`): a good plan soon and a bound from all parts, seldom a proof.
 //! `docs/matching.md` has the integer programme and the argument for the bound.
 
+mod apart;
 mod assign;
 mod branch;
 mod chain;
@@ -103,5 +104,5 @@ pub use model::{
     TipPair,
 };
 pub use set::{Limits, Progress, solve_set, solve_set_watched};
-pub use solution::{Choice, ClubCost, DaySolution, HeadWindow, JobPlan, SetSolution, Unbuildable, Why};
+pub use solution::{Apart, Choice, ClubCost, DaySolution, HeadWindow, JobPlan, SetSolution, Unbuildable, Why};
 pub use whatif::{Alternative, Change, TRADE_OFF, alternatives, changes};

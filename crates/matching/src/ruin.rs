@@ -154,6 +154,13 @@ impl Improver {
         });
     }
 
+    /// Goes on from a plan that is the best so far.
+    pub fn take_up(&mut self, p: &Compiled, plan: &Plan, cost: Total) {
+        self.best.clone_from(plan);
+        self.best_cost = cost;
+        self.back_to_best(p);
+    }
+
     pub fn keep_best(&mut self) {
         if self.cost < self.best_cost {
             self.best_cost = self.cost;

@@ -167,6 +167,17 @@ pub struct DaySolution {
     pub rounds: u64,
     /// Clubs left unbuilt and why.
     pub unbuildable: Vec<Unbuildable>,
+    /// The plain plan, set by set, to hold this one against; none where there was no time for it.
+    pub apart: Option<Apart>,
+}
+
+/// A day planned set by set: the set with the greatest priority takes what suits it best, the next what is left.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Apart {
+    /// One entry a job, in the order in which they were given.
+    pub sets: Vec<JobPlan>,
+    /// What the plan costs, counted as [`DaySolution::cost`], which is no greater.
+    pub cost: f64,
 }
 
 impl DaySolution {
@@ -177,7 +188,7 @@ impl DaySolution {
     /// ```
     /// use matching::DaySolution;
     /// // A plan of 2.0 where none can cost less than 1.9 is at most a twentieth from the best.
-    /// let plan = DaySolution { sets: vec![], cost: 2.0, bound: 1.9, rounds: 1, unbuildable: vec![] };
+    /// let plan = DaySolution { sets: vec![], cost: 2.0, bound: 1.9, rounds: 1, unbuildable: vec![], apart: None };
     /// assert!((plan.gap() - 0.05).abs() < 1e-12);
     /// ```
     pub fn gap(&self) -> f64 {
