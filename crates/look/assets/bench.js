@@ -4,6 +4,7 @@ import { clocks } from "./clocks.js";
 import { keys } from "./keys.js";
 import { keep } from "./keep.js";
 import { live } from "./live.js";
+import { pad } from "./pad.js";
 import { progress } from "./progress.js";
 import { scale } from "./scale.js";
 import { scan } from "./scan.js";
@@ -15,6 +16,7 @@ scan();
 keys();
 keep();
 live();
+pad();
 scale();
 weigh();
 progress();
@@ -22,7 +24,7 @@ whatIf();
 
 // In a row that scrolls sideways, the one shown now comes into view.
 function intoView() {
-  for (const current of document.querySelectorAll(".clubs, .stepper, .places, .tabs")) {
+  for (const current of document.querySelectorAll(".clubs, .places, .tabs")) {
     const shown = current.querySelector("[aria-current]");
     if (shown) current.scrollLeft += shown.getBoundingClientRect().left - current.getBoundingClientRect().left - (current.clientWidth - shown.clientWidth) / 2;
   }

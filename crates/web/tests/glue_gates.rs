@@ -423,9 +423,9 @@ async fn a_batch_that_a_reading_rests_on_is_not_taken_back() {
     let before = bench.picture().await;
     let back = json!({ "reason": "wrong lot typed", "by": "Ada" });
     let problem = bench.refused("POST", "/batches/1/take-back", StatusCode::CONFLICT, back.to_string()).await;
-    assert!(detail(&problem).contains("the 5 was read at “Ferrule turned”"), "{problem}");
+    assert!(detail(&problem).contains("the 5 was read at “Turned”"), "{problem}");
     let page = bench.form("/glue/1/take-back", &[("reason", "wrong lot typed")]).await;
-    page.says(StatusCode::CONFLICT, &["he 5 was read at “Ferrule turned”"]);
+    page.says(StatusCode::CONFLICT, &["he 5 was read at “Turned”"]);
     assert_eq!(bench.picture().await, before, "nothing was taken back");
     // Once that reading is gone, the batch may go.
     let id = kept["readings"][0]["id"].as_str().expect("an identity");

@@ -9,6 +9,7 @@ mod hands;
 mod harness;
 mod lost;
 mod network;
+mod one_screen;
 mod pages;
 mod printing;
 mod scan;

@@ -2,6 +2,7 @@
 
 use super::entries::go_to;
 use super::open::{open_points, strengths};
+use super::step_says::alignment;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
@@ -429,7 +430,9 @@ fn club_words(w: &Words, file: &JobFile, club: &ClubState) -> String {
     let plan = file.job.club(&club.club).and_then(|c| c.plan.as_ref());
     let tip_g = plan.map_or(0.0, |plan| plan.mass_g(Role::TipWeight));
     let finish_points = club.finish.map_or(0.0, |finish| finish.swing_weight_points);
-    text!(w, "glue-club", club = w.club_number(&club.number), tip_g = tip_g, finish_points = finish_points)
+    let turned = file.job.club(&club.club).map_or_else(String::new, |club| alignment(w, file, club));
+    let said = text!(w, "glue-club", club = w.club_number(&club.number), tip_g = tip_g, finish_points = finish_points);
+    if turned.is_empty() { said } else { text!(w, "glue-club-turned", club = said, turned = turned) }
 }
 
 #[cfg(test)]

@@ -21,3 +21,6 @@ script-scale-busy = { $name }: { $text } came and was not taken. Finish this one
 # A code that was scanned.
 script-no-look-up = { $code } could not be looked up: there is no network.
 script-typed-first = { $typed } is typed and not kept yet. Press Enter for it, then scan { $code } again.
+
+# The keypad at the thumb.
+script-delete = Delete
