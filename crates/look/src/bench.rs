@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use words::Words;
 
-use super::blocks::{Tone, caution};
+use super::blocks::Tone;
 use super::clubs::{ClubState, club_mark};
 use super::icons::{Icon, icon};
 
@@ -44,18 +44,13 @@ pub struct Decision<'a> {
     pub heading: &'a str,
     /// The form with its entries, each an [`ask`], and its buttons.
     pub form: Markup,
-    /// The hazard of this step; may be empty.
-    pub caution: &'a str,
 }
 
 /// One decision.
 #[must_use]
 pub fn decision(view: &Decision<'_>) -> Markup {
     html! {
-        section.decision aria-label=(view.heading) {
-            (view.form)
-            @if !view.caution.is_empty() { (caution(view.caution)) }
-        }
+        section.decision aria-label=(view.heading) { (view.form) }
     }
 }
 

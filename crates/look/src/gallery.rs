@@ -181,7 +181,7 @@ fn entry_form(w: &Words) -> Markup {
 #[must_use]
 pub fn bench_example(w: &Words) -> Markup {
     let (heading, caution) = (w.text("gallery-decision"), w.text("gallery-decision-caution"));
-    let view = Decision { heading: &heading, form: entry_form(w), caution: &caution };
+    let view = Decision { heading: &heading, form: entry_form(w) };
     let finish = [("finish_points", words::figure(&30.1))];
     let said = rich(w, "gallery-decision-verdict", &finish, |_, inner| html! { strong { (inner) } });
     let line = |kind, label: &str, centre_points, half_band_points, chance: &str| OutlookLine {
@@ -210,7 +210,7 @@ pub fn bench_example(w: &Words) -> Markup {
         clubs: club_row(w, &chips(w), ""),
         beam: beam(w, &iron_beam(w)),
         decision: decision(&view),
-        outlook: html! { (verdict(Tone::Good, &said)) (outlook(w, &lines)) },
+        outlook: html! { (verdict(Tone::Good, &said)) (outlook(w, &lines)) (super::caution(&caution)) },
         below: html! { (below) (funnel(w, &sample_funnel(w, "funnel-6"))) },
     })
 }

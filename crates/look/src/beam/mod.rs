@@ -199,11 +199,11 @@ pub fn beam(w: &Words, view: &BeamView) -> Markup {
 /// One drawing, and whether its weights carry numbers in place of names.
 fn drawing(w: &Words, view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (Markup, bool) {
     let inches = paper.inches(view);
+    let slim = view.slim && paper.narrow;
     let ruler_y = if paper.narrow { 18.0 } else { 15.0 };
-    let beam_y = ruler_y + if paper.narrow { 26.0 } else { 33.0 };
+    let beam_y = if slim { 14.0 } else { ruler_y + if paper.narrow { 26.0 } else { 33.0 } };
     let depth = club::depth_in(view.shape) * inches.per_unit();
     let shelf_y = beam_y + paper.hang.max(depth + if paper.narrow { 32.0 } else { 42.0 });
-    let slim = view.slim && paper.narrow;
     let hung = (!slim).then(|| hung::hung(w, &placed(pieces), &inches, beam_y, shelf_y, paper));
     let below_y = hung.as_ref().map_or(beam_y + depth + 4.0, |hung| hung.bottom_y);
     let axis = axis::axis(w, view, below_y + if paper.narrow { 22.0 } else { 21.0 }, paper);
@@ -213,7 +213,7 @@ fn drawing(w: &Words, view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (
             aria-labelledby={ (title_id) "-t" } aria-describedby={ (title_id) "-d" } {
             title id={ (title_id) "-t" } { (with_club(w, "beam-title", view)) }
             desc id={ (title_id) "-d" } { (described(w, view)) }
-            (club::ruler(w, view, &inches, ruler_y, paper))
+            @if !slim { (club::ruler(w, view, &inches, ruler_y, paper)) }
             (club::club(view, &inches, beam_y))
             @if let Some(hung) = &hung { (hung.markup) }
             (axis.markup)

@@ -2,7 +2,7 @@
 
 use super::bench::{View, chips, club_name, next_club, short_name};
 use super::club_beam::club_beam;
-use super::open::{Override, open_points, override_part};
+use super::open::{Override, open_touches, override_part};
 use super::step_says::step_says;
 use super::{PageError, say, what_if};
 use app::AppError;
@@ -95,19 +95,22 @@ impl Screen<'_> {
     ) -> Result<Markup, PageError> {
         let (said, tone) = self.verdict(w, state);
         let doubted = self.said.meaning.as_ref().is_some_and(|meaning| !meaning.causes.is_empty());
-        let says = step_says(w, self.file, self.club, self.state, self.step)?;
-        let moves_finish = self.step.asks.contains(&What::SwingWeight) || says.0.is_empty();
+        let read = state.is_some_and(|s| s.asks.iter().any(|a| a.what == What::SwingWeight && a.reading.is_some()));
+        // What to do comes before the reading, what it means for the finish after it.
+        let says = if read { html! {} } else { step_says(w, self.file, self.club, self.state, self.step)? };
+        let lines = says.0.is_empty();
         Ok(html! {
             (verdict(tone, &said))
             (self.doubt(w))
             @if !doubted {
                 (says)
-                @if moves_finish { (self.lines(w, if_read)) }
+                @if lines { (self.lines(w, if_read)) }
                 @match self.advised() {
                     Some(remedy) => div.advice { (self.remedy(w, remedy, &w.tell(remedy.fact.deed()))) }
                     None => (self.offer_part(w))
                 }
             }
+            @if let Some(caution) = self.step.caution { (look::caution(&w.tell(&CautionSays::from(caution)))) }
         })
     }
 
@@ -226,12 +229,10 @@ impl Screen<'_> {
 
     fn decision(&self, w: &Words, state: Option<&StepState>) -> Result<Markup, PageError> {
         let heading = text!(w, "bench-decision", club = club_name(w, self.club), step = self.step.label);
-        let caution = self.step.caution.map_or_else(String::new, |caution| w.tell(&CautionSays::from(caution)));
         let shift = super::scale_check::shift_words(w, self.believed, &self.step.asks)?;
         Ok(decision(&Decision {
             heading: &heading,
             form: html! { (self.entry(w, state)) (shift) },
-            caution: &caution,
         }))
     }
 
@@ -251,7 +252,7 @@ impl Screen<'_> {
                     Said::Act => Tone::Care,
                     Said::Doubt => Tone::Doubt,
                 };
-                (html! { strong { (w.tell(&meaning.fact)) } " " (next) }, tone)
+                (html! { strong { (w.tell(&meaning.fact)) } " " span.next { (next) } }, tone)
             }
             _ if self.step.say.is_empty() => (html! {}, Tone::Plain),
             _ => (html! { (self.step.say) }, Tone::Plain),
@@ -397,7 +398,7 @@ impl Screen<'_> {
                 (request_key(&app::request_key()))
                 @let only_done = self.step.asks == [What::Done];
                 (self.open_part(w))
-                div.fields.of-3[state.asks.len() > 2] { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(w, i, ask)) } }
+                div.fields.of-2[state.asks.len() == 2].of-3[state.asks.len() > 2] { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(w, i, ask)) } }
                 (self.toggles(w))
                 div.keep-row {
                     (button(&Button {
@@ -420,26 +421,23 @@ impl Screen<'_> {
     fn open_part(&self, w: &Words) -> Markup {
         let asked = |club: &&OpenClub| club.passed.is_none();
         let others = self.open.iter().filter(asked).filter(|club| club.slot != self.state.slot).count();
-        let mine = self.open.iter().find(|club| club.slot == self.state.slot);
+        let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
         let grid = format!("/bench/{}/grid/{}", self.file.job.number, self.step.key);
         html! {
-            @if let Some(club) = mine {
-                div.open-list {
-                    p { strong { (w.text("bench-open-here")) } }
-                    (open_points(w, self.file.job.number, club))
-                    @if club.passed.is_none() && !self.step.glues {
-                        (field(&Field {
-                            name: "reason",
-                            label: &w.text("bench-open-reason"),
-                            value: self.view.typed.get("reason").map_or("", String::as_str),
-                            required: true,
-                            ..Field::default()
-                        }))
-                    }
+            div.open-here {
+                p { strong { (w.text("bench-open-here")) }
+                    @if others > 0 { " " a href=(grid) { (text!(w, "bench-open-others", n = others as i64)) } } }
+                div.open-points { (open_touches(w, self.file.job.number, club)) }
+                @if club.passed.is_none() && !self.step.glues {
+                    (field(&Field {
+                        name: "reason",
+                        label: &w.text("bench-open-reason"),
+                        placeholder: &w.text("bench-open-reason"),
+                        value: self.view.typed.get("reason").map_or("", String::as_str),
+                        required: true,
+                        ..Field::default()
+                    }))
                 }
-            }
-            @if others > 0 && mine.is_some() {
-                p.small { a href=(grid) { (text!(w, "bench-open-others", n = others as i64)) } }
             }
         }
     }
@@ -492,9 +490,11 @@ impl Screen<'_> {
         let reads_whole =
             self.step.asks.iter().any(|a| matches!(a, What::SwingWeight | What::TotalMass | What::BalancePoint));
         let has = |kind| self.club.plan.as_ref().is_some_and(|p| p.part(kind).is_some());
+        let read = self.step_state().is_some_and(|s| s.asks.iter().all(|a| a.reading.is_some()));
         let mut offered = Vec::new();
-        if reads_whole {
-            if self.step.on.contains(&Role::Ferrule) && has(PartKind::Ferrule) {
+        if reads_whole && !read {
+            // Once the joint is glued the ferrule is on for good.
+            if self.step.on.contains(&Role::Ferrule) && !self.step.on.contains(&Role::Adhesive) && has(PartKind::Ferrule) {
                 offered.push(Role::Ferrule);
             }
             if self.step.on.contains(&Role::Solvent) {

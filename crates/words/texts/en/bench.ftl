@@ -39,12 +39,12 @@ bench-waits = Waits for { $strength } until { $until_at }.
 bench-not-glued = Not glued yet: this step needs the joint.
 bench-override = Override
 bench-why = Why? The record keeps it.
-bench-open-here = Open on this club:
-bench-open-reason = Why go on with it anyway? The record keeps it.
+bench-open-here = Open on this club
+bench-open-reason = Why go on? The record keeps it
 bench-open-others =
     { $n ->
-        [one] Something is open on { $n } other club: see the set
-       *[other] Something is open on { $n } other clubs: see the set
+        [one] and on { $n } other
+       *[other] and on { $n } others
     }
 
 # What an entry is held against.
