@@ -54,11 +54,9 @@ pub fn decision(view: &Decision<'_>) -> Markup {
     }
 }
 
-/// One thing that is read: what is expected over its entry.
+/// One thing that is read: what is expected, between the label of its entry and the entry.
 #[derive(Debug, Clone)]
 pub struct Ask<'a> {
-    /// What is read: `swing weight`.
-    pub what: &'a str,
     /// The expected reading, the largest figure of the page: `D8.8`.
     pub expected: &'a str,
     /// Beside it: `± 0.3 expected`.
@@ -72,7 +70,6 @@ pub struct Ask<'a> {
 pub fn ask(view: &Ask<'_>) -> Markup {
     html! {
         div.ask {
-            @if !view.what.is_empty() { p.ask-what { (view.what) } }
             p.expected { span.figure-value { (view.expected) } " " span.figure-note { (view.note) } }
             (view.entry)
         }

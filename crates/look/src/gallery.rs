@@ -165,7 +165,6 @@ fn entry_form(w: &Words) -> Markup {
         form method="post" action="#kept" data-keep=(w.text("gallery-keep")) {
             (request_key("0199-invented"))
             (ask(&Ask {
-                what: &w.text("gallery-reading"),
                 expected: &w.swing_weight(38.8),
                 note: &w.text("gallery-decision-note"),
                 entry: html! { div.entry-row {

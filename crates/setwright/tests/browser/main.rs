@@ -14,4 +14,5 @@ mod pages;
 mod printing;
 mod scan;
 mod screens;
+mod touches;
 mod weigh;

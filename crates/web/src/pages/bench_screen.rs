@@ -465,7 +465,6 @@ impl Screen<'_> {
             ..Field::default()
         });
         look::ask(&look::Ask {
-            what: &w.tell(&ask.what),
             expected: &say::expected(w, ask),
             note: &say::expected_note(w, ask),
             entry,
