@@ -157,7 +157,7 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                 meta name="color-scheme" content="light dark";
                 title { (text!(w, "frame-window", title = frame.title)) }
                 link rel="stylesheet" href=(asset_url("setwright.css"));
-                @if frame.at_bench { link rel="stylesheet" href=(asset_url("bench.css")); }
+                link rel="stylesheet" href=(asset_url(if frame.at_bench { "bench.css" } else { "desk.css" }));
                 @for sheet in frame.sheets { link rel="stylesheet" href=(asset_url(sheet)); }
                 link rel="icon" type="image/svg+xml" href=(asset_url("mark.svg"));
                 script type="module" src=(asset_url("bench.js")) {}

@@ -27,7 +27,7 @@ pub struct OutlookLine {
     pub label: String,
     /// Finish minus target, in points.
     pub centre_points: f64,
-    /// Half its 95 % band, in points.
+    /// How far the finish may lie from `centre_points` either way, in points, with 95 % probability.
     pub half_band_points: f64,
     /// The finish as text: `D1.5 ± 0.4`.
     pub finish: String,

@@ -96,7 +96,7 @@ mod tests {
         let text = step_line(&Words::english(Units::default()), &steps).into_string();
         assert!(text.contains("<li class=\"done\">") && text.contains(", done"), "{text}");
         assert!(text.contains("<svg") && text.contains(", doubted"), "{text}");
-        assert!(text.contains("step 2 of 3"), "{text}");
+        assert!(text.contains("<summary>2 of 3</summary>"), "{text}");
         assert_eq!(text.matches("aria-current=\"step\"").count(), 2, "in the line and among all: {text}");
     }
 }

@@ -154,7 +154,7 @@ async fn a_set_with_nothing_open_asks_for_no_reason() {
     }
     assert!(!page.contains("name=\"reason\"") && !page.contains("Something is open"));
     let glued = glue_form(&bench, &[1, 2, 3, 4, 5, 6, 7, 8], &[]).await;
-    assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue"), "{}", glued.text);
+    assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue?job=1"), "{}", glued.text);
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["batches"][0]["clubs"].as_array().map(Vec::len), Some(8));
     // A bad lot finds its clubs again, however its name is written; another lot finds none.
@@ -278,7 +278,7 @@ async fn the_same_key_starts_one_batch() {
     assert!(!key.is_empty());
     for _ in 0..2 {
         let glued = glue_form(&bench, &[3, 4], &[("request_key", &key)]).await;
-        assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue"), "{}", glued.text);
+        assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue?job=1"), "{}", glued.text);
     }
     assert_eq!(batches(&bench).await.len(), 2);
     let other = glue_form(&bench, &[4], &[("request_key", &key)]).await;

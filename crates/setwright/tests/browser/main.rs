@@ -2,6 +2,7 @@
 //! small screens, by keyboard, without network.
 
 mod access;
+mod away;
 mod club;
 mod door;
 mod gates;
@@ -12,6 +13,7 @@ mod network;
 mod one_screen;
 mod pages;
 mod printing;
+mod ring;
 mod scan;
 mod screens;
 mod touches;
