@@ -383,7 +383,7 @@ pub struct Simulate {
     /// Jobs that a shop builds before it counts as known.
     #[arg(long, default_value_t = 10, value_name = "JOBS")]
     pub known_after: u32,
-    /// What makes the shops awkward: drift, heavy-adhesive, scattered-grips, few-grips, new-models, bay-scale,
+    /// What makes the shops awkward: drift, heavy-adhesive, light-adhesive, scattered-grips, few-grips, new-models, bay-scale,
     /// loose-grips, overnight. May be given more than once.
     #[arg(long, value_name = "TROUBLE")]
     pub trouble: Vec<String>,
