@@ -53,10 +53,19 @@ pub fn asset(name: &str) -> Option<Asset> {
     let file = Assets::get(name)?;
     let plain = [".css", ".js"].iter().any(|kind| name.ends_with(kind));
     let content = match std::str::from_utf8(&file.data) {
-        Ok(text) if plain => Cow::Owned(without_comments(text).into_bytes()),
+        Ok(text) if plain => {
+            let text = without_comments(text);
+            let text = if name.ends_with(".css") { text.replace("; }", "}").replace(" {", "{") } else { text };
+            Cow::Owned(text.into_bytes())
+        }
         _ => file.data,
     };
     Some(Asset { content, sha256: file.metadata.sha256_hash() })
+}
+
+/// The text of a file as it was written, comments and all.
+pub(crate) fn as_written(name: &str) -> String {
+    Assets::get(name).map(|file| String::from_utf8_lossy(&file.data).into_owned()).unwrap_or_default()
 }
 
 /// A text without the lines that are comments as a whole, without indents and empty lines. A comment beside code stays, and
