@@ -333,7 +333,7 @@ fn set_says(w: &Words, file: &JobFile, states: &[ClubState], step: &Step) -> Res
         }
     }
     Ok(html! { @if !said.is_empty() { div.card.set-says { @for (numbers, says) in &said {
-        div { h3 { (w.list(numbers)) } (says) }
+        div { h2 { (w.list(numbers)) } (says) }
     } } } })
 }
 
