@@ -69,6 +69,8 @@ pub enum Command {
     Part(PartArguments),
     /// What is open in a set before a step that cannot be undone: the cut, the glue, the bend, the hand over.
     Open(OpenArguments),
+    /// Note that a step which is only done, such as turning the ferrules, is done for the clubs of a job.
+    Done(DoneArguments),
     /// Batches of adhesive: their clocks, and the override of a cure.
     #[command(subcommand)]
     Glue(GlueCommand),
