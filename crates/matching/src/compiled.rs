@@ -63,6 +63,16 @@ impl LossTable {
         Self::new((0..=half.place_from(-half)).map(least).collect(), half)
     }
 
+    /// No deviation outside of these costs so little.
+    pub fn reach(&self, most: Steps) -> (MilliPoints, MilliPoints) {
+        let deviation = |at: usize| MilliPoints::at_place(-self.half, at);
+        let Some(least) = self.least else { return (-self.half, self.half) };
+        let (down, up) = self.costs.split_at(least.place_from(-self.half));
+        let from = down.partition_point(|&c| c > most);
+        let to = down.len() + up.partition_point(|&c| c <= most);
+        (deviation(from), deviation(to))
+    }
+
     pub fn at(&self, deviation: MilliPoints) -> Steps {
         let at = usize::try_from(deviation.0.saturating_add(self.half.0)).ok();
         at.and_then(|at| self.costs.get(at)).copied().unwrap_or(FORBIDDEN)

@@ -83,13 +83,33 @@ impl Crowding {
     }
 
     /// Sets the prices of all crowds for the best bound at the cells' prices; what all sets together and the crowds then
-    /// come to.
-    pub fn search(&mut self, oracles: &mut [SetOracle<'_>]) -> Total {
-        let mut values: Vec<Total> = oracles.iter_mut().map(|o| o.best_window().0).collect();
+    /// come to. `go_on` is asked after each set; none where it says no.
+    pub fn search(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut() -> bool) -> Option<Total> {
+        let mut values: Vec<Total> = Vec::with_capacity(oracles.len());
+        for o in oracles.iter_mut() {
+            values.push(o.best_window().0);
+            if !go_on() {
+                return None;
+            }
+        }
         for g in 0..self.crowds.len() {
             self.search_one(g, oracles, &mut values);
+            if !go_on() {
+                return None;
+            }
         }
-        values.iter().copied().sum::<Total>() + self.worth()
+        Some(values.iter().copied().sum::<Total>() + self.worth())
+    }
+
+    /// Raises what leaving a club out costs, where one that is in no crowd is left out now.
+    pub fn raise_skips(&self, oracles: &mut [SetOracle<'_>]) {
+        for (s, o) in oracles.iter_mut().enumerate() {
+            let window = o.cheapest_window().1;
+            let cells = o.cells_in(window);
+            for c in (0..cells.len()).filter(|&c| cells[c].is_none() && self.of_set[s].iter().all(|x| x.2 != c)) {
+                o.skips[c] = o.skips[c].saturating_mul(2).min(o.clubs[c].skip);
+            }
+        }
     }
 
     fn search_one(&mut self, g: usize, oracles: &mut [SetOracle<'_>], values: &mut [Total]) {

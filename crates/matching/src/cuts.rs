@@ -24,6 +24,8 @@ pub(crate) struct Cuts {
     most: Vec<(usize, i32)>,
     price: Vec<f64>,
     mean: Vec<f64>,
+    /// Those of the best bound.
+    centre: Vec<f64>,
     /// How many sets now lie within each stretch.
     count: Vec<i32>,
     /// Which stretches hold each set.
@@ -82,6 +84,7 @@ impl Cuts {
             most,
             price: vec![0.0; n],
             mean: vec![0.0; n],
+            centre: vec![0.0; n],
             count: vec![0; n],
             over: vec![Vec::new(); p.sets.len()],
             charge: vec![Steps(0); n],
@@ -128,8 +131,15 @@ impl Cuts {
         }
     }
 
-    pub fn back_to_mean(&mut self) {
-        self.price.clone_from(&self.mean);
+    /// Notes that the mean prices are those of the best bound.
+    pub fn keep_centre(&mut self) {
+        self.centre.clone_from(&self.mean);
+    }
+
+    /// Starts over from the prices of the best bound.
+    pub fn back_to_centre(&mut self) {
+        self.price.clone_from(&self.centre);
+        self.mean.clone_from(&self.centre);
     }
 
     /// Rounds the prices and adds up the charge of every stretch: the prices of all stretches that hold it.

@@ -13,7 +13,8 @@ use crate::compiled::Compiled;
 use crate::diagnose::unbuildable;
 use crate::dual::Dual;
 use crate::error::MatchError;
-use crate::grid::{DeciGrams, QUANTUM, Steps, Total};
+use crate::grid::{DeciGrams, FORBIDDEN, MOST_PRICE, QUANTUM, Steps, Total};
+use crate::index::TIP;
 use crate::insert::{cheapest, outside, widening};
 use crate::model::DayProblem;
 use crate::oracle::{SetOracle, span};
@@ -81,9 +82,6 @@ fn surely(p: &Compiled) -> Total {
     p.relaxed.as_ref().map_or(Total(0), |all| unavoidable(all, &crowds(all)))
 }
 
-/// Rounds in which bound and plan get equal work; afterwards the plan gets most.
-const DUAL_ROUNDS: u64 = 150;
-
 /// Rounds from one reheating to the next and the temperature after it: first short and cool, for a good plan soon; slower
 /// cooling from hotter pays once the plan is good.
 fn schedule(rounds: u64) -> (u32, f64) {
@@ -101,16 +99,23 @@ const HEAT: f64 = 0.06;
 const TOUCHES: usize = 4;
 /// A club that costs this many times the average is a worry.
 const WORRY: i32 = 4;
+/// Chains in as many blocks of sixteen moves.
+const CHAINS: usize = 6;
 /// Parts are dealt out once in this many blocks of sixteen moves.
 const DEAL_EVERY: usize = 8;
 /// Rounds at first in which prices ignore target masses.
-const FREE_ROUNDS: u64 = 60;
-/// Rounds between new short lists later on.
-const RELIST_LATER: u64 = 500;
-/// Rounds after which there are new short lists while the prices still move.
-const RELIST: [u64; 8] = [3, 6, 10, 20, 40, 70, 100, 150];
-/// The same while prices ignore target masses, which columns do not.
-const RELIST_FREE: [u64; 2] = [8, 30];
+const FREE_ROUNDS: u64 = 8;
+/// Rounds of price steps by the short lists in one round.
+const LISTED_ROUNDS: u64 = 20;
+/// Rounds in which a plan is made from scratch while clubs are unbuilt that need not be.
+const TRIES: u64 = 60;
+/// Short lists keep this many looks' worth of columns from one good look to the next, and are cut back to these.
+const MOST_LOOKS: usize = 5;
+const OLD_LOOKS: usize = 3;
+/// Rounds between looks at all parts later on.
+const LOOK_LATER: u64 = 50;
+/// Rounds in which all parts are looked at while the prices still move.
+const LOOKS: [u64; 22] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 24, 28, 32, 36, 40, 60, 80];
 
 struct Day<'a, 'g> {
     compiled: &'a Compiled,
@@ -125,6 +130,12 @@ struct Day<'a, 'g> {
     guard: Prices,
     rounds: u64,
     stopped: bool,
+    margin: Steps,
+    /// Prices by which plans are made from scratch, and how many times they are those of the best bound.
+    dear: Prices,
+    dearer: f64,
+    /// What each set costs under the prices last looked at.
+    hard: Vec<Total>,
     go_on: &'g mut dyn FnMut(Progress) -> bool,
 }
 
@@ -154,6 +165,10 @@ impl<'a, 'g> Day<'a, 'g> {
             guard: by_type(p, Steps(0)),
             rounds: 0,
             stopped: false,
+            margin: Steps(0),
+            dear: by_type(p, Steps(0)),
+            dearer: 1.0,
+            hard: Vec::new(),
             go_on,
         }
     }
@@ -162,33 +177,30 @@ impl<'a, 'g> Day<'a, 'g> {
         // A plan first: the length of the price steps depends on what a plan costs.
         self.construct(true);
         self.deal_all();
-        if let Some(all) = &self.compiled.relaxed {
-            self.bound_from_all(all);
-        }
         while !self.stopped && self.improver.best_cost - self.bound() >= QUANTUM.into() {
             self.rounds += 1;
-            if self.rounds == FREE_ROUNDS {
+            if self.rounds == FREE_ROUNDS && !self.free.is_empty() {
                 for (o, free) in self.oracles.iter_mut().zip(&self.free) {
                     o.skips.clone_from(&free.skips);
                 }
                 self.free.clear();
+                self.pools.clear();
             }
-            if self.rounds <= DUAL_ROUNDS || self.rounds.is_multiple_of(4) {
-                self.dual_round();
+            let look = LOOKS.contains(&self.rounds) || self.rounds.is_multiple_of(LOOK_LATER) || self.pools.is_empty();
+            if look {
+                self.look();
             }
-            let list = if self.free.is_empty() { &RELIST[..] } else { &RELIST_FREE };
-            if list.contains(&self.rounds) || self.rounds.is_multiple_of(RELIST_LATER) {
-                self.relist();
-                if let Some(all) = &self.compiled.relaxed {
-                    self.bound_from_all(all);
-                }
-                if self.rounds <= DUAL_ROUNDS {
-                    self.construct(false);
-                    self.deal_all();
-                    // A plan from scratch is worth going on from only where it is nearly as good.
-                    if self.improver.cost > self.improver.best_cost {
-                        self.improver.back_to_best(self.compiled);
-                    }
+            self.dual_rounds();
+            if !self.free.is_empty() {
+                continue;
+            }
+            let needless = self.improver.best_unbuilt() > self.dual.surely_unbuilt();
+            if (look && self.rounds <= 150) || (needless && self.rounds <= TRIES) {
+                self.construct(false);
+                self.deal_all();
+                // A plan from scratch is worth going on from only where it is nearly as good.
+                if self.improver.cost > self.improver.best_cost {
+                    self.improver.back_to_best(self.compiled);
                 }
             }
             let (cycle, heat) = schedule(self.rounds);
@@ -199,6 +211,7 @@ impl<'a, 'g> Day<'a, 'g> {
             let cooled = 1.0 - f64::from(past) / f64::from(cycle);
             let scale = self.improver.scale(&self.oracles);
             self.improver.heat = heat * HEAT * scale.exact() * cooled * cooled;
+            self.margin = scale.quarter();
             self.improver.look_for_worries(scale.saturating_mul(WORRY));
             self.improve();
         }
@@ -246,45 +259,97 @@ impl<'a, 'g> Day<'a, 'g> {
         (self.improver.best_cost - needless).max(self.dual.best_bound + QUANTUM)
     }
 
-    fn dual_round(&mut self) {
+    fn dual_rounds(&mut self) {
+        let target = self.target();
+        for _ in 0..LISTED_ROUNDS {
+            if self.pools.is_empty() || !self.ask() {
+                return;
+            }
+            let oracles = if self.free.is_empty() { &mut self.oracles } else { &mut self.free };
+            self.dual.round(oracles, &self.pools, &self.improver.left, target);
+        }
+    }
+
+    /// A look at all parts: a bound, and new short lists.
+    fn look(&mut self) {
         let (best, compiled, rounds) = (self.improver.best_cost, self.compiled, self.rounds);
         let (from_all, target) = (self.from_all, self.target());
         let (stopped, go_on) = (&mut self.stopped, &mut self.go_on);
         let oracles = if self.free.is_empty() { &mut self.oracles } else { &mut self.free };
-        self.dual.round(oracles, target, &mut |bound| {
+        let whole = self.dual.look(oracles, target, &mut |bound| {
             let (cost, bound) = (compiled.cost(best), compiled.cost(from_all.unwrap_or(bound).min(best)));
             *stopped = *stopped || !go_on(Progress { cost, bound, steps: rounds });
             !*stopped
         });
+        if !whole {
+            return;
+        }
+        self.hard = oracles.iter().map(|o| o.cheapest_window().0).collect();
+        self.list();
+        if let Some(all) = &self.compiled.relaxed {
+            self.bound_from_all(all);
+        }
     }
 
-    /// New short lists from the best prices.
-    fn relist(&mut self) {
-        self.pools.clear();
+    /// New short lists under the prices last looked at, for which the tables are up to date. Where these did not better the
+    /// bound, what was listed before stays, so that the next steps neither take what was cheap there for all there is, nor
+    /// what is cheap here.
+    fn list(&mut self) {
         let slack = self.improver.scale(&self.oracles);
-        let mut pools = Vec::with_capacity(self.oracles.len());
-        for s in 0..self.oracles.len() {
-            let o = &mut self.oracles[s];
-            o.price_all(&self.dual.best_prices);
-            let (prices, stock) = (&self.dual.best_prices, &self.improver.left);
-            pools.push((0..o.len()).map(|c| pool::list(o, c, prices, slack, stock)).collect());
-            if !self.ask() {
+        let oracles = if self.free.is_empty() { &mut self.oracles } else { &mut self.free };
+        let (prices, guide, stock) = (self.dual.looked(), &self.dual.best_prices, &self.improver.left);
+        let room = pool::columns(self.compiled.clubs.len());
+        // Where tip weights are dear, the best of each club without any.
+        let dear = prices[TIP].iter().any(|&price| price > Steps(0));
+        let mut without = prices.clone();
+        without[TIP].iter_mut().for_each(|price| *price = FORBIDDEN);
+        self.pools.resize_with(oracles.len(), Vec::new);
+        let (cost, bound) = (self.improver.best_cost, self.from_all.unwrap_or(self.dual.best_bound));
+        let now =
+            Progress { cost: self.compiled.cost(cost), bound: self.compiled.cost(bound.min(cost)), steps: self.rounds };
+        for (o, pools) in oracles.iter_mut().zip(&mut self.pools) {
+            self.stopped = self.stopped || !(self.go_on)(now);
+            if self.stopped {
                 return;
             }
+            pools.resize_with(o.len(), Pool::default);
+            for (c, old) in pools.iter_mut().enumerate() {
+                let mut found = pool::list(o, c, prices, slack, room);
+                if dear {
+                    o.price(c, &without);
+                    for (level, more) in found.iter_mut().zip(pool::list(o, c, &without, slack, room / 8)) {
+                        level.extend(more);
+                    }
+                }
+                let kept = if self.dual.better || old.len() > MOST_LOOKS * room {
+                    old.near(guide, slack.half(), OLD_LOOKS * room)
+                } else {
+                    std::mem::take(old)
+                };
+                *old = Pool::new(found, &kept, guide, stock);
+            }
         }
-        self.pools = pools;
     }
 
     /// A plan from scratch, set by set, guided by the best prices, from all parts. `finish`: even when time is up,
     /// because a late plan is better than none.
     fn construct(&mut self, finish: bool) {
+        self.dear.clone_from(&self.dual.best_prices);
+        if self.dearer > 1.0 {
+            self.dear
+                .values_mut()
+                .flatten()
+                .for_each(|x| *x = Steps::half_up((x.exact() * self.dearer).min(MOST_PRICE)));
+        }
         let x = &mut self.improver;
         x.left = StockLeft::new(self.compiled);
         x.plan.iter_mut().flatten().for_each(|x| *x = None);
         let mut order: Vec<usize> = (0..self.oracles.len()).collect();
         x.shuffle(&mut order);
-        // Dearest to leave unbuilt first.
-        order.sort_by_key(|&s| std::cmp::Reverse(self.oracles[s].clubs.iter().map(|c| c.skip).max()));
+        // Dearest to leave unbuilt first; and every other time those that are dear whatever they take, because what is left in
+        // the end does for the others only.
+        let hard = |s: usize| if self.rounds.is_multiple_of(2) { self.hard.get(s).copied() } else { None };
+        order.sort_by_key(|&s| std::cmp::Reverse((self.oracles[s].clubs.iter().map(|c| c.skip).max(), hard(s))));
         for s in order {
             self.build_set(s);
             if !self.ask() && !finish {
@@ -292,6 +357,10 @@ impl<'a, 'g> Day<'a, 'g> {
             }
         }
         self.improver.cost = total(&self.oracles, &self.improver.plan);
+        // Where clubs found nothing in the end, those before them are to take less the next time.
+        let unbuilt = self.improver.plan.iter().flatten().filter(|x| x.is_none()).count();
+        let more = unbuilt > self.dual.surely_unbuilt();
+        self.dearer = if more { (self.dearer * 1.15).min(3.0) } else { (self.dearer / 1.05).max(1.0) };
         self.improver.keep_best();
     }
 
@@ -311,7 +380,7 @@ impl<'a, 'g> Day<'a, 'g> {
     /// Builds an empty set in its cheapest window.
     fn build_set(&mut self, s: usize) {
         let (o, x) = (&mut self.oracles[s], &mut self.improver);
-        let guide = &self.dual.best_prices;
+        let guide = &self.dear;
         x.left.guard(guide, &mut self.guard);
         o.price_all(&self.guard);
         let window = o.best_window().1;
@@ -341,6 +410,12 @@ impl<'a, 'g> Day<'a, 'g> {
             let guide = &self.dual.best_prices;
             for _ in 0..16 {
                 work += self.improver.step(&mut self.oracles, &self.pools, guide, &mut self.guard);
+            }
+            let margin = self.margin;
+            for _ in 0..CHAINS {
+                let first = self.improver.begin();
+                let margin = if self.improver.plan[first.0][first.1].is_none() { Steps(0) } else { margin };
+                work += self.improver.chain(&mut self.oracles, &self.pools, first, margin, guide, &mut self.guard);
             }
             times += 1;
             if times % DEAL_EVERY == 0 {

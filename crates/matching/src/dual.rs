@@ -2,8 +2,11 @@
 //!
 //! Surrogate subgradient steps (Zhao, Luh & Wang 1999): one set is planned anew under the present prices, the others
 //! keep their last demand, and the prices move at once. That is as good a direction as planning all sets anew, at a
-//! fraction of the work. Now and then all sets are planned under the running mean of the prices, which moves far less
-//! than the prices themselves; that gives a bound. The inequalities of `cuts` are priced along with the parts; those of
+//! fraction of the work. A set is planned from short lists of columns (`pool`), fifty times as fast as from all parts; what
+//! that says is no bound. So now and then all sets are planned from all parts under the running mean of the prices, which
+//! moves far less than the prices themselves: that look gives a bound, and new lists. Where it does not better the bound,
+//! prices start over from those that gave the best one, with shorter steps and the lists of both (as null steps of a bundle
+//! method do: Lemaréchal 1975, from memory). The inequalities of `cuts` are priced along with the parts; those of
 //! `shortage` have prices that are set anew before every planning, so that just the clubs that must stay out do.
 
 use crate::compiled::Compiled;
@@ -14,8 +17,10 @@ use crate::grid::{MOST_PRICE, Steps, Total};
 use crate::index::{ByType, Ty};
 use crate::level::{Family, families};
 use crate::oracle::SetOracle;
+use crate::pool::Pool;
 use crate::prices::{Prices, by_type};
 use crate::shortage::{crowds, unavoidable};
+use crate::stockleft::StockLeft;
 
 /// First step length as a share of Polyak's, for a day of [`FEW_SETS`].
 const FIRST_FACTOR: f64 = 0.3;
@@ -24,12 +29,15 @@ const FIRST_FACTOR: f64 = 0.3;
 const FEW_SETS: f64 = 10.0;
 /// The share shrinks by this each time round.
 const DECAY: f64 = 0.98;
-/// When the share has shrunk to this, it starts over (a little shorter).
-const LEAST_FACTOR: f64 = 0.004;
+/// It does not shrink below this.
+const LEAST_FACTOR: f64 = 0.002;
+/// So much shorter are the steps from the prices of the best bound, when those of the last did not better it.
+const SHORTER: f64 = 0.7;
+/// So much longer, when they did by this share of what is missing.
+const LONGER: f64 = 2.0;
+const MUCH: f64 = 0.02;
 /// Weight of the newest prices in the running mean, per set planned.
 const NEWEST: f64 = 0.05;
-/// Rounds from one bound to the next.
-const BOUND_EVERY: u64 = 5;
 
 /// Prices, what each set would take at its last planning, and the best bound.
 pub(crate) struct Dual {
@@ -37,6 +45,8 @@ pub(crate) struct Dual {
     families: Vec<Family>,
     price: ByType<f64>,
     mean: ByType<f64>,
+    /// Those of the best bound.
+    centre: ByType<f64>,
     /// How many of each type the sets together take at their last planning.
     count: ByType<i32>,
     demand: Vec<Vec<(PartKind, Ty)>>,
@@ -47,13 +57,18 @@ pub(crate) struct Dual {
     factor: f64,
     /// What share of a step and of the newest prices counts, because there are many in a round.
     pace: f64,
-    restarts: i32,
-    round: u64,
+    /// Every set has been planned once.
+    planned: bool,
+    looked: bool,
+    /// The prices by place in the list of what is in stock.
+    at: Vec<Steps>,
     whole: Prices,
     /// Prices that gave the best bound.
     pub best_prices: Prices,
     /// No plan costs less.
     pub best_bound: Total,
+    /// Whether the last look bettered the bound.
+    pub better: bool,
 }
 
 impl Dual {
@@ -64,17 +79,20 @@ impl Dual {
             families: families(p, &contended),
             contended,
             price: zero.clone(),
-            mean: zero,
+            mean: zero.clone(),
+            centre: zero,
             count: by_type(p, 0),
             demand: vec![Vec::new(); p.sets.len()],
             real: vec![0.0; p.sets.len()],
             cuts: Cuts::new(p),
             best_bound: unavoidable(p, &crowds),
             crowding: Crowding::new(p, crowds),
+            better: true,
             factor: FIRST_FACTOR,
             pace: pace(p.sets.len()),
-            restarts: 0,
-            round: 0,
+            planned: false,
+            looked: false,
+            at: Vec::new(),
             whole: by_type(p, Steps(0)),
             best_prices: by_type(p, Steps(0)),
         }
@@ -85,66 +103,77 @@ impl Dual {
         self.crowding.short()
     }
 
-    /// One round over all sets; `target` is what the prices reach for. `go_on` is asked after each set.
-    pub fn round(&mut self, oracles: &mut [SetOracle<'_>], target: Total, go_on: &mut dyn FnMut(Total) -> bool) {
-        self.round += 1;
+    /// One round over all sets by their short lists; `target` is what the prices reach for.
+    pub fn round(&mut self, oracles: &mut [SetOracle<'_>], pools: &[Vec<Pool>], stock: &StockLeft, target: Total) {
         for family in &self.families {
             family.lower(&mut self.price);
             family.lower(&mut self.mean);
         }
-        if self.round.is_multiple_of(BOUND_EVERY) || self.round == 1 {
-            self.bound(oracles, go_on);
-            return;
-        }
         for s in 0..oracles.len() {
-            self.plan_set(s, &mut oracles[s]);
+            self.plan_set(s, &mut oracles[s], &pools[s], stock);
             // The first directions mean something only once every set has been planned.
-            if self.round > 2 || s + 1 == oracles.len() {
+            if self.planned || s + 1 == oracles.len() {
                 self.step(target.exact());
             }
-            if !go_on(self.best_bound) {
-                return;
-            }
         }
-        self.factor *= DECAY;
-        if self.factor < LEAST_FACTOR {
-            self.restarts += 1;
-            self.factor = FIRST_FACTOR * 0.5_f64.powi(self.restarts.min(4));
-            self.price.clone_from(&self.mean);
-            self.cuts.back_to_mean();
-        }
+        self.planned = true;
+        self.factor = (self.factor * DECAY).max(LEAST_FACTOR);
     }
 
-    /// A bound from the mean prices.
-    fn bound(&mut self, oracles: &mut [SetOracle<'_>], go_on: &mut dyn FnMut(Total) -> bool) {
+    /// The prices that the tables of all sets were last worked out under.
+    pub fn looked(&self) -> &Prices {
+        &self.whole
+    }
+
+    /// A look at all parts under the mean prices, which gives a bound; whether there was time for it. `go_on` is asked after
+    /// each set.
+    pub fn look(&mut self, oracles: &mut [SetOracle<'_>], target: Total, go_on: &mut dyn FnMut(Total) -> bool) -> bool {
         round_all(&self.mean, &mut self.whole);
         self.cuts.fix(Which::Mean);
         for o in oracles.iter_mut() {
             o.price_all(&self.whole);
-            if self.round == 1 {
+            if !self.looked {
                 o.leave_out_at_moderate_cost();
             }
             self.cuts.charge(o);
             if !go_on(self.best_bound) {
-                return;
+                return false;
             }
         }
-        let value = self.crowding.search(oracles);
+        let best = self.best_bound;
+        let Some(value) = self.crowding.search(oracles, &mut || go_on(best)) else { return false };
+        self.crowding.raise_skips(oracles);
         let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| self.whole[k][ty].times(cap);
         let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<Total>();
-        if bound > self.best_bound || self.round == 1 {
+        self.better = bound > self.best_bound || !self.looked;
+        if self.better {
+            let (gained, missing) = ((bound - self.best_bound).exact(), (target - self.best_bound).exact());
+            if self.looked && gained > missing * MUCH {
+                self.factor = (self.factor * LONGER).min(FIRST_FACTOR);
+            }
             self.best_bound = bound.max(self.best_bound);
             self.best_prices.clone_from(&self.whole);
+            self.centre.clone_from(&self.mean);
+            self.cuts.keep_centre();
+        } else {
+            self.price.clone_from(&self.centre);
+            self.mean.clone_from(&self.centre);
+            self.cuts.back_to_centre();
+            self.factor = (self.factor * SHORTER).max(LEAST_FACTOR);
         }
+        self.looked = true;
+        true
     }
 
-    fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>) {
-        round_all(&self.price, &mut self.whole);
-        o.price_all(&self.whole);
+    fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>, pools: &[Pool], stock: &StockLeft) {
+        stock.prices(&self.price, &mut self.at);
+        for (cells, pool) in o.cells.iter_mut().zip(pools) {
+            pool.price(&self.at, cells);
+        }
         self.cuts.fix(Which::Present);
         self.cuts.charge(o);
         self.crowding.skips(s, o);
-        let (value, window) = o.best_window();
+        let (value, window) = o.cheapest_window();
         self.crowding.note(s, o, window);
         let cells = o.cells_in(window);
         let whole = cells.iter().all(Option::is_some);
@@ -152,12 +181,14 @@ impl Dual {
         let demand = &mut self.demand[s];
         demand.iter().for_each(|&(k, ty)| self.count[k][ty] -= 1);
         demand.clear();
-        o.demand(&cells, &self.whole, demand);
         let mut real = window.map_or(value, |w| w.value);
-        for &(k, ty) in demand.iter() {
-            self.count[k][ty] += 1;
-            real -= Total::from(self.whole[k][ty]);
+        for (cell, pool) in cells.iter().zip(pools) {
+            let Some(cell) = cell else { continue };
+            let column = pool.column(cell.shaft);
+            demand.extend(column.uses());
+            real -= Total::from(cell.value - column.cost);
         }
+        demand.iter().for_each(|&(k, ty)| self.count[k][ty] += 1);
         self.real[s] = real.exact();
     }
 
@@ -170,7 +201,7 @@ impl Dual {
             let price = self.price[k][ty];
             value += price * excess;
             if excess > 0.0 || price > 0.0 {
-                norm += excess * excess;
+                norm += excess * excess / weight(cap);
             }
         }
         // Nothing is wanted more often than it is there and nothing has a price: no direction to move in.
@@ -182,12 +213,17 @@ impl Dual {
         for &(k, ty, cap) in &self.contended {
             let excess = f64::from(self.count[k][ty] - cap);
             let price = &mut self.price[k][ty];
-            *price = (*price + step * excess).clamp(0.0, MOST_PRICE);
+            *price = (*price + step * excess / weight(cap)).clamp(0.0, MOST_PRICE);
             let mean = &mut self.mean[k][ty];
             *mean += newest * (*price - *mean);
         }
         self.cuts.step(step, newest, MOST_PRICE / 16.0);
     }
+}
+
+/// A type of which there are many is wanted many times too often, and moves no farther for it.
+fn weight(cap: i32) -> f64 {
+    f64::from(cap.max(1))
 }
 
 fn pace(sets: usize) -> f64 {

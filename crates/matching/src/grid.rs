@@ -284,6 +284,11 @@ impl Steps {
         Self(self.0.saturating_mul(times))
     }
 
+    /// One half, cut down.
+    pub(crate) fn half(self) -> Self {
+        Self(self.0 / 2)
+    }
+
     /// A quarter, in whole quanta.
     pub(crate) fn quarter(self) -> Self {
         Self(self.0 / 4 / FRAC * FRAC)

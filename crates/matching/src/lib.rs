@@ -46,6 +46,7 @@
 
 mod assign;
 mod branch;
+mod chain;
 mod charges;
 mod check;
 mod climb;

@@ -40,9 +40,9 @@ pub(crate) struct Improver {
 /// Clubs that parts are dealt out to at once.
 const DEALT: usize = 24;
 /// A club that was unbuilt looks at all parts once in this many tries, and otherwise only at its lists.
-const RETRY: usize = 2;
+pub(crate) const RETRY: usize = 2;
 /// One in so many columns is passed over.
-const BLINK: usize = 20;
+pub(crate) const BLINK: usize = 20;
 
 impl Improver {
     pub fn new(p: &Compiled, oracles: &[SetOracle<'_>], seed: u64) -> Self {
@@ -80,6 +80,25 @@ impl Improver {
         for (s, plan) in self.plan.iter().enumerate() {
             let worry = |x: &Option<Column>| x.is_none_or(|x| x.cost > dear);
             self.worries.extend(plan.iter().enumerate().filter(|x| worry(x.1)).map(|(c, _)| (s, c)));
+        }
+    }
+
+    /// Clubs that the best plan leaves unbuilt.
+    pub fn best_unbuilt(&self) -> usize {
+        self.best.iter().flatten().filter(|x| x.is_none()).count()
+    }
+
+    /// A club to begin a chain with: mostly one that is a worry, while there are any.
+    pub fn begin(&mut self) -> (usize, usize) {
+        if !self.worries.is_empty() && self.rng.below(2) == 0 {
+            let (s, c) = self.worries[self.rng.below(self.worries.len())];
+            return (s, c);
+        }
+        loop {
+            let s = self.rng.below(self.plan.len());
+            if !self.plan[s].is_empty() {
+                return (s, self.rng.below(self.plan[s].len()));
+            }
         }
     }
 
@@ -200,29 +219,15 @@ impl Improver {
 
     /// Puts a club into its set.
     fn insert(&mut self, o: &SetOracle<'_>, s: usize, c: usize, pool: &Pool) -> Option<Column> {
-        let span = span(&self.plan[s]);
-        let mut best: Option<(Steps, Column)> = None;
-        let mut limit = o.clubs[c].skip;
-        for &level in &pool.order {
-            let list = &pool.levels[level];
-            if list.least().is_none_or(|least| least >= limit) {
-                break;
-            }
-            let wider = widening(&o.shape, span, o.levels[level]);
-            if let Some(found) = list.first(limit - wider, &self.left, &mut self.rng, BLINK) {
-                limit = found.reduced + wider;
-                best = Some((limit, found.column));
-            }
-        }
-        let column = best?.1;
+        let column = self.in_stock(o, s, c, pool)?.column;
         self.left.take(&column).then_some(column)
     }
 
     /// Builds an empty set inside its cheapest window.
     fn rebuild_set(&mut self, s: usize, o: &mut SetOracle<'_>, pools: &[Pool]) {
         for (c, pool) in pools.iter().enumerate() {
-            for (level, list) in pool.levels.iter().enumerate() {
-                let found = list.first(FORBIDDEN, &self.left, &mut self.rng, BLINK);
+            for level in 0..pool.levels() {
+                let found = pool.level(level).first(FORBIDDEN, &self.left, &mut self.rng, BLINK);
                 o.cells[c][level] =
                     Cell { value: found.map_or(FORBIDDEN, |x| x.reduced), shaft: Place::of(0), exact: true };
             }
@@ -240,9 +245,9 @@ impl Improver {
 
     fn cheapest_in(&mut self, w: Window, pool: &Pool) -> Option<Priced> {
         let mut best: Option<Priced> = None;
-        for list in &pool.levels[w.lo..=w.hi] {
+        for level in w.lo..=w.hi {
             let limit = best.map_or(FORBIDDEN, |b| b.reduced);
-            best = list.first(limit, &self.left, &mut self.rng, BLINK).or(best);
+            best = pool.level(level).first(limit, &self.left, &mut self.rng, BLINK).or(best);
         }
         best
     }

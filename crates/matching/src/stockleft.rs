@@ -2,7 +2,7 @@
 
 use crate::compiled::Compiled;
 use crate::error::PartKind;
-use crate::grid::FORBIDDEN;
+use crate::grid::{FORBIDDEN, Steps};
 use crate::index::{ADAPTER, ByKind, ByType, KINDS, Slot, TIP, Ty};
 use crate::prices::Prices;
 use crate::table::Column;
@@ -44,6 +44,18 @@ impl StockLeft {
         let tips = Slot::of(self.start[TIP] + a * rows + b);
         let adapter = x.adapter.map_or(Slot::of(self.start[TIP] - 1), |ty| part(ADAPTER, ty));
         [part(PartKind::Shaft, x.shaft), part(PartKind::Grip, x.grip), part(PartKind::Head, x.head), tips, adapter]
+    }
+
+    /// Prices in the order of the list that [`StockLeft::places`] points into; a pair of tip weights costs both.
+    pub fn prices(&self, prices: &ByType<f64>, out: &mut Vec<Steps>) {
+        out.clear();
+        for k in [PartKind::Head, PartKind::Shaft, PartKind::Grip, ADAPTER] {
+            out.extend(prices[k].iter().map(|&x| Steps::half_up(x)));
+        }
+        out.push(Steps(0));
+        let of = |n: usize| if n == 0 { Steps(0) } else { Steps::half_up(prices[TIP][Ty::of(n - 1)]) };
+        let rows = prices[TIP].len() + 1;
+        out.extend((0..rows).flat_map(|a| (0..rows).map(move |b| of(a) + of(b))));
     }
 
     /// Whether all of a column's parts are there.

@@ -26,6 +26,17 @@ pub(crate) struct Column {
 }
 
 impl Column {
+    /// Whether it takes a part of a type.
+    pub fn has(&self, kind: PartKind, ty: Ty) -> bool {
+        match kind {
+            PartKind::Head => self.head == ty,
+            PartKind::Shaft => self.shaft == ty,
+            PartKind::Grip => self.grip == ty,
+            PartKind::Tip => self.tips.contains(&Some(ty)),
+            PartKind::Adapter => self.adapter == Some(ty),
+        }
+    }
+
     /// Kind and type of everything the column takes from the stock.
     pub fn uses(&self) -> impl Iterator<Item = (PartKind, Ty)> + Clone + use<> {
         let parts = [(PartKind::Head, self.head), (PartKind::Shaft, self.shaft), (PartKind::Grip, self.grip)];

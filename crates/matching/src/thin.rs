@@ -20,6 +20,8 @@ use crate::prices::{Prices, by_type};
 
 /// Shaft and grip pairs of all tables, one pass, up to which nothing is left out: about a hundredth of a second.
 const MOST_WORK: u64 = 8_000_000;
+/// A day with many sets may have up to so many times as many.
+const DAY_WORK: usize = 16;
 /// A head is folded over about two thousand sums of points, eight of them in the time of a pair.
 const FOLD_WORK: u64 = 250;
 /// A pair takes so much longer where the whole mass of a club counts.
@@ -70,12 +72,14 @@ pub(crate) fn thin(
     let pair = if mass_counts { MASS_WORK } else { 1 };
     let work = |sizes: ByMain<u64>| count(pair) * sizes[SHAFT] * sizes[GRIP] + sizes[HEAD] * FOLD_WORK;
     let clubs = sets.last().map_or(0, |set| set.end);
+    // A day looks at all parts far less often than a single set.
+    let most_work = MOST_WORK * count(sets.len().clamp(1, DAY_WORK));
     // As if every club took every type; a count by club only where that is too much.
-    if work(types.each(|&n| count(n))) * count(clubs) <= MOST_WORK {
+    if work(types.each(|&n| count(n))) * count(clubs) <= most_work {
         return None;
     }
     let sizes = (0..clubs).map(|c| ByMain::from_fn(|k| count(lists(c, k).len())));
-    if sizes.map(work).sum::<u64>() <= MOST_WORK {
+    if sizes.map(work).sum::<u64>() <= most_work {
         return None;
     }
     let each = (SELECTED_WORK / pair / clubs).isqrt().clamp(128, 512) / STRETCHES;
