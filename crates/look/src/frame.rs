@@ -159,6 +159,7 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                 link rel="stylesheet" href=(asset_url("setwright.css"));
                 link rel="stylesheet" href=(asset_url(if frame.at_bench { "bench.css" } else { "desk.css" }));
                 @for sheet in frame.sheets { link rel="stylesheet" href=(asset_url(sheet)); }
+                link rel="stylesheet" media="print" href=(asset_url("print.css"));
                 link rel="icon" type="image/svg+xml" href=(asset_url("mark.svg"));
                 script type="module" src=(asset_url("bench.js")) {}
             }

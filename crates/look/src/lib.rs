@@ -31,8 +31,8 @@ pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
 pub use bench::{
-    Ask, BenchBody, CauseLine, Decision, GridRow, LiveBar, ask, bench_body, causes, decision, live_bar, offer, set_grid,
-    verdict,
+    Ask, BenchBody, CauseLine, Decision, GridRow, LiveBar, ask, bench_body, causes, decision, live_bar, offer,
+    set_grid, verdict,
 };
 pub use blocks::{
     Action, Cell, Column, Figure, Tab, Table, Tone, actions, card, caution, clock, columns, definitions, empty_state,

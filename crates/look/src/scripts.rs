@@ -49,8 +49,10 @@ mod tests {
 
     #[test]
     fn a_script_has_no_sentence_of_its_own_and_names_only_those_of_the_page() {
-        let files =
-            ["bench", "clocks", "held", "keep", "keys", "live", "pad", "progress", "ring", "scale", "scan", "stream", "weigh", "what-if"];
+        let files = [
+            "bench", "clocks", "held", "keep", "keys", "live", "pad", "progress", "ring", "scale", "scan", "stream",
+            "weigh", "what-if",
+        ];
         let mut asked: Vec<String> = Vec::new();
         for file in files {
             let text = String::from_utf8(asset(&format!("{file}.js")).unwrap().content.into_owned()).unwrap();

@@ -55,9 +55,8 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
 pub async fn done(arguments: &DoneArguments) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let (step, slots, by) = (arguments.step.clone(), arguments.clubs.clone(), arguments.by.clone());
-    let done = app
-        .done_for_set(arguments.job, &DoneForSet { step, slots, reason: arguments.reason.clone(), by })
-        .await?;
+    let done =
+        app.done_for_set(arguments.job, &DoneForSet { step, slots, reason: arguments.reason.clone(), by }).await?;
     let file = app.job_file(arguments.job).await?;
     app.close().await;
     if arguments.database.json {

@@ -106,7 +106,9 @@ async fn an_advice_and_a_doubt_fit_one_screen() {
     browser.open("/bench/1").await;
     for slot in 1..=6_usize {
         let off = if slot % 2 == 0 { -0.9 } else { 0.0 };
-        browser.post(&format!("/bench/1/{slot}"), &format!("step=dry&read-swing_weight={}", typed(expected(slot) + off))).await;
+        browser
+            .post(&format!("/bench/1/{slot}"), &format!("step=dry&read-swing_weight={}", typed(expected(slot) + off)))
+            .await;
     }
     browser.post("/bench/1/7", &format!("step=dry&read-swing_weight={}", typed(expected(7) - 4.0))).await;
     let mut wrong = Vec::new();
@@ -148,7 +150,11 @@ async fn the_steps_stand_on_one_line_with_room_for_a_thumb() {
     // A phone shows the one at hand with its neighbours; the others on a touch.
     browser.size(390, 844).await;
     browser.open("/bench/1/2?step=dry").await;
-    let shown = browser.value("[...document.querySelectorAll('.step-line > ol > li')].filter((li) => li.getClientRects().length).length").await;
+    let shown = browser
+        .value(
+            "[...document.querySelectorAll('.step-line > ol > li')].filter((li) => li.getClientRects().length).length",
+        )
+        .await;
     assert_eq!(shown, 3);
     browser.press(".step-all summary").await;
     let all = "[...document.querySelectorAll('.step-all a')].filter((a) => a.getClientRects().length).length";
@@ -173,7 +179,8 @@ async fn a_phone_has_its_own_keypad_and_no_other_screen_has() {
     assert_eq!(browser.value("document.querySelector('[data-bench-entry]').inputMode").await, "none");
     assert_eq!(browser.value("document.querySelector('.pad-letters').hidden").await, false);
     for key in ["E", "9", "1", ".", "1"] {
-        let press = format!("[...document.querySelectorAll('.pad-key')].find((key) => key.textContent === '{key}').click()");
+        let press =
+            format!("[...document.querySelectorAll('.pad-key')].find((key) => key.textContent === '{key}').click()");
         browser.value(&press).await;
         if key == "9" {
             browser.value("document.querySelector('.pad-back').closest('button').click()").await;

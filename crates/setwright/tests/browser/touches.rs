@@ -55,7 +55,11 @@ async fn read_set(bench: &Bench, browser: &Browser, count: &mut Count, step: &st
 async fn touch(browser: &Browser, count: &mut Count, what: &str, selector: &str, then: &str) {
     browser.press(selector).await;
     count.touches.push(what.to_owned());
-    browser.until(&format!("document.readyState === 'complete' && 'ready' in document.documentElement.dataset && ({then})")).await;
+    browser
+        .until(&format!(
+            "document.readyState === 'complete' && 'ready' in document.documentElement.dataset && ({then})"
+        ))
+        .await;
 }
 
 const NEXT: &str = "main a.button[data-key=n]";
@@ -72,12 +76,20 @@ async fn a_set_of_eight_takes_fewer_inputs_than_paper() {
     browser.open("/bench/1/grid/dry").await;
     read_set(&bench, &browser, &mut count, "dry", "swing_weight").await;
     if browser.value("!!document.querySelector('.take-all')").await == Value::Bool(true) {
-        touch(&browser, &mut count, "take the tip weights advised", ".take-all button", "location.search.includes('taken=')").await;
+        touch(
+            &browser,
+            &mut count,
+            "take the tip weights advised",
+            ".take-all button",
+            "location.search.includes('taken=')",
+        )
+        .await;
     }
     touch(&browser, &mut count, "on to the tip weight", NEXT, &at("tip")).await;
     read_set(&bench, &browser, &mut count, "tip", "swing_weight").await;
     touch(&browser, &mut count, "on to the glue", NEXT, &at("glue")).await;
-    touch(&browser, &mut count, "mix a batch", "main a.button[data-key=g]", "document.activeElement?.name === 'lot'").await;
+    touch(&browser, &mut count, "mix a batch", "main a.button[data-key=g]", "document.activeElement?.name === 'lot'")
+        .await;
     browser.enter("L-7").await;
     count.touches.push("the lot kept".to_owned());
     browser.until("document.readyState === 'complete' && location.pathname === '/glue'").await;
@@ -88,7 +100,8 @@ async fn a_set_of_eight_takes_fewer_inputs_than_paper() {
     touch(&browser, &mut count, "all ferrules turned", ".take-all button", &at("cured")).await;
     read_set(&bench, &browser, &mut count, "cured", "swing_weight").await;
     if browser.value("!!document.querySelector('.take-all')").await == Value::Bool(true) {
-        touch(&browser, &mut count, "take the grips advised", ".take-all button", "location.search.includes('taken=')").await;
+        touch(&browser, &mut count, "take the grips advised", ".take-all button", "location.search.includes('taken=')")
+            .await;
     }
     touch(&browser, &mut count, "on to the grips", NEXT, &at("gripped")).await;
     read_set(&bench, &browser, &mut count, "gripped", "swing_weight").await;
@@ -103,13 +116,20 @@ async fn a_set_of_eight_takes_fewer_inputs_than_paper() {
     touch(&browser, &mut count, "on to the lie", NEXT, "location.search.includes('what=lie')").await;
     read_set(&bench, &browser, &mut count, "bend", "lie").await;
     touch(&browser, &mut count, "on to the hand over", NEXT, &at("hand_over")).await;
-    touch(&browser, &mut count, "all handed over", ".take-all button", "location.search.includes('done=hand_over')").await;
+    touch(&browser, &mut count, "all handed over", ".take-all button", "location.search.includes('done=hand_over')")
+        .await;
     assert_eq!(bench.api("/jobs/1")["job"]["state"], "finished");
 
-    assert!(count.keeps as f64 <= 1.2 * count.readings as f64, "{} inputs for {} readings", count.keeps, count.readings);
+    assert!(
+        count.keeps as f64 <= 1.2 * count.readings as f64,
+        "{} inputs for {} readings",
+        count.keeps,
+        count.readings
+    );
     assert!(count.touches.len() <= 20, "{} touches: {:#?}", count.touches.len(), count.touches);
     // The published table is what was counted here.
-    let table = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/touches.md")).expect("the table");
+    let table =
+        std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/touches.md")).expect("the table");
     for line in [
         format!("| Readings of the set | {} |", count.readings),
         format!("| Inputs that keep them, beside their digits | {} |", count.keeps),

@@ -24,8 +24,9 @@ use bench::remedy::Remedy;
 use bench::target::Fit;
 use look::{
     BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, OutlookKind, OutlookLine,
-    OutlookView, Step as StepMark, StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision,
-    field, funnel, hidden, keypad_hints, link_button, offer, outlook, request_key, rich, section, step_line, verdict,
+    OutlookView, Step as StepMark, StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row,
+    decision, field, funnel, hidden, keypad_hints, link_button, offer, outlook, request_key, rich, section, step_line,
+    verdict,
 };
 use maud::{Markup, html};
 use trade::action::Action;
@@ -97,7 +98,11 @@ impl Screen<'_> {
         let doubted = self.said.meaning.as_ref().is_some_and(|meaning| !meaning.causes.is_empty());
         let read = state.is_some_and(|s| s.asks.iter().any(|a| a.what == What::SwingWeight && a.reading.is_some()));
         // What to do comes before the reading, what it means for the finish after it.
-        let says = if read { html! {} } else { step_says(w, self.file, self.club, self.state, self.step)? };
+        let says = if read {
+            html! {}
+        } else {
+            step_says(w, self.file, self.club, self.state, self.step)?
+        };
         let lines = says.0.is_empty();
         Ok(html! {
             (verdict(tone, &said))
@@ -129,7 +134,12 @@ impl Screen<'_> {
             label,
             centre_points: at.deviation_points,
             half_band_points: band_points,
-            finish: text!(w, "outlook-finish", finish_points = at.swing_weight_points, band_points = band_points.max(0.05)),
+            finish: text!(
+                w,
+                "outlook-finish",
+                finish_points = at.swing_weight_points,
+                band_points = band_points.max(0.05)
+            ),
             chance: chance.map_or_else(String::new, |chance| w.tell(&Odds::of(chance))),
         };
         let advised = self.advised();
@@ -138,8 +148,7 @@ impl Screen<'_> {
             Some(_) => self.said.chance_ahead,
             None => Some(finish.chance),
         };
-        let mut lines =
-            vec![line(OutlookKind::Stands, w.text("outlook-stands"), &finish, finish.band_points, stands)];
+        let mut lines = vec![line(OutlookKind::Stands, w.text("outlook-stands"), &finish, finish.band_points, stands)];
         if let Some((n, band_points)) = if_read {
             lines.push(line(OutlookKind::IfRead, text!(w, "outlook-if-read", n = n), &finish, band_points, None));
         }
@@ -230,10 +239,7 @@ impl Screen<'_> {
     fn decision(&self, w: &Words, state: Option<&StepState>) -> Result<Markup, PageError> {
         let heading = text!(w, "bench-decision", club = club_name(w, self.club), step = self.step.label);
         let shift = super::scale_check::shift_words(w, self.believed, &self.step.asks)?;
-        Ok(decision(&Decision {
-            heading: &heading,
-            form: html! { (self.entry(w, state)) (shift) },
-        }))
+        Ok(decision(&Decision { heading: &heading, form: html! { (self.entry(w, state)) (shift) } }))
     }
 
     fn verdict(&self, w: &Words, state: Option<&StepState>) -> (Markup, Tone) {
@@ -464,11 +470,7 @@ impl Screen<'_> {
             big: true,
             ..Field::default()
         });
-        look::ask(&look::Ask {
-            expected: &say::expected(w, ask),
-            note: &say::expected_note(w, ask),
-            entry,
-        })
+        look::ask(&look::Ask { expected: &say::expected(w, ask), note: &say::expected_note(w, ask), entry })
     }
 
     /// Whether a missing ferrule would not be doubted at this reading: the forecast before gluing is too wide to see it, so
@@ -493,7 +495,10 @@ impl Screen<'_> {
         let mut offered = Vec::new();
         if reads_whole && !read {
             // Once the joint is glued the ferrule is on for good.
-            if self.step.on.contains(&Role::Ferrule) && !self.step.on.contains(&Role::Adhesive) && has(PartKind::Ferrule) {
+            if self.step.on.contains(&Role::Ferrule)
+                && !self.step.on.contains(&Role::Adhesive)
+                && has(PartKind::Ferrule)
+            {
                 offered.push(Role::Ferrule);
             }
             if self.step.on.contains(&Role::Solvent) {

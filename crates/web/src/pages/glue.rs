@@ -21,9 +21,9 @@ use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
 use look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button, caution,
-    check, clock, empty_state, field, figures, hidden, link_button, notice_block, request_key, rich, search_bar, section, select,
-    table, tag, titled_card,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
+    caution, check, clock, empty_state, field, figures, hidden, link_button, notice_block, request_key, rich,
+    search_bar, section, select, table, tag, titled_card,
 };
 use maud::{Markup, html};
 use quantity::decimal;

@@ -144,7 +144,8 @@ async fn done_for_set(
             let file = app.job_file(job).await?;
             let next = file.job.step(&step).and_then(|here| step_after(&file, here));
             let to = next.filter(|_| done.waiting.is_empty()).map_or(step.as_str(), |next| next.key.as_str());
-            Ok(go_to(&format!("/bench/{job}/grid/{}{}", in_address(to), query(&[("done", step.as_str())]))).into_response())
+            Ok(go_to(&format!("/bench/{job}/grid/{}{}", in_address(to), query(&[("done", step.as_str())])))
+                .into_response())
         }
         Err(error) => open_refused(&w, &app, job, &step, form.reason, error).await,
     }

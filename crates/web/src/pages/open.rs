@@ -119,7 +119,7 @@ pub(super) fn open_touches(w: &Words, job: i64, club: &OpenClub) -> Markup {
 
 fn passed_part(w: &Words, passed: &PassedBy) -> Markup {
     html! { p.small { (tag(Tone::Care, &w.text("open-passed"))) " "
-        (text!(w, "open-passed-by", reason = passed.reason, by = passed.by, at_at = passed.at)) } }
+    (text!(w, "open-passed-by", reason = passed.reason, by = passed.by, at_at = passed.at)) } }
 }
 
 /// Where something open is put right.

@@ -99,9 +99,10 @@ pub(super) fn alignment(w: &Words, file: &JobFile, club: &JobClub) -> String {
         (Some(at_deg), Some(side)) => text!(w, "says-turn-to", at_deg = at_deg, side = w.tell(&side)),
         (Some(at_deg), None) => text!(w, "says-turn-mark", at_deg = at_deg),
         (None, Some(side)) => text!(w, "says-turn-asked", side = w.tell(&side)),
-        (None, None) => club.target.shaft_graphics.map_or_else(String::new, |facing| {
-            text!(w, "says-turn-label", facing = w.tell(&facing))
-        }),
+        (None, None) => club
+            .target
+            .shaft_graphics
+            .map_or_else(String::new, |facing| text!(w, "says-turn-label", facing = w.tell(&facing))),
     }
 }
 
@@ -133,13 +134,7 @@ fn gripping(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Resul
 }
 
 /// The sheet's loft and lie, which way and how far to bend, and what came back.
-fn bending(
-    w: &Words,
-    file: &JobFile,
-    club: &JobClub,
-    state: &ClubState,
-    step: &Step,
-) -> Result<Vec<Line>, AppError> {
+fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &Step) -> Result<Vec<Line>, AppError> {
     let built = step.on.contains(&Role::Adhesive);
     let limit_deg = file.library.head(&club.target.head_model)?.bend_limit_deg;
     let asks = state.steps.iter().find(|s| s.key == step.key).map_or(&[][..], |s| &s.asks);
@@ -154,10 +149,23 @@ fn bending(
         };
         let deed = match found {
             Some(found) if found.by_deg.abs() > 0.0 => rich!(
-                w, "says-bend", strong, what = w.tell(&what), asked_deg = found.asked_deg, read_deg = found.read_deg,
-                by_deg = found.by_deg.abs(), way = w.text(way(found.by_deg))
+                w,
+                "says-bend",
+                strong,
+                what = w.tell(&what),
+                asked_deg = found.asked_deg,
+                read_deg = found.read_deg,
+                by_deg = found.by_deg.abs(),
+                way = w.text(way(found.by_deg))
             ),
-            Some(found) => rich!(w, "says-bend-none", strong, what = w.tell(&what), asked_deg = found.asked_deg, read_deg = found.read_deg),
+            Some(found) => rich!(
+                w,
+                "says-bend-none",
+                strong,
+                what = w.tell(&what),
+                asked_deg = found.asked_deg,
+                read_deg = found.read_deg
+            ),
             None => rich!(w, "says-bend-unread", strong, what = w.tell(&what), asked_deg = asked.value),
         };
         let back = found.and_then(|found| found.came_back_deg);
