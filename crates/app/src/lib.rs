@@ -10,6 +10,7 @@ pub mod calc;
 pub mod clock;
 pub mod clock_doubt;
 pub mod clock_watch;
+pub mod done;
 pub mod error;
 mod fault;
 pub mod fit;

@@ -1,7 +1,7 @@
 //! How often the shop's own forecasts have held: each reading keeps the forecast that stood before it, so that anybody can
 //! count afterwards how many readings came to lie in the band that promised 95 of 100.
 
-pub use estimation::share::{Count, Share, share};
+pub use estimation::share::{Count, Difference, Share, paired, share};
 use jiff::civil::Date;
 use serde::Serialize;
 use std::collections::BTreeMap;

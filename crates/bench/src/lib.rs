@@ -6,6 +6,7 @@ mod ahead;
 pub mod assembly;
 pub mod beam;
 pub mod belief;
+pub mod bend;
 pub mod capability;
 pub mod cause;
 pub mod chance;

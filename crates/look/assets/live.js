@@ -85,9 +85,10 @@ function put(page, jobs) {
     if (typing(part)) return pending.add(part.dataset.live);
     if (plain(next) === plain(part)) return;
     const focused = part.contains(document.activeElement) ? document.activeElement.id : "";
-    const scrolled = [...part.querySelectorAll(".clubs, .stepper, .table-wrap")].map((box) => box.scrollLeft);
+    const scrolled = [...part.querySelectorAll(".clubs, .table-wrap")].map((box) => box.scrollLeft);
     part.replaceChildren(...document.adoptNode(next).childNodes);
-    [...part.querySelectorAll(".clubs, .stepper, .table-wrap")].forEach((box, at) => (box.scrollLeft = scrolled[at] ?? 0));
+    [...part.querySelectorAll(".clubs, .table-wrap")].forEach((box, at) => (box.scrollLeft = scrolled[at] ?? 0));
+    document.dispatchEvent(new CustomEvent("setwright:fresh"));
     if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
     part.classList.remove("is-new");
     if (part.querySelector("[data-again]")) return; // It moves by itself.

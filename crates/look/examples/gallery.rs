@@ -22,7 +22,18 @@ fn main() -> io::Result<()> {
     };
     let w = Words::english(Units::default());
     let folder = Path::new(&folder);
-    for name in ["setwright.css", "bench.js", "clocks.js", "keys.js", "keep.js", "live.js", "mark.svg"] {
+    for name in [
+        "setwright.css",
+        "bench.css",
+        "calc.css",
+        "print.css",
+        "bench.js",
+        "clocks.js",
+        "keys.js",
+        "keep.js",
+        "live.js",
+        "mark.svg",
+    ] {
         let place = folder.join(asset_url(name).trim_start_matches('/'));
         fs::create_dir_all(place.parent().unwrap_or(folder))?;
         let file = asset(name).ok_or_else(|| io::Error::other(format!("{name} is not carried")))?;
@@ -54,6 +65,7 @@ fn main() -> io::Result<()> {
                 active: Nav::Elsewhere,
                 crumb: "Colours, blocks and pictures".to_owned(),
                 at_bench: false,
+                sheets: &["bench.css", "calc.css"],
                 body: gallery::gallery(&w),
                 footer: vec![FooterLink { href: "#".to_owned(), label: "Calculators".to_owned() }],
                 ..bench

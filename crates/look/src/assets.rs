@@ -46,30 +46,94 @@ pub fn asset_url(name: &str) -> String {
     format!("/assets/{}/{name}", current_tag())
 }
 
-/// A file as it is carried; none of that name: nothing.
+/// A file as the browser gets it: style sheets and scripts without the comments and indents that only people read. None of
+/// that name: nothing.
 #[must_use]
 pub fn asset(name: &str) -> Option<Asset> {
-    Assets::get(name).map(|file| Asset { content: file.data, sha256: file.metadata.sha256_hash() })
+    let file = Assets::get(name)?;
+    let plain = [".css", ".js"].iter().any(|kind| name.ends_with(kind));
+    let content = match std::str::from_utf8(&file.data) {
+        Ok(text) if plain => {
+            let text = without_comments(text);
+            let text = if name.ends_with(".css") { text.replace("; }", "}").replace(" {", "{") } else { text };
+            Cow::Owned(text.into_bytes())
+        }
+        _ => file.data,
+    };
+    Some(Asset { content, sha256: file.metadata.sha256_hash() })
+}
+
+/// The text of a file as it was written, comments and all.
+pub(crate) fn as_written(name: &str) -> String {
+    Assets::get(name).map(|file| String::from_utf8_lossy(&file.data).into_owned()).unwrap_or_default()
+}
+
+/// A text without the lines that are comments as a whole, without indents and empty lines. A comment beside code stays, and
+/// no text in quotes runs over a line.
+fn without_comments(text: &str) -> String {
+    let mut plain = String::with_capacity(text.len());
+    let mut within = false;
+    for line in text.lines().map(str::trim_start) {
+        if within || line.starts_with("/*") {
+            within = !line.contains("*/");
+            continue;
+        }
+        if !line.is_empty() && !line.starts_with("//") {
+            plain.push_str(line);
+            plain.push('\n');
+        }
+    }
+    plain
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::collections::BTreeSet;
 
-    #[test]
-    fn style_and_scripts_stay_light() {
-        let bytes: usize = Assets::iter().filter_map(|name| Assets::get(&name)).map(|file| file.data.len()).sum();
-        assert!(bytes < 76_000, "style and scripts weigh {bytes} bytes; 76,000 are the limit");
+    /// The files that a script imports, those that it loads only for some pages among them if `all`.
+    fn imported(name: &str, all: bool, into: &mut BTreeSet<String>) {
+        if !into.insert(name.to_owned()) {
+            return;
+        }
+        let text = String::from_utf8(asset(name).unwrap_or_else(|| panic!("{name} is not there")).content.into_owned());
+        for line in text.expect("text").lines() {
+            let from = |mark: &str| line.split(mark).nth(1).and_then(|rest| rest.split('"').next()).map(str::to_owned);
+            let file = if line.starts_with("import ") { from("\"./") } else { from("import(\"./").filter(|_| all) };
+            if let Some(file) = file {
+                imported(&file, all, into);
+            }
+        }
     }
 
     #[test]
-    fn scripts_name_only_files_that_exist() {
-        for name in Assets::iter().filter(|name| name.ends_with(".js")) {
-            let text = String::from_utf8(asset(&name).unwrap().content.into_owned()).unwrap();
-            for line in text.lines().filter(|line| line.starts_with("import ")) {
-                let from = line.split("\"./").nth(1).and_then(|rest| rest.split('"').next()).unwrap();
-                assert!(Assets::get(from).is_some(), "{name} imports {from}, which is not there");
-            }
+    fn comments_and_indents_are_for_people() {
+        let text = "/* One\n   two */\n.a {\n  color: red; /* stays */\n}\n\n// three\nlet b = \"// no comment\";\n";
+        assert_eq!(without_comments(text), ".a {\ncolor: red; /* stays */\n}\nlet b = \"// no comment\";\n");
+    }
+
+    #[test]
+    fn style_and_scripts_of_each_page_stay_light() {
+        let mut every = BTreeSet::new();
+        imported("bench.js", false, &mut every);
+        let kinds: [(&str, &[&str]); 3] = [
+            ("bench", &["setwright.css", "print.css", "bench.css", "pad.js", "what-if.js", "ring.js", "held.js"]),
+            ("calculation", &["setwright.css", "print.css", "desk.css", "calc.css", "ring.js"]),
+            ("any other", &["setwright.css", "print.css", "desk.css", "weigh.js", "progress.js", "ring.js"]),
+        ];
+        for (kind, own) in kinds {
+            let files: BTreeSet<&str> = every.iter().map(String::as_str).chain(own.iter().copied()).collect();
+            let bytes: usize = files.iter().filter_map(|name| asset(name)).map(|file| file.content.len()).sum();
+            assert!(bytes < 76_000, "style and scripts of a {kind} page weigh {bytes} bytes; 76,000 are the limit");
+        }
+    }
+
+    #[test]
+    fn scripts_name_only_files_that_exist_and_every_script_is_named() {
+        let mut all = BTreeSet::new();
+        imported("bench.js", true, &mut all);
+        for name in Assets::iter().filter(|name| name.ends_with(".js") && name != "worker.js") {
+            assert!(all.contains(name.as_ref()), "no page loads {name}");
         }
     }
 }

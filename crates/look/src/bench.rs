@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use words::Words;
 
-use super::blocks::{Tone, caution, notice_block};
+use super::blocks::Tone;
 use super::clubs::{ClubState, club_mark};
 use super::icons::{Icon, icon};
 
@@ -14,15 +14,16 @@ pub struct BenchBody {
     pub clubs: Markup,
     /// [`beam`](super::beam()).
     pub beam: Markup,
-    /// What is expected, the entry and what it means: [`decision`].
+    /// What is expected and the entry: [`decision`].
     pub decision: Markup,
-    /// [`funnel`](super::funnel()).
-    pub funnel: Markup,
-    /// What follows below: readings so far, remedies.
+    /// What it means, where the club finishes and the first advice: [`verdict`], [`outlook`](super::outlook()).
+    pub outlook: Markup,
+    /// What follows below: readings so far, further remedies.
     pub below: Markup,
 }
 
-/// Lays the one-club screen out: entry at the left of the tablet, at the thumb of the phone.
+/// Lays the one-club screen out so that nothing of it scrolls: entry at the left of the tablet, at the thumb of the phone,
+/// the set beside the club where there is room for both.
 #[must_use]
 pub fn bench_body(view: &BenchBody) -> Markup {
     html! {
@@ -30,51 +31,59 @@ pub fn bench_body(view: &BenchBody) -> Markup {
             (view.clubs)
             div.card.bench-beam { (view.beam) }
             div.card.bench-decision { (view.decision) }
-            div.card.bench-funnel { (view.funnel) }
+            div.card.bench-outlook { (view.outlook) }
         }
-        (view.below)
+        div.bench-below { (view.below) }
     }
 }
 
-/// The one decision: what is expected, the entry, what it means.
+/// The one decision: what is expected and the entry.
 #[derive(Debug, Clone)]
 pub struct Decision<'a> {
-    /// Which club and step: `6 iron · read dry with the tip weight`.
+    /// Which club and step, read out: `6 iron · read dry with the tip weight`.
     pub heading: &'a str,
-    /// The expected reading, the largest figure of the page: `D8.8`.
-    pub expected: &'a str,
-    /// Beside it: `± 0.3 expected`.
-    pub expected_note: &'a str,
-    /// The form with the entry (see [`field`](super::field) with `big`) and its buttons.
+    /// The form with its entries, each an [`ask`], and its buttons.
     pub form: Markup,
-    /// What the reading means for the finish and what to do now; markup so that the finish may be strong.
-    pub verdict: Markup,
-    /// How the verdict speaks; `Plain` before a reading.
-    pub tone: Tone,
-    /// The hazard of this step; may be empty.
-    pub caution: &'a str,
 }
 
 /// One decision.
 #[must_use]
 pub fn decision(view: &Decision<'_>) -> Markup {
     html! {
-        section.decision aria-label=(view.heading) {
-            h2 { (view.heading) }
-            p.expected { span.figure-value { (view.expected) } " " span.figure-note { (view.expected_note) } }
-            // What a reading meant stands before the next entry, where the eye is; what to do, after it.
-            @if view.tone == Tone::Plain { (view.form) (verdict(view)) } @else { (verdict(view)) (view.form) }
-            @if !view.caution.is_empty() { (caution(view.caution)) }
+        section.decision aria-label=(view.heading) { (view.form) }
+    }
+}
+
+/// One thing that is read: what is expected, between the label of its entry and the entry.
+#[derive(Debug, Clone)]
+pub struct Ask<'a> {
+    /// The expected reading, the largest figure of the page: `D8.8`.
+    pub expected: &'a str,
+    /// Beside it: `± 0.3 expected`.
+    pub note: &'a str,
+    /// The entry, a [`field`](super::field) with `big`.
+    pub entry: Markup,
+}
+
+/// One thing that is read.
+#[must_use]
+pub fn ask(view: &Ask<'_>) -> Markup {
+    html! {
+        div.ask {
+            p.expected { span.figure-value { (view.expected) } " " span.figure-note { (view.note) } }
+            (view.entry)
         }
     }
 }
 
-fn verdict(view: &Decision<'_>) -> Markup {
+/// What a reading means for the finish, or what to do before it; markup so that the finish may be strong.
+#[must_use]
+pub fn verdict(tone: Tone, said: &Markup) -> Markup {
     html! {
-        @if !view.verdict.0.is_empty() {
-            div.verdict.(view.tone.class()) role="status" {
-                @if view.tone != Tone::Plain { (icon(view.tone.icon())) }
-                p { (view.verdict) }
+        @if !said.0.is_empty() {
+            div.verdict.(tone.class()) role="status" {
+                @if tone != Tone::Plain { (icon(tone.icon())) }
+                p { (said) }
             }
         }
     }
@@ -181,11 +190,10 @@ pub fn live_bar(view: &LiveBar<'_>, buttons: &Markup) -> Markup {
     }
 }
 
-/// A short offer of one extra measurement, with what it would do, and "not again in this job". `form` carries both
-/// buttons.
+/// A short offer of one extra measurement, with what it would do; its entry and "not again in this job" on a touch.
 #[must_use]
 pub fn offer(words: &str, form: &Markup) -> Markup {
-    html! { div.offer { (notice_block(Tone::Plain, words, "")) (form) } }
+    html! { details.offer { summary { (words) } (form) } }
 }
 
 /// One likely cause of a doubted reading.

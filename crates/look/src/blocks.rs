@@ -3,7 +3,6 @@
 use std::borrow::Cow;
 
 use maud::{Markup, html};
-use words::Words;
 
 use super::icons::{Icon, icon};
 
@@ -176,66 +175,6 @@ pub fn clock(until_rfc3339: &str, text: &str, done: &str) -> Markup {
     html! { time.clock datetime=(until_rfc3339) data-until=(until_rfc3339) data-done=(done) { (text) } }
 }
 
-/// Where a step stands.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub enum StepState {
-    /// Not yet.
-    #[default]
-    Open,
-    /// The one shown now.
-    Current,
-    /// Finished.
-    Done,
-    /// Left out; the band is wider for it.
-    Skipped,
-    /// Has a doubted reading.
-    Doubted,
-}
-
-/// One step in a [`stepper`].
-#[derive(Debug, Clone, Copy, Default)]
-pub struct Step<'a> {
-    /// Its name.
-    pub label: &'a str,
-    /// Where it leads; empty for no link.
-    pub href: &'a str,
-    /// Where it stands.
-    pub state: StepState,
-}
-
-/// The row of steps of a job: any of them can be opened in any order.
-#[must_use]
-pub fn stepper(w: &Words, steps: &[Step<'_>]) -> Markup {
-    html! {
-        nav.stepper aria-label=(w.text("step-row")) {
-            ol {
-                @for step in steps {
-                    @let (class, mark, word) = match step.state {
-                        StepState::Open => ("open", None, ""),
-                        StepState::Current => ("current", None, ""),
-                        StepState::Done => ("done", Some(Icon::Tick), "step-done"),
-                        StepState::Skipped => ("skipped", Some(Icon::Forward), "step-left-out"),
-                        StepState::Doubted => ("doubt", Some(Icon::Doubt), "step-doubted"),
-                    };
-                    li.(class) {
-                        @let inner = html! {
-                            @if let Some(mark) = mark { (icon(mark)) }
-                            span { (step.label) }
-                            @if !word.is_empty() { span.hidden { ", " (w.text(word)) } }
-                        };
-                        @if step.href.is_empty() { span.step { (inner) } }
-                        @else {
-                            a.step href=(step.href) aria-current=[(step.state == StepState::Current).then_some("step")] {
-                                (inner)
-                            }
-                        }
-                    }
-                }
-            }
-        }
-    }
-}
-
 /// One tab.
 #[derive(Debug, Clone, Default)]
 pub struct Tab<'a> {
@@ -357,18 +296,11 @@ pub fn table(view: &Table<'_>) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use quantity::Units;
-
-    fn w() -> Words {
-        Words::english(Units::default())
-    }
 
     #[test]
     fn state_is_told_by_a_mark_and_a_word() {
         let text = tag(Tone::Doubt, "doubted").into_string();
         assert!(text.contains("<svg") && text.contains("doubted"), "{text}");
-        let text = stepper(&w(), &[Step { label: "dry", href: "/a", state: StepState::Done }]).into_string();
-        assert!(text.contains("<svg") && text.contains(", done"), "{text}");
     }
 
     #[test]

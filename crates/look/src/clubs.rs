@@ -81,12 +81,9 @@ pub fn club_row(w: &Words, clubs: &[ClubChip], all_href: &str) -> Markup {
                     span.club-text {
                         span.club-number { (club.number) @if club.done { (icon(Icon::Tick)) span.hidden { " " (w.text("row-done")) } } }
                         span.club-dev {
+                            @if club.state == ClubState::Off { (icon(Icon::Flag)) }
                             (club.deviation_text)
-                            @match club.state {
-                                ClubState::Doubted => { " ?" }
-                                ClubState::Off => { " !" }
-                                ClubState::Within | ClubState::Unknown => {}
-                            }
+                            @if club.state == ClubState::Doubted { " ?" }
                         }
                         span.hidden { ", " (club.state.word(w)) }
                     }

@@ -1,6 +1,7 @@
 //! The colours and sizes of the style sheet, read from it, and their contrast (WCAG 2.2: 4.5 for text, 3 for graphics
 //! and edges of entries).
 
+use crate::assets::as_written;
 use std::collections::BTreeMap;
 
 /// What opens the block of each scheme in the style sheet, with the scheme's name.
@@ -47,9 +48,7 @@ pub(super) const GRAPHICS: [(&str, &str); 8] = [
 ];
 
 fn sheet() -> String {
-    crate::assets::asset("setwright.css")
-        .and_then(|file| String::from_utf8(file.content.into_owned()).ok())
-        .unwrap_or_default()
+    as_written("setwright.css")
 }
 
 /// The variables set in the first block after `opening`; none where there is no such block.
@@ -124,11 +123,15 @@ mod tests {
     #[test]
     fn colours_are_named_only_in_the_schemes() {
         let sheet = sheet();
-        let after = sheet.split_once("--sans").unwrap().1.split_once("@media print").unwrap().0;
-        let before_cards = after.split_once("/* Job card */").unwrap();
+        let all = sheet.split_once("--sans").unwrap().1;
+        let desk = as_written("desk.css");
+        let (before_cards, cards) = desk.split_once("/* Job card */").unwrap();
         // Job cards and labels are paper in every scheme; everything else takes its colour from a variable.
-        let cards_end = before_cards.1.split_once("/* Which column of a list is what */").unwrap().1;
-        for part in [before_cards.0, cards_end] {
+        let after_cards = cards.split_once("/* Which column of a list is what */").unwrap().1;
+        let after_cards =
+            after_cards.replace("background: #444; print-color-adjust", "").replace("border-color: #777", "");
+        let (bench, calc) = (as_written("bench.css"), as_written("calc.css"));
+        for part in [all, before_cards, &after_cards, &bench, &calc] {
             let stray = part.lines().find(|line| line.contains(": #") || line.contains(" #"));
             assert_eq!(stray, None, "a colour outside the schemes");
         }
@@ -136,7 +139,7 @@ mod tests {
 
     #[test]
     fn every_variable_used_is_set() {
-        let sheet = sheet();
+        let sheet = sheet() + &["bench.css", "calc.css", "desk.css", "print.css"].map(as_written).concat();
         for used in sheet.split("var(--").skip(1).map(|rest| rest.split([')', ',']).next().unwrap()) {
             assert!(sheet.contains(&format!("--{used}:")), "--{used} is used and never set");
         }

@@ -114,8 +114,10 @@ pub struct PageFrame {
     pub now: Option<String>,
     /// A message over the page.
     pub notice: Option<Notice>,
-    /// At the bench: larger type, tighter frame.
+    /// At the bench: larger type, tighter frame, the places folded into one button.
     pub at_bench: bool,
+    /// Style sheets besides the one of all pages and that of the bench.
+    pub sheets: &'static [&'static str],
     /// Links in the foot.
     pub footer: Vec<FooterLink>,
     /// `Some("light")` or `Some("dark")` fixes the colours; `None` follows the device.
@@ -134,6 +136,7 @@ impl Default for PageFrame {
             now: None,
             notice: None,
             at_bench: false,
+            sheets: &[],
             footer: Vec::new(),
             theme: None,
             body: PreEscaped(String::new()),
@@ -154,6 +157,9 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                 meta name="color-scheme" content="light dark";
                 title { (text!(w, "frame-window", title = frame.title)) }
                 link rel="stylesheet" href=(asset_url("setwright.css"));
+                link rel="stylesheet" href=(asset_url(if frame.at_bench { "bench.css" } else { "desk.css" }));
+                @for sheet in frame.sheets { link rel="stylesheet" href=(asset_url(sheet)); }
+                link rel="stylesheet" media="print" href=(asset_url("print.css"));
                 link rel="icon" type="image/svg+xml" href=(asset_url("mark.svg"));
                 script type="module" src=(asset_url("bench.js")) {}
             }
@@ -165,7 +171,9 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                         h1 { (frame.title) }
                         @if !frame.crumb.is_empty() { p.crumb { (frame.crumb) } }
                     }
-                    (navigation(w, frame.active))
+                    @if frame.at_bench {
+                        details.fold { summary { (w.text("frame-places")) } (navigation(w, frame.active)) }
+                    } @else { (navigation(w, frame.active)) }
                     @for clock in &frame.clocks { (head_clock(clock)) }
                 }
                 div #waiting .waiting role="status" aria-live="polite" hidden {}

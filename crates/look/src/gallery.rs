@@ -164,10 +164,14 @@ fn entry_form(w: &Words) -> Markup {
     html! {
         form method="post" action="#kept" data-keep=(w.text("gallery-keep")) {
             (request_key("0199-invented"))
-            div.entry-row {
-                (field(&Field { name: "reading", label: &w.text("gallery-reading"), value: "D8.9", inputmode: "text", big: true, ..Field::default() }))
-                (button(&Button { label: &w.text("button-keep"), big: true, ..Button::default() }))
-            }
+            (ask(&Ask {
+                expected: &w.swing_weight(38.8),
+                note: &w.text("gallery-decision-note"),
+                entry: html! { div.entry-row {
+                    (field(&Field { name: "reading", label: &w.text("gallery-reading"), value: "D8.9", inputmode: "text", big: true, ..Field::default() }))
+                    (button(&Button { label: &w.text("button-keep"), big: true, ..Button::default() }))
+                } },
+            }))
         }
     }
 }
@@ -175,21 +179,26 @@ fn entry_form(w: &Words) -> Markup {
 /// The one-club screen of the bench with invented readings.
 #[must_use]
 pub fn bench_example(w: &Words) -> Markup {
-    let (heading, note) = (w.text("gallery-decision"), w.text("gallery-decision-note"));
-    let (expected, caution) = (w.swing_weight(38.8), w.text("gallery-decision-caution"));
-    let view = Decision {
-        heading: &heading,
-        expected: &expected,
-        expected_note: &note,
-        form: entry_form(w),
-        verdict: rich(
-            w,
-            "gallery-decision-verdict",
-            &[("finish_points", words::figure(&30.1))],
-            |_, inner| html! { strong { (inner) } },
-        ),
-        tone: Tone::Good,
-        caution: &caution,
+    let (heading, caution) = (w.text("gallery-decision"), w.text("gallery-decision-caution"));
+    let view = Decision { heading: &heading, form: entry_form(w) };
+    let finish = [("finish_points", words::figure(&30.1))];
+    let said = rich(w, "gallery-decision-verdict", &finish, |_, inner| html! { strong { (inner) } });
+    let line = |kind, label: &str, centre_points, half_band_points, chance: &str| OutlookLine {
+        kind,
+        label: w.text(label),
+        centre_points,
+        half_band_points,
+        finish: text!(w, "gallery-grid-expected", expected_points = 30.0 + centre_points, band = half_band_points),
+        chance: chance.to_owned(),
+    };
+    let lines = OutlookView {
+        title: w.text("gallery-decision"),
+        lines: vec![
+            line(OutlookKind::Stands, "outlook-stands", -0.5, 0.4, &w.text("odds-seldom")),
+            line(OutlookKind::Advised, "gallery-piece-tip-weight", 0.0, 0.4, &w.text("odds-nearly-sure")),
+        ],
+        target_points: 30.0,
+        tolerance_points: 0.3,
     };
     let below = html! {
         (keypad_hints(&[
@@ -200,8 +209,8 @@ pub fn bench_example(w: &Words) -> Markup {
         clubs: club_row(w, &chips(w), ""),
         beam: beam(w, &iron_beam(w)),
         decision: decision(&view),
-        funnel: funnel(w, &sample_funnel(w, "funnel-6")),
-        below,
+        outlook: html! { (verdict(Tone::Good, &said)) (outlook(w, &lines)) (super::caution(&caution)) },
+        below: html! { (below) (funnel(w, &sample_funnel(w, "funnel-6"))) },
     })
 }
 
@@ -244,7 +253,7 @@ pub fn grid_example(w: &Words) -> Markup {
     rows[5].reading =
         html! { input name="reading" aria-label=(w.text("gallery-reading-of")) placeholder="D8.5" data-bench-entry; };
     html! {
-        (stepper(w, &[
+        (step_line(w, &[
             Step { label: &w.text("gallery-stage-weighed"), href: "#1", state: StepState::Done },
             Step { label: &w.text("gallery-stage-cut"), href: "#2", state: StepState::Done },
             Step { label: &w.text("gallery-stage-cpm"), href: "#3", state: StepState::Skipped },

@@ -21,19 +21,22 @@ pub mod heap;
 pub mod icons;
 pub mod label;
 pub mod layout;
+mod outlook;
 pub mod print;
 mod rich;
 mod scripts;
+mod steps;
 mod term;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
 pub use bench::{
-    BenchBody, CauseLine, Decision, GridRow, LiveBar, bench_body, causes, decision, live_bar, offer, set_grid,
+    Ask, BenchBody, CauseLine, Decision, GridRow, LiveBar, ask, bench_body, causes, decision, live_bar, offer,
+    set_grid, verdict,
 };
 pub use blocks::{
-    Action, Cell, Column, Figure, Step, StepState, Tab, Table, Tone, actions, card, caution, clock, columns,
-    definitions, empty_state, figure, figures, notice_block, section, stepper, table, tabs, tag, titled_card,
+    Action, Cell, Column, Figure, Tab, Table, Tone, actions, card, caution, clock, columns, definitions, empty_state,
+    figure, figures, notice_block, section, table, tabs, tag, titled_card,
 };
 pub use check_chart::{CheckChartView, CheckMark, check_chart};
 pub use choice::{ChoicePoint, choice_picture};
@@ -47,7 +50,9 @@ pub use funnel::{FunnelStage, FunnelView, funnel};
 pub use heap::{HeapView, heap};
 pub use icons::{Icon, icon};
 pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
+pub use outlook::{OutlookKind, OutlookLine, OutlookView, outlook};
 pub use print::{CardSize, JobCard, job_card, qr_code};
 pub use rich::rich;
+pub use steps::{Step, StepState, step_line};
 pub use term::{meaning_of_term, with_terms};
 pub use trace::{TracePoint, TraceView, trace};

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use words::Words;
 
 /// Name of a sentence in the scripts, its text, and the figures that the script fills in.
-const SENTENCES: [(&str, &str, &[&str]); 14] = [
+const SENTENCES: [(&str, &str, &[&str]); 22] = [
     ("days", "left-days", &["days"]),
     ("hours", "left-hours", &["hours", "minutes"]),
     ("waits", "script-waits", &["what"]),
@@ -19,6 +19,14 @@ const SENTENCES: [(&str, &str, &[&str]); 14] = [
     ("parts-read", "script-parts-read", &["done", "all"]),
     ("scale-busy", "script-scale-busy", &["name", "text"]),
     ("no-look-up", "script-no-look-up", &["code"]),
+    ("delete", "script-delete", &[]),
+    ("ring-pot-life", "script-ring-pot-life", &["batch"]),
+    ("ring-handling", "script-ring-handling", &["batch"]),
+    ("ring-cured", "script-ring-cured", &["batch"]),
+    ("ring-soon", "script-ring-soon", &["batch"]),
+    ("ring-snooze", "script-ring-snooze", &[]),
+    ("held", "script-held", &[]),
+    ("not-held", "script-not-held", &[]),
     ("typed-first", "script-typed-first", &["typed", "code"]),
 ];
 
@@ -41,8 +49,10 @@ mod tests {
 
     #[test]
     fn a_script_has_no_sentence_of_its_own_and_names_only_those_of_the_page() {
-        let files =
-            ["bench", "clocks", "keep", "keys", "live", "progress", "scale", "scan", "stream", "weigh", "what-if"];
+        let files = [
+            "bench", "clocks", "held", "keep", "keys", "live", "pad", "progress", "ring", "scale", "scan", "stream",
+            "weigh", "what-if",
+        ];
         let mut asked: Vec<String> = Vec::new();
         for file in files {
             let text = String::from_utf8(asset(&format!("{file}.js")).unwrap().content.into_owned()).unwrap();

@@ -69,6 +69,8 @@ pub enum Command {
     Part(PartArguments),
     /// What is open in a set before a step that cannot be undone: the cut, the glue, the bend, the hand over.
     Open(OpenArguments),
+    /// Note that a step which is only done, such as turning the ferrules, is done for the clubs of a job.
+    Done(DoneArguments),
     /// Batches of adhesive: their clocks, and the override of a cure.
     #[command(subcommand)]
     Glue(GlueCommand),
@@ -381,7 +383,7 @@ pub struct Simulate {
     /// Jobs that a shop builds before it counts as known.
     #[arg(long, default_value_t = 10, value_name = "JOBS")]
     pub known_after: u32,
-    /// What makes the shops awkward: drift, heavy-adhesive, scattered-grips, few-grips, new-models, bay-scale,
+    /// What makes the shops awkward: drift, heavy-adhesive, light-adhesive, scattered-grips, few-grips, new-models, bay-scale,
     /// loose-grips, overnight. May be given more than once.
     #[arg(long, value_name = "TROUBLE")]
     pub trouble: Vec<String>,

@@ -7,7 +7,7 @@ use crate::hands::{self, Skill};
 use crate::job::SimulatedJob;
 use crate::settings::Settings;
 use crate::shop::SimulatedShop;
-use crate::tally::Tally;
+use crate::tally::{Count, Tally};
 use ::bench::learned::Learned;
 use ::bench::told::Sureness;
 
@@ -180,6 +180,8 @@ pub struct Outcome {
     pub judged: bool,
     /// What came out.
     pub tally: Tally,
+    /// What a skilled hand, correcting club by club without a check weight, made of the same job: clubs within ±0.3 points.
+    pub hand_within_03: Count,
 }
 
 /// Builds one group: ten new shops with a job each by every strategy, and one shop that is learned and then judged by
@@ -195,6 +197,7 @@ pub fn run_group(settings: &Settings, group: u32, built: &mut dyn FnMut()) -> Re
         let id = u64::from(group) * 1000 + 1 + fresh;
         let shop = SimulatedShop::draw(settings, id);
         let job = SimulatedJob::draw(settings, &shop, 0);
+        let hand_within_03 = skilled_hand(settings, &shop, &job);
         for (strategy, s) in STRATEGIES.iter().enumerate().filter(|(_, s)| wanted(s)) {
             let tally = match s.builder {
                 Builder::Hand(skill) => hands::by_hand(settings, &shop, &job, skill),
@@ -202,7 +205,7 @@ pub fn run_group(settings: &Settings, group: u32, built: &mut dyn FnMut()) -> Re
                 Builder::New(measured) => bench::build(settings, &shop, &job, s.key, measured, Learned::nothing())?.0,
                 Builder::Known(_) => continue,
             };
-            outcomes.push(Outcome { strategy, shop: id, job: 0, judged: true, tally });
+            outcomes.push(Outcome { strategy, shop: id, job: 0, judged: true, tally, hand_within_03 });
             built();
         }
     }
@@ -216,11 +219,17 @@ pub fn run_group(settings: &Settings, group: u32, built: &mut dyn FnMut()) -> Re
             let (tally, after) = bench::build(settings, &shop, &job, s.key, measured, &learned)?;
             learned = after;
             let judged = number >= u64::from(settings.known_after);
-            outcomes.push(Outcome { strategy, shop: id, job: number, judged, tally });
+            let hand_within_03 = if judged { skilled_hand(settings, &shop, &job) } else { Count::default() };
+            outcomes.push(Outcome { strategy, shop: id, job: number, judged, tally, hand_within_03 });
             built();
         }
     }
     Ok(outcomes)
+}
+
+/// Clubs within ±0.3 points that a skilled hand makes of a job.
+fn skilled_hand(settings: &Settings, shop: &SimulatedShop, job: &SimulatedJob) -> Count {
+    hands::by_hand(settings, shop, job, Skill::Corrects).within_03
 }
 
 impl Settings {

@@ -2,7 +2,9 @@
 
 use crate::group::{Builder, Outcome, STRATEGIES};
 use crate::settings::Settings;
-use crate::tally::{Count, READ, STAGES, Share, Tally, share};
+pub use crate::tally::Difference;
+use crate::tally::{Count, READ, STAGES, Share, Tally, paired, share};
+
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -26,6 +28,8 @@ pub struct Line {
     pub clubs: u32,
     /// Share within ±0.3 points of target, by the true swing weight on the scale that read the reference.
     pub within_03: Option<Share>,
+    /// How much greater the share within ±0.3 is than that of a skilled hand in the same jobs, its shops being the clusters.
+    pub against_hand: Option<Difference>,
     /// Share within ±0.5 points.
     pub within_05: Option<Share>,
     /// Mean of true finish less target, points.
@@ -130,9 +134,13 @@ pub fn report(settings: &Settings, outcomes: &[Outcome]) -> Report {
 
 fn line(outcomes: &[&Outcome], learns: bool) -> Line {
     let mut shops: BTreeMap<u64, Tally> = BTreeMap::new();
+    let mut hands: BTreeMap<u64, (Count, Count)> = BTreeMap::new();
     let mut all = Tally::default();
     for outcome in outcomes.iter().filter(|o| o.judged) {
         shops.entry(outcome.shop).or_default().join(&outcome.tally);
+        let (one, hand) = hands.entry(outcome.shop).or_default();
+        one.join(outcome.tally.within_03);
+        hand.join(outcome.hand_within_03);
         all.join(&outcome.tally);
     }
     let over = |pick: &dyn Fn(&Tally) -> Count| share(&shops.values().map(pick).collect::<Vec<_>>());
@@ -149,6 +157,7 @@ fn line(outcomes: &[&Outcome], learns: bool) -> Line {
         words: "",
         clubs,
         within_03: over(&|t| t.within_03),
+        against_hand: paired(&hands.into_values().collect::<Vec<_>>()),
         within_05: over(&|t| t.within_05),
         mean_points: all.deviation.mean(),
         rms_points: all.deviation.rms(),

@@ -11,6 +11,8 @@ pub enum Trouble {
     Drift,
     /// Twice the adhesive in every joint.
     HeavyAdhesive,
+    /// Half the adhesive in every joint.
+    LightAdhesive,
     /// Grips scatter by 3 g instead of 1.2 g.
     ScatteredGrips,
     /// 20 spare grips instead of 60.
@@ -27,9 +29,10 @@ pub enum Trouble {
 
 impl Trouble {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Drift,
         Self::HeavyAdhesive,
+        Self::LightAdhesive,
         Self::ScatteredGrips,
         Self::FewGrips,
         Self::NewModels,
@@ -44,6 +47,7 @@ impl Trouble {
         match self {
             Self::Drift => "drift",
             Self::HeavyAdhesive => "heavy-adhesive",
+            Self::LightAdhesive => "light-adhesive",
             Self::ScatteredGrips => "scattered-grips",
             Self::FewGrips => "few-grips",
             Self::NewModels => "new-models",

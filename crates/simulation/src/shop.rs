@@ -202,6 +202,7 @@ impl SimulatedShop {
             draw.uniform(middle - f * (middle - low), middle + f * (high - middle))
         };
         let heavy = if settings.has(Trouble::HeavyAdhesive) { 2.0 } else { 1.0 };
+        let heavy = if settings.has(Trouble::LightAdhesive) { heavy / 2.0 } else { heavy };
         let wide = settings.world == World::Wide;
         let of = |usual: (f64, f64), other: (f64, f64)| if wide { other } else { usual };
         let joint_g = heavy * between(of(JOINT_G, Wide::JOINT_G));

@@ -1,6 +1,6 @@
 //! What came out of one job, counted so that jobs can be added up.
 
-pub use bench::held::{Count, Share, share};
+pub use bench::held::{Count, Difference, Share, paired, share};
 use serde::Serialize;
 use std::collections::BTreeMap;
 

@@ -52,6 +52,30 @@ fn builders_come_in_the_order_of_their_skill() {
 }
 
 #[test]
+fn every_builder_is_held_against_a_skilled_hand_in_the_same_jobs() {
+    let of = |key: &str| {
+        let settings = Settings { jobs: 40, only: key.into(), ..as_believed() };
+        report(&settings, &groups(&settings)).lines.swap_remove(0)
+    };
+    let (itself, rules) = (of("corrects"), of("rules"));
+    let none = itself.against_hand.expect("forty shops");
+    assert_eq!((none.percent, none.limits_percent, none.clusters), (0.0, [0.0, 0.0], 40));
+    let worse = rules.against_hand.expect("forty shops");
+    let apart = rules.within_03.expect("clubs").percent - itself.within_03.expect("clubs").percent;
+    assert!((worse.percent - apart).abs() < 1e-9 && worse.limits_percent[1] < 0.0, "{worse:?} {apart}");
+}
+
+#[test]
+fn the_adhesive_of_an_awkward_shop_is_twice_or_half_as_heavy() {
+    let joint_g = |troubles: &[Trouble]| {
+        SimulatedShop::draw(&Settings { troubles: troubles.to_vec(), ..Settings::default() }, 7).joint_g
+    };
+    let usual = joint_g(&[]);
+    assert!((joint_g(&[Trouble::HeavyAdhesive]) - 2.0 * usual).abs() < 1e-12);
+    assert!((joint_g(&[Trouble::LightAdhesive]) - usual / 2.0).abs() < 1e-12);
+}
+
+#[test]
 fn a_shop_without_scatter_misses_nothing() {
     let settings = Settings { scatter: 0.0, ..as_believed() };
     let best = shops(20, &settings, |shop, job| ceiling(&settings, shop, job, 1));

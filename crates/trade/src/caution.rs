@@ -3,7 +3,8 @@
 //! Each is a sentence or two and leaves the rest to those who know: the maker's sheet, the local rules, a qualified
 //! person. What is behind them: epoxy is a skin sensitiser (Health and Safety Executive, epoxy resins); eye protection
 //! at saw and grinder (29 CFR 1910.133); dust needs extraction and a respirator (COSHH, general dust limits of 10 and
-//! 4 mg/m³); 100 g of mixed resin in one cup can run away above 200 °C (a resin maker's safety page); lead is washed
+//! 4 mg/m³); a grinder's rest at most 1/8 in from its wheel (29 CFR 1910.215(a)(4)); nitrile or butyl gloves against epoxy
+//! (from memory; the adhesive's own sheet names the glove); 100 g of mixed resin in one cup can run away above 200 °C (a resin maker's safety page); lead is washed
 //! off before eating (29 CFR 1910.1025).
 
 use crate::step::Caution;
@@ -23,6 +24,8 @@ fact::facts! {
         Swing,
         /// Turning or sanding a ferrule.
         Turning,
+        /// Roughening a tip, cleaning a hosel.
+        Preparing,
         /// With lead on the bench, tape or powder, which no step asks for.
         Lead,
     }
@@ -37,6 +40,7 @@ impl From<Caution> for CautionSays {
             Caution::Bending => Self::Bending,
             Caution::Swing => Self::Swing,
             Caution::Turning => Self::Turning,
+            Caution::Preparing => Self::Preparing,
         }
     }
 }

@@ -37,6 +37,8 @@ closed_list! {
         Swing = "swing";
         /// Turning or sanding the ferrule.
         Turning = "turning";
+        /// Roughening a tip, cleaning a hosel.
+        Preparing = "preparing";
     }
 }
 
@@ -98,6 +100,7 @@ pub fn full_build() -> Vec<Step> {
         Step { caution: Some(Caution::Cutting), ..step("cut", &[What::ShaftLength, What::ShaftMass], vec![]) },
         Step { optional: true, ..step("soft_side", &[What::SoftSide], vec![]) },
         Step { optional: true, ..step("cpm", &[What::Cpm], dry.to_vec()) },
+        Step { caution: Some(Caution::Preparing), optional: true, ..step("prepared", &[What::Done], vec![]) },
         step("dry", &[What::SwingWeight], dry.to_vec()),
         step("tip", &[What::SwingWeight], with(&dry, &[TipWeight])),
         Step {

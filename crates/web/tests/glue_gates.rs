@@ -154,7 +154,7 @@ async fn a_set_with_nothing_open_asks_for_no_reason() {
     }
     assert!(!page.contains("name=\"reason\"") && !page.contains("Something is open"));
     let glued = glue_form(&bench, &[1, 2, 3, 4, 5, 6, 7, 8], &[]).await;
-    assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue"), "{}", glued.text);
+    assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue?job=1"), "{}", glued.text);
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["batches"][0]["clubs"].as_array().map(Vec::len), Some(8));
     // A bad lot finds its clubs again, however its name is written; another lot finds none.
@@ -278,7 +278,7 @@ async fn the_same_key_starts_one_batch() {
     assert!(!key.is_empty());
     for _ in 0..2 {
         let glued = glue_form(&bench, &[3, 4], &[("request_key", &key)]).await;
-        assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue"), "{}", glued.text);
+        assert_eq!((glued.status, glued.location.as_str()), (StatusCode::SEE_OTHER, "/glue?job=1"), "{}", glued.text);
     }
     assert_eq!(batches(&bench).await.len(), 2);
     let other = glue_form(&bench, &[4], &[("request_key", &key)]).await;
@@ -423,9 +423,9 @@ async fn a_batch_that_a_reading_rests_on_is_not_taken_back() {
     let before = bench.picture().await;
     let back = json!({ "reason": "wrong lot typed", "by": "Ada" });
     let problem = bench.refused("POST", "/batches/1/take-back", StatusCode::CONFLICT, back.to_string()).await;
-    assert!(detail(&problem).contains("the 5 was read at “Ferrule turned”"), "{problem}");
+    assert!(detail(&problem).contains("the 5 was read at “Turned”"), "{problem}");
     let page = bench.form("/glue/1/take-back", &[("reason", "wrong lot typed")]).await;
-    page.says(StatusCode::CONFLICT, &["he 5 was read at “Ferrule turned”"]);
+    page.says(StatusCode::CONFLICT, &["he 5 was read at “Turned”"]);
     assert_eq!(bench.picture().await, before, "nothing was taken back");
     // Once that reading is gone, the batch may go.
     let id = kept["readings"][0]["id"].as_str().expect("an identity");

@@ -126,8 +126,8 @@ impl Case<'_> {
 
     /// A mass that was noted wrong when the part came in: it shows from the first reading with the part on.
     fn noted(&self, all: &mut Vec<Candidate>, role: Role, part: PartKind, sd_g: f64) {
-        // Heads, shafts and grips are weighed one by one about as often.
-        let amount = [Amount::new(1.0 / 3.0, 0.0, sd_g, Says::MassNoted { part })];
+        // Each of head, shaft and grip is weighed and written down by itself, and each may go wrong.
+        let amount = [Amount::new(1.0, 0.0, sd_g, Says::MassNoted { part })];
         self.lasting(all, Kind::MassNoted, Alter::Mass(role), [1.0, 0.0, 0.0, 0.0, 0.0], &amount);
     }
 

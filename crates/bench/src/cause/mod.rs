@@ -236,7 +236,7 @@ const SETTLED: f64 = 0.95;
 /// A scale that is off zero for a run of readings this likely, or a head of another number, is looked at before anything else
 /// is measured: it takes three seconds. Whatever is read on such a scale meanwhile is off with it; no scale tells such a head
 /// from a mass that was noted wrong.
-const LOOK_AT_ONCE: f64 = 0.1;
+const LOOK_AT_ONCE: f64 = 0.03;
 
 fn best_telling(
     case: &Case<'_>,

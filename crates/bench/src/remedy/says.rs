@@ -145,3 +145,13 @@ fact::facts! {
         },
     }
 }
+
+impl RemedySays {
+    /// What is done, without where it leads.
+    #[must_use]
+    pub const fn deed(&self) -> &Deed {
+        match self {
+            Self::Finish { deed, .. } | Self::ThenHeavierGrip { deed, .. } | Self::ThenLighterGrip { deed, .. } => deed,
+        }
+    }
+}

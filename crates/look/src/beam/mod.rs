@@ -103,6 +103,8 @@ pub struct BeamView {
     pub remainder_label: String,
     /// Always the narrow drawing.
     pub compact: bool,
+    /// The narrow drawing without its weights: the club and where it stands, where the screen has no room for more.
+    pub slim: bool,
 }
 
 impl Default for BeamView {
@@ -122,6 +124,7 @@ impl Default for BeamView {
             tolerance_points: 0.3,
             remainder_label: String::new(),
             compact: false,
+            slim: false,
         }
     }
 }
@@ -185,7 +188,7 @@ pub fn beam(w: &Words, view: &BeamView) -> Markup {
     let listed = wide.as_ref().is_none_or(|(_, numbered)| *numbered);
     let (narrow, _) = drawing(w, view, &pieces, NARROW);
     html! {
-        figure.beam.listed[listed] #(view.id) {
+        figure.beam.listed[listed].slim[view.slim] #(view.id) {
             @if let Some((wide, _)) = &wide { (wide) }
             (narrow)
             div.beam-list-room { (list(w, view, &pieces)) }
@@ -196,25 +199,27 @@ pub fn beam(w: &Words, view: &BeamView) -> Markup {
 /// One drawing, and whether its weights carry numbers in place of names.
 fn drawing(w: &Words, view: &BeamView, pieces: &[&BeamPiece], paper: Paper) -> (Markup, bool) {
     let inches = paper.inches(view);
+    let slim = view.slim && paper.narrow;
     let ruler_y = if paper.narrow { 18.0 } else { 15.0 };
-    let beam_y = ruler_y + if paper.narrow { 26.0 } else { 33.0 };
+    let beam_y = if slim { 14.0 } else { ruler_y + if paper.narrow { 26.0 } else { 33.0 } };
     let depth = club::depth_in(view.shape) * inches.per_unit();
     let shelf_y = beam_y + paper.hang.max(depth + if paper.narrow { 32.0 } else { 42.0 });
-    let hung = hung::hung(w, &placed(pieces), &inches, beam_y, shelf_y, paper);
-    let axis = axis::axis(w, view, hung.bottom_y + if paper.narrow { 22.0 } else { 21.0 }, paper);
+    let hung = (!slim).then(|| hung::hung(w, &placed(pieces), &inches, beam_y, shelf_y, paper));
+    let below_y = hung.as_ref().map_or(beam_y + depth + 4.0, |hung| hung.bottom_y);
+    let axis = axis::axis(w, view, below_y + if paper.narrow { 22.0 } else { 21.0 }, paper);
     let (name, title_id) = (if paper.narrow { "narrow" } else { "wide" }, format!("{}-{}", view.id, paper.width));
     let markup = html! {
         svg class={ "beam-" (name) } viewBox={ "0 0 " (paper.width) " " (axis.bottom_y.ceil()) } role="img"
             aria-labelledby={ (title_id) "-t" } aria-describedby={ (title_id) "-d" } {
             title id={ (title_id) "-t" } { (with_club(w, "beam-title", view)) }
             desc id={ (title_id) "-d" } { (described(w, view)) }
-            (club::ruler(w, view, &inches, ruler_y, paper))
+            @if !slim { (club::ruler(w, view, &inches, ruler_y, paper)) }
             (club::club(view, &inches, beam_y))
-            (hung.markup)
+            @if let Some(hung) = &hung { (hung.markup) }
             (axis.markup)
         }
     };
-    (markup, hung.numbered)
+    (markup, hung.is_some_and(|hung| hung.numbered))
 }
 
 /// A text about the club by its name, or about the club where it has none.

@@ -1,8 +1,9 @@
 //! What stands before a step that cannot be undone: what is open, and the cure.
 
 use super::{print_json, reader, say};
-use crate::config::{GlueList, GlueOverride, OpenArguments};
+use crate::config::{DoneArguments, GlueList, GlueOverride, OpenArguments};
 use crate::failure::Failure;
+use app::done::DoneForSet;
 use app::glue::{BatchView, LetBatchPass};
 use app::open::PassOpen;
 use bench::open_point::{Final, OpenClub};
@@ -44,6 +45,36 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
     }
     let kind = file.job.step(step).and_then(|step| Final::of(&file.job, step));
     say(&kind.map_or_else(String::new, |kind| lines(&w, kind, &clubs)))
+}
+
+/// Notes that a step is done for clubs of a job.
+///
+/// # Errors
+/// A step that asks for more; no such job, step or club; a club that waits for its joint or has something open; what the
+/// store says.
+pub async fn done(arguments: &DoneArguments) -> Result<(), Failure> {
+    let app = arguments.database.open().await?;
+    let (step, slots, by) = (arguments.step.clone(), arguments.clubs.clone(), arguments.by.clone());
+    let done =
+        app.done_for_set(arguments.job, &DoneForSet { step, slots, reason: arguments.reason.clone(), by }).await?;
+    let file = app.job_file(arguments.job).await?;
+    app.close().await;
+    if arguments.database.json {
+        return print_json(&done);
+    }
+    let w = reader();
+    let names = |slots: &[i64]| -> Vec<String> {
+        let clubs = file.job.clubs.iter().filter(|club| slots.contains(&club.slot));
+        clubs.map(|club| w.club_number(&club.target.number)).collect()
+    };
+    let mut lines = match done.slots.len() {
+        0 => w.text("done-for-none"),
+        n => text!(w, "done-for-set", n = n as i64, numbers = names(&done.slots)),
+    } + "\n";
+    if !done.waiting.is_empty() {
+        lines += &(text!(w, "done-waiting", numbers = names(&done.waiting)) + "\n");
+    }
+    say(&lines)
 }
 
 /// What is open, a line a club.

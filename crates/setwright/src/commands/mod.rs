@@ -55,6 +55,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Ask(ask) => told(ask.database.json, block(part::ask(&ask))),
         Command::Part(part) => told(part.database.json, block(part::part(&part))),
         Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
+        Command::Done(done) => told(done.database.json, block(gates::done(&done))),
         Command::Open(open) => told(open.database.json, block(gates::open(&open))),
         Command::Glue(GlueCommand::List(list)) => told(list.database.json, block(gates::glue_list(&list))),
         Command::Glue(GlueCommand::Override(pass)) => told(pass.database.json, block(gates::glue_override(&pass))),

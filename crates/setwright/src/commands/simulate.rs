@@ -107,10 +107,29 @@ fn percent(share: Option<simulation::tally::Share>) -> String {
     )
 }
 
+/// Points of a hundred with their sign: a difference of nothing is nothing, not unknown.
+fn difference(of: Option<simulation::report::Difference>) -> String {
+    let signed = |points: f64| format!("{}{}", if points > 0.0 { "+" } else { "" }, decimal(points, 1));
+    of.map_or_else(
+        || "-".into(),
+        |d| format!("{} ({} to {})", signed(d.percent), signed(d.limits_percent[0]), signed(d.limits_percent[1])),
+    )
+}
+
 fn tables(report: &Report) -> Result<(), Failure> {
     let rows: Vec<Vec<String>> = report.lines.iter().map(yield_row).collect();
-    let headings =
-        ["builder", "clubs", "% within 0.3", "% within 0.5", "told %", "unknown", "left", "tip g", "rework ‰"];
+    let headings = [
+        "builder",
+        "clubs",
+        "% within 0.3",
+        "against the hand",
+        "% within 0.5",
+        "told %",
+        "unknown",
+        "left",
+        "tip g",
+        "rework ‰",
+    ];
     print::table(&headings, &rows);
     let advised = || report.lines.iter().filter(|l| !l.bands.is_empty());
     if advised().next().is_some() {
@@ -150,6 +169,7 @@ fn yield_row(line: &Line) -> Vec<String> {
         line.words.into(),
         line.clubs.to_string(),
         percent(line.within_03),
+        difference(line.against_hand),
         percent(line.within_05),
         if line.told_percent > 0.0 { decimal(line.told_percent, 1) } else { "-".into() },
         decimal(line.unknown_rms_points, 3),

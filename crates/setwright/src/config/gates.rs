@@ -25,6 +25,27 @@ pub struct OpenArguments {
     pub database: Database,
 }
 
+/// Which step is done, for which clubs of which job.
+#[derive(Debug, Args)]
+pub struct DoneArguments {
+    /// Number of the job.
+    pub job: i64,
+    /// Key of a step that is only done: turned, hand_over, or as the job calls it.
+    pub step: String,
+    /// Places in the tray of the clubs that have done it, separated by commas; default: every club that can.
+    #[arg(long, value_name = "SLOTS", value_delimiter = ',')]
+    pub clubs: Option<Vec<i64>>,
+    /// Why a club is handed over on which something is open; the record keeps it.
+    #[arg(long)]
+    pub reason: Option<String>,
+    /// Who did it.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
 /// Batches of adhesive.
 #[derive(Debug, Subcommand)]
 pub enum GlueCommand {

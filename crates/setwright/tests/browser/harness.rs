@@ -319,6 +319,11 @@ impl Browser {
         self.cdp("Network.emulateNetworkConditions", speed).await;
     }
 
+    /// Runs a script at the beginning of every page to come, before any of the page's own.
+    pub async fn before_each_page(&self, script: &str) {
+        self.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script })).await;
+    }
+
     /// Turns the scripts of pages off.
     pub async fn scripts_off(&self) {
         self.cdp("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await;

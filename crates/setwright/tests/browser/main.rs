@@ -2,6 +2,7 @@
 //! small screens, by keyboard, without network.
 
 mod access;
+mod away;
 mod club;
 mod door;
 mod gates;
@@ -9,8 +10,11 @@ mod hands;
 mod harness;
 mod lost;
 mod network;
+mod one_screen;
 mod pages;
 mod printing;
+mod ring;
 mod scan;
 mod screens;
+mod touches;
 mod weigh;

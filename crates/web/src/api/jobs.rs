@@ -4,6 +4,7 @@ use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
+use app::done::{DoneForSet, SetDone};
 use app::job::{JobSummary, JobView};
 use app::open::{OpenBefore, PassOpen};
 use app::plan::{Accept, AddExtra, Proposal, Swap};
@@ -31,6 +32,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(list_open_points))
         .routes(routes!(list_next_open_points))
         .routes(routes!(pass_open_points))
+        .routes(routes!(note_step_done))
         .routes(routes!(get_record))
         .routes(routes!(look_up_card))
 }
@@ -93,6 +95,18 @@ async fn pass_open_points(
     Body(pass): Body<PassOpen>,
 ) -> Result<Answer<Vec<OpenClub>>, ApiError> {
     Ok(Answer(app.pass_all_open(number, &pass).await?))
+}
+
+/// Note that a step which asks nothing but that it is done, such as turning the ferrules, is done for the clubs of a job: all
+/// that can, or those named. Clubs whose joint waits are named in the answer; a step that asks for a reading is refused.
+#[utoipa::path(post, path = "/jobs/{number}/done", params(("number" = i64, Path)), request_body = DoneForSet,
+    responses((status = 200, body = SetDone)))]
+async fn note_step_done(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(done): Body<DoneForSet>,
+) -> Result<Answer<SetDone>, ApiError> {
+    Ok(Answer(app.done_for_set(number, &done).await?))
 }
 
 /// Give a job up; what it holds is free again.

@@ -380,7 +380,9 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
     let states = file.states_of(&believed, app.now())?;
     let state = states.iter().find(|s| s.slot == slot).ok_or_else(|| AppError::invalid(EdgeFault::NoState))?;
     let step = chosen_step(&file, state, view.step.as_deref());
-    let crumb = text!(w, "bench-crumb", job = number, player = file.job.sheet.player, step = step.label);
+    let done = |s: &&ClubState| s.steps.iter().any(|x| x.key == step.key && x.status == StepStatus::Done);
+    let (read, n) = (states.iter().filter(done).count(), states.len());
+    let crumb = text!(w, "bench-crumb", job = number, player = file.job.sheet.player, read = read, n = n);
     let said = app.at_bench(&file, &believed, slot, &step.key)?;
     let body = if club.plan.is_some() {
         let today = app.today();
@@ -395,7 +397,7 @@ async fn bench_page(w: &Words, app: &App, number: i64, slot: i64, view: View) ->
             &[Action { href: "/stock", label: &w.text("bench-to-stock"), primary: true }],
         )
     };
-    let title = club_name(w, club);
+    let title = text!(w, "bench-decision", club = club_name(w, club), step = step.label);
     let said = match &view.scanned {
         Some((code, put)) => super::bench_scan::scanned(w, app, (number, slot), &step.key, (code, *put)).await?,
         None => html! {},

@@ -2,7 +2,8 @@
 
 use super::bench::{View, chips, club_name, next_club, short_name};
 use super::club_beam::club_beam;
-use super::open::{Override, open_points, override_part};
+use super::open::{Override, open_touches, override_part};
+use super::step_says::step_says;
 use super::{PageError, say, what_if};
 use app::AppError;
 use app::bench::AtBench;
@@ -22,9 +23,10 @@ use bench::open_point::OpenClub;
 use bench::remedy::Remedy;
 use bench::target::Fit;
 use look::{
-    BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, Step as StepMark,
-    StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row, decision, field, funnel, hidden,
-    keypad_hints, link_button, offer, request_key, rich, section, stepper,
+    BenchBody, Button, ButtonKind, CauseLine, Decision, Field, FunnelStage, FunnelView, Icon, OutlookKind, OutlookLine,
+    OutlookView, Step as StepMark, StepState as StepMarkState, Tone, bench_body, button, causes, check, club_row,
+    decision, field, funnel, hidden, keypad_hints, link_button, offer, outlook, request_key, rich, section, step_line,
+    verdict,
 };
 use maud::{Markup, html};
 use trade::action::Action;
@@ -63,6 +65,8 @@ impl Screen<'_> {
         let sliders = what_if::sliders(w, &self.view.what_if, &action, &self.step.key, &beam, &pieces);
         let points = believed.funnel(&self.club.id).map_err(AppError::from)?;
         let step_state = self.step_state();
+        let ahead = points.iter().filter(|point| point.reading_points.is_none()).count();
+        let if_read = points.last().filter(|_| ahead > 0).map(|last| (ahead, last.band_points));
         Ok(html! { (self.steps(w)) (bench_body(&BenchBody {
             clubs: club_row(w,
                 &chips(w, self.file, self.states, &self.step.key, Some(self.state.slot)),
@@ -70,9 +74,97 @@ impl Screen<'_> {
             ),
             beam: self.beam(w, pieces),
             decision: self.decision(w, step_state)?,
-            funnel: html! { (self.funnel(w, points)) (sliders) },
-            below: html! { (self.doubt(w)) (self.offer_part(w)) (self.remedy_part(w)) (self.readings(w, believed)) },
+            outlook: self.outlook_part(w, step_state, if_read)?,
+            below: html! {
+                @if self.advised().is_some() { (self.offer_part(w)) }
+                (self.remedy_part(w)) (self.readings(w, believed))
+                div.columns {
+                    details { summary { (w.text("outlook-how")) } (self.funnel(w, points)) }
+                    (sliders)
+                }
+            },
         })) })
+    }
+
+    /// What the reading means, what the step says of this club, where the club finishes, line by line, and the first advice; a
+    /// doubt comes before all of it.
+    fn outlook_part(
+        &self,
+        w: &Words,
+        state: Option<&StepState>,
+        if_read: Option<(usize, f64)>,
+    ) -> Result<Markup, PageError> {
+        let (said, tone) = self.verdict(w, state);
+        let doubted = self.said.meaning.as_ref().is_some_and(|meaning| !meaning.causes.is_empty());
+        let read = state.is_some_and(|s| s.asks.iter().any(|a| a.what == What::SwingWeight && a.reading.is_some()));
+        // What to do comes before the reading, what it means for the finish after it.
+        let says = if read {
+            html! {}
+        } else {
+            step_says(w, self.file, self.club, self.state, self.step)?
+        };
+        let lines = says.0.is_empty();
+        Ok(html! {
+            (verdict(tone, &said))
+            (self.doubt(w))
+            @if !doubted {
+                (says)
+                @if lines { (self.lines(w, if_read)) }
+                @match self.advised() {
+                    Some(remedy) => div.advice { (self.remedy(w, remedy, &w.tell(remedy.fact.deed()))) }
+                    None => (self.offer_part(w))
+                }
+            }
+            @if let Some(caution) = self.step.caution { (look::caution(&w.tell(&CautionSays::from(caution)))) }
+        })
+    }
+
+    /// The remedy that the meaning of the last reading advises: the first of all.
+    fn advised(&self) -> Option<&Remedy> {
+        let next = self.said.meaning.as_ref().map(|meaning| &meaning.next)?;
+        let advised = matches!(next, NextSays::Remedy { .. } | NextSays::RatherOut { .. });
+        self.said.remedies.first().filter(|_| advised)
+    }
+
+    /// Where the club finishes: as it stands, once all that is to come is read, and with the first advice.
+    fn lines(&self, w: &Words, if_read: Option<(usize, f64)>) -> Markup {
+        let Some(finish) = self.state.finish else { return html! {} };
+        let line = |kind, label: String, at: &Finish, band_points: f64, chance: Option<f64>| OutlookLine {
+            kind,
+            label,
+            centre_points: at.deviation_points,
+            half_band_points: band_points,
+            finish: text!(
+                w,
+                "outlook-finish",
+                finish_points = at.swing_weight_points,
+                band_points = band_points.max(0.05)
+            ),
+            chance: chance.map_or_else(String::new, |chance| w.tell(&Odds::of(chance))),
+        };
+        let advised = self.advised();
+        // Beside an advice, the chance that counts what it counts: the readings to come and the grip they will choose.
+        let stands = match advised {
+            Some(_) => self.said.chance_ahead,
+            None => Some(finish.chance),
+        };
+        let mut lines = vec![line(OutlookKind::Stands, w.text("outlook-stands"), &finish, finish.band_points, stands)];
+        if let Some((n, band_points)) = if_read {
+            lines.push(line(OutlookKind::IfRead, text!(w, "outlook-if-read", n = n), &finish, band_points, None));
+        }
+        if let Some(remedy) = advised {
+            let (at, chance) = (&remedy.finish, Some(remedy.chance_at_end));
+            lines.push(line(OutlookKind::Advised, w.text("outlook-advised"), at, at.band_points, chance));
+        }
+        outlook(
+            w,
+            &OutlookView {
+                title: w.text("outlook-title"),
+                lines,
+                target_points: self.club.target.swing_weight_points,
+                tolerance_points: finish.tolerance_points,
+            },
+        )
     }
 
     fn step_state(&self) -> Option<&StepState> {
@@ -106,7 +198,7 @@ impl Screen<'_> {
                 },
             })
             .collect();
-        stepper(w, &marks)
+        step_line(w, &marks)
     }
 
     fn beam(&self, w: &Words, mut pieces: Vec<bench::beam::BeamPart>) -> Markup {
@@ -145,34 +237,29 @@ impl Screen<'_> {
     }
 
     fn decision(&self, w: &Words, state: Option<&StepState>) -> Result<Markup, PageError> {
-        let first = state.and_then(|s| s.asks.first());
-        let expected = first.map_or_else(String::new, |ask| say::expected(w, ask));
         let heading = text!(w, "bench-decision", club = club_name(w, self.club), step = self.step.label);
-        let caution = self.step.caution.map_or_else(String::new, |caution| w.tell(&CautionSays::from(caution)));
-        let (verdict, tone) = self.verdict(w, state);
         let shift = super::scale_check::shift_words(w, self.believed, &self.step.asks)?;
-        Ok(decision(&Decision {
-            heading: &heading,
-            expected: &expected,
-            expected_note: &first.map_or_else(String::new, |ask| say::expected_note(w, ask)),
-            form: html! { (self.entry(w, state)) (shift) },
-            verdict,
-            tone,
-            caution: &caution,
-        }))
+        Ok(decision(&Decision { heading: &heading, form: html! { (self.entry(w, state)) (shift) } }))
     }
 
     fn verdict(&self, w: &Words, state: Option<&StepState>) -> (Markup, Tone) {
         let read_here = state.is_some_and(|s| s.asks.iter().any(|a| a.reading.is_some()));
         match &self.said.meaning {
-            Some(meaning) if self.view.kept || read_here => (
-                html! { strong { (w.tell(&meaning.fact)) } " " (w.tell(&meaning.next)) },
-                match meaning.tone {
+            Some(meaning) if self.view.kept || read_here => {
+                // What stands below, a cause or the first advice, is not said twice.
+                let next = match &meaning.next {
+                    _ if !meaning.causes.is_empty() => String::new(),
+                    NextSays::Remedy { .. } => String::new(),
+                    NextSays::RatherOut { .. } => w.text("outlook-rather-out"),
+                    next => w.tell(next),
+                };
+                let tone = match meaning.tone {
                     Said::Good => Tone::Good,
                     Said::Act => Tone::Care,
                     Said::Doubt => Tone::Doubt,
-                },
-            ),
+                };
+                (html! { strong { (w.tell(&meaning.fact)) } " " span.next { (next) } }, tone)
+            }
             _ if self.step.say.is_empty() => (html! {}, Tone::Plain),
             _ => (html! { (self.step.say) }, Tone::Plain),
         }
@@ -311,31 +398,26 @@ impl Screen<'_> {
         let next = self.next_club(w);
         html! {
             (super::scale_check::scale_words(w, self.file, &self.step.asks, self.today))
-            form method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
+            form.asks method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) data-pad {
                 (hidden("step", &self.step.key))
                 (hidden("version", &self.state.version.to_string()))
                 (request_key(&app::request_key()))
                 @let only_done = self.step.asks == [What::Done];
-                @let keep = button(&Button {
-                    label: &w.text(if only_done { "bench-done" } else { "bench-keep" }),
-                    keys: if only_done { "Enter" } else { "" },
-                    big: true,
-                    ..Button::default()
-                });
                 (self.open_part(w))
-                @if let [ask] = state.asks.as_slice() {
-                    div.entry-row[ask.what != What::Done] { (self.ask(w, 0, ask)) (keep) }
-                } @else {
-                    div.fields { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(w, i, ask)) } }
-                    (keep)
-                }
-                div.actions.beside {
-                    (self.toggles(w))
-                    @if self.view.kept { (keypad_hints(&[("Enter", w.text("bench-next-club"))])) }
+                div.fields.of-2[state.asks.len() == 2].of-3[state.asks.len() > 2] { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(w, i, ask)) } }
+                (self.toggles(w))
+                div.keep-row {
+                    (button(&Button {
+                        label: &w.text(if only_done { "bench-done" } else { "bench-keep" }),
+                        keys: if only_done { "Enter" } else { "" },
+                        big: true,
+                        ..Button::default()
+                    }))
                     @if let Some((slot, number)) = next {
                         (link_button(&self.at(slot, &self.step.key), &text!(w, "bench-next", number = number), ButtonKind::Quiet, Some(Icon::Forward), "n"))
                     }
                 }
+                @if self.view.kept { (keypad_hints(&[("Enter", w.text("bench-next-club"))])) }
             }
         }
     }
@@ -345,30 +427,28 @@ impl Screen<'_> {
     fn open_part(&self, w: &Words) -> Markup {
         let asked = |club: &&OpenClub| club.passed.is_none();
         let others = self.open.iter().filter(asked).filter(|club| club.slot != self.state.slot).count();
-        let mine = self.open.iter().find(|club| club.slot == self.state.slot);
+        let Some(club) = self.open.iter().find(|club| club.slot == self.state.slot) else { return html! {} };
         let grid = format!("/bench/{}/grid/{}", self.file.job.number, self.step.key);
         html! {
-            @if let Some(club) = mine {
-                div.open-list {
-                    p { strong { (w.text("bench-open-here")) } }
-                    (open_points(w, self.file.job.number, club))
-                    @if club.passed.is_none() && !self.step.glues {
-                        (field(&Field {
-                            name: "reason",
-                            label: &w.text("bench-open-reason"),
-                            value: self.view.typed.get("reason").map_or("", String::as_str),
-                            required: true,
-                            ..Field::default()
-                        }))
-                    }
+            div.open-here {
+                p { strong { (w.text("bench-open-here")) }
+                    @if others > 0 { " " a href=(grid) { (text!(w, "bench-open-others", n = others as i64)) } } }
+                div.open-points { (open_touches(w, self.file.job.number, club)) }
+                @if club.passed.is_none() && !self.step.glues {
+                    (field(&Field {
+                        name: "reason",
+                        label: &w.text("bench-open-reason"),
+                        placeholder: &w.text("bench-open-reason"),
+                        value: self.view.typed.get("reason").map_or("", String::as_str),
+                        required: true,
+                        ..Field::default()
+                    }))
                 }
-            }
-            @if others > 0 && mine.is_some() {
-                p.small { a href=(grid) { (text!(w, "bench-open-others", n = others as i64)) } }
             }
         }
     }
 
+    /// What is expected of one quantity, over its entry.
     fn ask(&self, w: &Words, index: usize, ask: &AskState) -> Markup {
         let key = ask.what.key();
         let name = format!("read-{key}");
@@ -376,9 +456,9 @@ impl Screen<'_> {
             return hidden(&name, "done");
         }
         let typed = self.view.typed.get(key).cloned().unwrap_or_default();
-        let hint = held_against(w, index, ask);
+        let hint = held_against(w, ask);
         let wrong = self.view.wrong.as_deref().filter(|_| !typed.is_empty() || index == 0);
-        field(&Field {
+        let entry = field(&Field {
             name: &name,
             label: &text!(w, "bench-entry", what = ask.what),
             value: &typed,
@@ -387,9 +467,10 @@ impl Screen<'_> {
             inputmode: if ask.what == What::SwingWeight { "text" } else { "decimal" },
             unit: &say::unit_hint(w, ask.what),
             autofocus: index == 0 || wrong.is_some(),
-            big: self.step.asks.len() == 1,
+            big: true,
             ..Field::default()
-        })
+        });
+        look::ask(&look::Ask { expected: &say::expected(w, ask), note: &say::expected_note(w, ask), entry })
     }
 
     /// Whether a missing ferrule would not be doubted at this reading: the forecast before gluing is too wide to see it, so
@@ -410,9 +491,14 @@ impl Screen<'_> {
         let reads_whole =
             self.step.asks.iter().any(|a| matches!(a, What::SwingWeight | What::TotalMass | What::BalancePoint));
         let has = |kind| self.club.plan.as_ref().is_some_and(|p| p.part(kind).is_some());
+        let read = self.step_state().is_some_and(|s| s.asks.iter().all(|a| a.reading.is_some()));
         let mut offered = Vec::new();
-        if reads_whole {
-            if self.step.on.contains(&Role::Ferrule) && has(PartKind::Ferrule) {
+        if reads_whole && !read {
+            // Once the joint is glued the ferrule is on for good.
+            if self.step.on.contains(&Role::Ferrule)
+                && !self.step.on.contains(&Role::Adhesive)
+                && has(PartKind::Ferrule)
+            {
                 offered.push(Role::Ferrule);
             }
             if self.step.on.contains(&Role::Solvent) {
@@ -420,11 +506,14 @@ impl Screen<'_> {
             }
         }
         html! {
-            @if offered.contains(&Role::Ferrule) && self.ferrule_hides() { p.hint { (w.text("bench-ferrule-look")) } }
             @for role in offered {
                 (hidden(&format!("asked-{}", role.key()), "1"))
-                (check(&format!("on-{}", role.key()), "1",
-                    &w.text(if role == Role::Solvent { "bench-solvent-wet" } else { "bench-ferrule-on" }), true))
+                @let label = match role {
+                    Role::Solvent => "bench-solvent-wet",
+                    _ if self.ferrule_hides() => "bench-ferrule-look",
+                    _ => "bench-ferrule-on",
+                };
+                (check(&format!("on-{}", role.key()), "1", &w.text(label), true))
             }
         }
     }
@@ -459,7 +548,6 @@ impl Screen<'_> {
         if self.said.remedies.is_empty() {
             return html! {};
         }
-        let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
         section(
             &w.text("remedy-title"),
             &html! {},
@@ -470,7 +558,7 @@ impl Screen<'_> {
                         p.small { (text!(w, "remedy-left", chance = Chance::of(chance))) ". " (w.text("remedy-conditions")) }
                     }
                     ul.plain.remedies { @for remedy in few_of_each(&self.said.remedies) {
-                        li { (self.remedy(w, &action, remedy)) }
+                        li { (self.remedy(w, remedy, &w.tell(&remedy.fact))) }
                     } }
                 }
             },
@@ -478,14 +566,15 @@ impl Screen<'_> {
     }
 
     /// One remedy: a part is put into the plan, anything else is entered as added once it is done.
-    fn remedy(&self, w: &Words, action: &str, remedy: &Remedy) -> Markup {
+    fn remedy(&self, w: &Words, remedy: &Remedy, said: &str) -> Markup {
+        let action = format!("/bench/{}/{}", self.file.job.number, self.state.slot);
         let version = self.state.version.to_string();
         let (to, label) =
             if remedy.kind.is_some() { ("swap", w.text("remedy-take")) } else { ("extra", w.text("remedy-done")) };
         let plain =
             matches!(remedy.action, Action::PullHead | Action::Cut | Action::ButtExtension | Action::LowerHandTape);
         if plain {
-            return html! { span { (w.tell(&remedy.fact)) } };
+            return html! { span { (said) } };
         }
         html! {
             form.inline method="post" action=(format!("{action}/{to}")) {
@@ -495,7 +584,7 @@ impl Screen<'_> {
                     (hidden("mass_g", &remedy.more_g.to_string()))
                 }
                 (hidden("step", &self.step.key)) (hidden("version", &version))
-                span { (w.tell(&remedy.fact)) }
+                span { (said) }
                 (button(&Button { label: &label, kind: ButtonKind::Quiet, ..Button::default() }))
             }
         }
@@ -557,10 +646,9 @@ impl Screen<'_> {
     }
 }
 
-/// What an entry is held against, as far as the largest figure of the page does not say it: what was read, what was
-/// expected and how far off that was, what the sheet asks and whether that is met.
-fn held_against(w: &Words, index: usize, ask: &AskState) -> String {
-    let largest = index == 0;
+/// What an entry is held against, as far as the figure over it does not say it: what was read and how far off that was, what
+/// the sheet asks and whether that is met.
+fn held_against(w: &Words, ask: &AskState) -> String {
     let mut said = Vec::new();
     if let Some(reading) = &ask.reading {
         let read = say::value(w, ask.what, reading.value);
@@ -572,10 +660,7 @@ fn held_against(w: &Words, index: usize, ask: &AskState) -> String {
             None => text!(w, "bench-was-read", read = read),
         });
     }
-    if let Some(e) = ask.expected.as_ref().filter(|_| !largest) {
-        said.push(text!(w, "bench-is-expected", expected = say::forecast(w, ask.what, e.value, e.band)));
-    }
-    if let Some(target) = ask.target.as_ref().filter(|_| !largest || ask.expected.is_some()) {
+    if let Some(target) = ask.target.as_ref().filter(|_| ask.expected.is_some()) {
         said.push(say::asked(w, ask.what, target));
     }
     if ask.fit == Some(Fit::Off) {

@@ -127,6 +127,7 @@ async fn topic_page(w: &Words, app: &App, name: &str, pairs: Vec<(String, String
             notice,
             body,
             terms: true,
+            sheets: &["calc.css"],
             ..Framed::default()
         },
     )
@@ -163,9 +164,12 @@ async fn show_recording(State(app): State<App>, Reader(w): Reader, form: Multipa
         p { (link_button("/calc/pluck", &w.text("calc-recording-samples"), ButtonKind::Quiet, None, "")) }
     };
     let title = topic.map_or(String::new(), |t| w.tell(&t.title()));
-    let page =
-        framed(&w, &app, Framed { title: &title, crumb: w.text("calc-crumb"), notice, body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        &w,
+        &app,
+        Framed { title: &title, crumb: w.text("calc-crumb"), notice, body, sheets: &["calc.css"], ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 

@@ -53,6 +53,7 @@ pub(super) fn club_beam(
             forecast_band_points: finish.map_or(0.0, |f| f.band_points),
             target_points: Some(club.target.swing_weight_points),
             tolerance_points: club.target.tolerances.swing_weight_points,
+            slim: true,
             ..BeamView::default()
         },
     )

@@ -1,7 +1,8 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
-use super::entries::go_to;
+use super::entries::{go_to, in_address};
 use super::open::{open_points, strengths};
+use super::step_says::alignment;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
@@ -20,9 +21,9 @@ use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
 use look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Nav, Notice, Select, Table, Tone, button, caution,
-    check, clock, empty_state, field, figures, hidden, notice_block, request_key, rich, search_bar, section, select,
-    table, tag, titled_card,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Figure, Icon, Nav, Notice, Select, Table, Tone, button,
+    caution, check, clock, empty_state, field, figures, hidden, link_button, notice_block, request_key, rich,
+    search_bar, section, select, table, tag, titled_card,
 };
 use maud::{Markup, html};
 use quantity::decimal;
@@ -50,6 +51,8 @@ struct IndexQuery {
     /// A lot whose clubs are looked for.
     #[serde(default)]
     lot: String,
+    /// The job whose cup was just mixed: the way on to its next step.
+    job: Option<i64>,
 }
 
 async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<IndexQuery>) -> PageResult {
@@ -88,7 +91,12 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
             })) }
         }
     };
+    let on = match query.job {
+        Some(job) => on_from_glue(&w, &app, job).await?,
+        None => html! {},
+    };
     let body = html! {
+        (on)
         (search_bar(&w, "/glue", "lot", &w.text("glue-find-lot"), lot, &html! {}))
         @if let Some(clubs) = &of_lot { (lot_part(&w, lot, clubs)) }
         (body)
@@ -101,6 +109,16 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
     )
     .await?
     .into_response())
+}
+
+/// The way on to the step after the glue.
+async fn on_from_glue(w: &Words, app: &App, job: i64) -> Result<Markup, AppError> {
+    let file = app.job_file(job).await?;
+    let steps = &file.job.steps;
+    let next = steps.iter().position(|step| step.glues).and_then(|at| steps.get(at + 1));
+    Ok(html! { @if let Some(next) = next { div.actions {
+        (link_button(&format!("/bench/{job}/grid/{}", in_address(&next.key)), &text!(w, "grid-next", next = next.label), ButtonKind::Primary, Some(Icon::Forward), "n"))
+    } } })
 }
 
 /// Whom a lot reached: each club with what it has of it.
@@ -252,7 +270,7 @@ async fn start(State(app): State<App>, Reader(w): Reader, Who(by): Who, Form(fie
     let job: i64 = text("job").parse().unwrap_or_default();
     match parsed(&fields, &text, job, by) {
         Ok(new) => match app.start_batch(&new).await {
-            Ok(_) => Ok(go_to("/glue").into_response()),
+            Ok(_) => Ok(go_to(&format!("/glue?job={job}")).into_response()),
             Err(error) => form_page(&w, &app, job, &fields, Some(error)).await,
         },
         Err(error) => form_page(&w, &app, job, &fields, Some(error)).await,
@@ -429,7 +447,9 @@ fn club_words(w: &Words, file: &JobFile, club: &ClubState) -> String {
     let plan = file.job.club(&club.club).and_then(|c| c.plan.as_ref());
     let tip_g = plan.map_or(0.0, |plan| plan.mass_g(Role::TipWeight));
     let finish_points = club.finish.map_or(0.0, |finish| finish.swing_weight_points);
-    text!(w, "glue-club", club = w.club_number(&club.number), tip_g = tip_g, finish_points = finish_points)
+    let turned = file.job.club(&club.club).map_or_else(String::new, |club| alignment(w, file, club));
+    let said = text!(w, "glue-club", club = w.club_number(&club.number), tip_g = tip_g, finish_points = finish_points);
+    if turned.is_empty() { said } else { text!(w, "glue-club-turned", club = said, turned = turned) }
 }
 
 #[cfg(test)]

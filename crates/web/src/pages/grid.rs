@@ -1,14 +1,16 @@
 //! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
 
 use super::bench::{club_name, finish_words, mark};
-use super::entries::{go_to, typed_at};
+use super::entries::{go_to, in_address, query, typed_at};
 use super::fit::At;
-use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
+use super::step_says::step_says;
+use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::units::explicit;
 use app::bench::{Entry, NewReadings};
+use app::done::{DoneForSet, left_to_do};
 use app::job::JobFile;
 use app::kept_job::KeptJob;
 use app::{App, AppError};
@@ -16,18 +18,19 @@ use axum::Router;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
-use axum::routing::get;
+use axum::routing::{get, post};
 use bench::belief::Believed;
 use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
+use bench::club_state::StepStatus;
 use bench::meaning::Tone as Said;
 use bench::open_point::OpenClub;
 use bench::set_fit::FitRow;
 use bench::target::Fit;
 use look::{
     Button, ButtonKind, ClubState as Mark, Field, GridRow, Icon, Nav, Notice, Step as StepMark, StepState as MarkState,
-    Tone, button, field, hidden, keypad_hints, link_button, request_key, set_grid, stepper,
+    Tone, button, field, hidden, keypad_hints, link_button, request_key, set_grid, step_line,
 };
 use maud::{Markup, html};
 use serde::Deserialize;
@@ -37,7 +40,9 @@ use trade::step::Step;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/bench/{job}/grid/{step}", get(show).post(keep))
+    Router::new()
+        .route("/bench/{job}/grid/{step}", get(show).post(keep))
+        .route("/bench/{job}/done/{step}", post(done_for_set))
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -52,6 +57,8 @@ struct GridQuery {
     taken: Option<String>,
     /// Places of two clubs that were put right.
     exchanged: Option<String>,
+    /// Key of the step that was just done for the whole set.
+    done: Option<String>,
 }
 
 async fn show(
@@ -116,6 +123,34 @@ async fn keep(
     }
 }
 
+#[derive(Debug, Deserialize)]
+struct DoneForm {
+    /// Why clubs go on with something open.
+    #[serde(default)]
+    reason: String,
+}
+
+/// A step that is only done, for every club that can: on to the next step.
+async fn done_for_set(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Path((job, step)): Path<(i64, String)>,
+    Filled(form): Filled<DoneForm>,
+) -> PageResult {
+    let reason = Some(form.reason.clone()).filter(|reason| !reason.is_empty());
+    match app.done_for_set(job, &DoneForSet { step: step.clone(), slots: None, reason, by }).await {
+        Ok(done) => {
+            let file = app.job_file(job).await?;
+            let next = file.job.step(&step).and_then(|here| step_after(&file, here));
+            let to = next.filter(|_| done.waiting.is_empty()).map_or(step.as_str(), |next| next.key.as_str());
+            Ok(go_to(&format!("/bench/{job}/grid/{}{}", in_address(to), query(&[("done", step.as_str())])))
+                .into_response())
+        }
+        Err(error) => open_refused(&w, &app, job, &step, form.reason, error).await,
+    }
+}
+
 /// What was refused, with what was typed for it.
 struct Wrong {
     typed: String,
@@ -170,7 +205,11 @@ async fn grid_page(
     let notice = match (&wrong, query.kept) {
         (Some(wrong), _) => Some(failure(w, &wrong.error)),
         (None, Some(slot)) => kept_notice(w, app, &file, &believed, (slot, &step.key))?,
-        _ => None,
+        (None, None) => query.done.as_deref().and_then(|key| file.job.step(key)).map(|done| Notice {
+            tone: Tone::Good,
+            text: text!(w, "grid-set-done", step = done.label),
+            next: String::new(),
+        }),
     };
     let status = wrong.as_ref().map_or(StatusCode::OK, |wrong| failure_status(&wrong.error));
     let (typed, reason) = wrong.map(|wrong| (wrong.typed, wrong.reason)).unwrap_or_default();
@@ -200,13 +239,15 @@ async fn grid_page(
         if step.on.contains(&Role::Adhesive) && !step.glues { App::grips_in_turn(&file, &believed)? } else { None };
     let body = html! {
         div data-live=(number) {
-            (steps(w, &file, &step))
+            (steps(w, &file, &states, &step))
             @if step.asks.len() > 1 { p.tabs { @for other in &step.asks {
                 a href={ "/bench/" (number) "/grid/" (step.key) "?what=" (other.key()) } aria-current=[(*other == what).then_some("page")] { (w.tell(other)) } " "
             } } }
             (super::scale_check::scale_words(w, &file, &[what], app.today()))
             (super::scale_check::shift_words(w, &believed, &[what])?)
             (set_grid(w, &text!(w, "grid-of-step", step = step.label), &against, &rows))
+            (set_done(w, &file, &states, &step, &open))
+            (set_says(w, &file, &states, &step)?)
             (undo_line)
             (super::fit::fit_part(w, &here, &fit))
             (super::work_order::grips_part(w, grips.as_ref()))
@@ -274,6 +315,43 @@ fn kept_notice(
 fn step_after<'a>(file: &'a JobFile, step: &Step) -> Option<&'a Step> {
     let at = file.job.steps.iter().position(|s| s.key == step.key)?;
     file.job.steps.get(at + 1)
+}
+
+/// What the step says of each club, where it reads no swing weight: figures of the sheet and the plan.
+fn set_says(w: &Words, file: &JobFile, states: &[ClubState], step: &Step) -> Result<Markup, PageError> {
+    if step.asks.contains(&What::SwingWeight) && !step.on.contains(&Role::Solvent) {
+        return Ok(html! {});
+    }
+    let mut said: Vec<(Vec<String>, Markup)> = Vec::new();
+    for state in states {
+        let club = file.club_at(state.slot)?;
+        let says = step_says(w, file, club, state, step)?;
+        // Clubs of which the same is to be said are one line.
+        match said.iter_mut().find(|(_, other)| other.0 == says.0) {
+            _ if says.0.is_empty() => {}
+            Some((numbers, _)) => numbers.push(w.club_number(&state.number)),
+            None => said.push((vec![w.club_number(&state.number)], says)),
+        }
+    }
+    Ok(html! { @if !said.is_empty() { div.card.set-says { @for (numbers, says) in &said {
+        div { h2 { (w.list(numbers)) } (says) }
+    } } } })
+}
+
+/// One touch for all clubs that have a step before them which is only done; none while something open asks for a reason.
+fn set_done(w: &Words, file: &JobFile, states: &[ClubState], step: &Step, open: &[OpenClub]) -> Markup {
+    let left = left_to_do(states, step);
+    if left.ready.len() < 2 || open.iter().any(|club| club.passed.is_none()) {
+        return html! {};
+    }
+    let numbers: Vec<String> =
+        states.iter().filter(|s| left.ready.contains(&s.slot)).map(|s| w.club_number(&s.number)).collect();
+    html! {
+        form.card.take-all method="post" action={ "/bench/" (file.job.number) "/done/" (step.key) } {
+            p { (text!(w, "grid-set-left", clubs = numbers)) }
+            (button(&Button { label: &text!(w, "grid-set-do", n = left.ready.len() as i64), big: true, keys: "d", ..Button::default() }))
+        }
+    }
 }
 
 /// The last reading taken back, or read once more, by one key.
@@ -431,19 +509,30 @@ fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cur
     }
 }
 
-fn steps(w: &Words, file: &JobFile, current: &Step) -> Markup {
+/// The steps of the set: done where every club has done it, left out where one after it is done.
+fn steps(w: &Words, file: &JobFile, states: &[ClubState], current: &Step) -> Markup {
     let hrefs: Vec<String> =
         file.job.steps.iter().map(|s| format!("/bench/{}/grid/{}", file.job.number, s.key)).collect();
-    let marks: Vec<StepMark<'_>> = file
-        .job
-        .steps
-        .iter()
-        .zip(&hrefs)
-        .map(|(s, href)| StepMark {
-            label: &s.label,
-            href,
-            state: if s.key == current.key { MarkState::Current } else { MarkState::Open },
-        })
-        .collect();
-    stepper(w, &marks)
+    let of = |key: &str| -> Vec<&StepState> {
+        states.iter().filter(|s| s.finish.is_some()).filter_map(|s| step_of(s, key)).collect()
+    };
+    let mark = |step: &Step| {
+        let here = of(&step.key);
+        let all = |status: StepStatus| !here.is_empty() && here.iter().all(|s| s.status == status);
+        if step.key == current.key {
+            MarkState::Current
+        } else if here.iter().any(|s| s.asks.iter().any(|a| a.doubted)) {
+            MarkState::Doubted
+        } else if all(StepStatus::Done) {
+            MarkState::Done
+        } else if all(StepStatus::LeftOut) {
+            MarkState::Skipped
+        } else {
+            MarkState::Open
+        }
+    };
+    let steps = file.job.steps.iter().zip(&hrefs);
+    let marks: Vec<StepMark<'_>> =
+        steps.map(|(step, href)| StepMark { label: &step.label, href, state: mark(step) }).collect();
+    step_line(w, &marks)
 }

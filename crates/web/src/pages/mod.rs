@@ -41,6 +41,7 @@ mod sheet_reference;
 mod sheets;
 mod shop;
 mod sorting;
+mod step_says;
 mod stock;
 mod stock_columns;
 mod stock_import;
@@ -171,6 +172,8 @@ pub(crate) struct Framed<'a> {
     pub crumb: String,
     pub notice: Option<Notice>,
     pub at_bench: bool,
+    /// Style sheets besides the one of all pages.
+    pub sheets: &'static [&'static str],
     /// Cups mixed of late, the latest first, where the page has read them already.
     pub cups: Option<Vec<Cup>>,
     /// Whether terms of the trade lead to the glossary where they are first mentioned.
@@ -186,6 +189,7 @@ impl Default for Framed<'_> {
             crumb: String::new(),
             notice: None,
             at_bench: false,
+            sheets: &[],
             cups: None,
             terms: false,
             body: html! {},
@@ -233,6 +237,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             now: Some(now.to_string()),
             notice: view.notice,
             at_bench: view.at_bench,
+            sheets: view.sheets,
             footer,
             theme: None,
             body: if view.terms { look::with_terms(w, &view.body, &glossary::EXPLAINED) } else { view.body },

@@ -14,7 +14,7 @@ use axum::response::IntoResponse;
 use axum::routing::post;
 use bench::club_state::ClubState;
 use bench::glue::{Batch, Gate, glued_from};
-use bench::open_point::{OpenClub, OpenPoint};
+use bench::open_point::{OpenClub, OpenPoint, PassedBy};
 use look::{Button, ButtonKind, Choice, Field, Icon, Tone, button, field, hidden, icon, radios, section, tag};
 use maud::{Markup, html};
 use serde::Deserialize;
@@ -100,11 +100,26 @@ pub(super) fn open_points(w: &Words, job: i64, club: &OpenClub) -> Markup {
                 a.button.quiet href=(place(job, club.slot, point, step)) { (w.text(touch(point))) }
             }
         }
-        @if let Some(passed) = &club.passed {
-            p.small { (tag(Tone::Care, &w.text("open-passed"))) " "
-                (text!(w, "open-passed-by", reason = passed.reason, by = passed.by, at_at = passed.at)) }
-        }
+        @if let Some(passed) = &club.passed { (passed_part(w, passed)) }
     }
+}
+
+/// The same as touches beside each other, each with what is open for its words.
+pub(super) fn open_touches(w: &Words, job: i64, club: &OpenClub) -> Markup {
+    html! {
+        @for ((point, fact), step) in club.points.iter().zip(&club.facts).zip(&club.steps) {
+            a.button.quiet.doubt[matches!(point, OpenPoint::Doubted { .. })] href=(place(job, club.slot, point, step)) {
+                @if let OpenPoint::Doubted { .. } = point { (icon(Icon::Doubt)) }
+                span { (w.told(fact)) }
+            }
+        }
+        @if let Some(passed) = &club.passed { (passed_part(w, passed)) }
+    }
+}
+
+fn passed_part(w: &Words, passed: &PassedBy) -> Markup {
+    html! { p.small { (tag(Tone::Care, &w.text("open-passed"))) " "
+    (text!(w, "open-passed-by", reason = passed.reason, by = passed.by, at_at = passed.at)) } }
 }
 
 /// Where something open is put right.

@@ -20,7 +20,12 @@ async fn sheet() -> impl IntoResponse {
 
 async fn style(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let title = w.text("picture-style");
-    let view =
-        Framed { title: &title, crumb: w.text("picture-style-crumb"), body: gallery::gallery(&w), ..Framed::default() };
+    let view = Framed {
+        title: &title,
+        crumb: w.text("picture-style-crumb"),
+        body: gallery::gallery(&w),
+        sheets: &["bench.css", "calc.css"],
+        ..Framed::default()
+    };
     Ok(framed(&w, &app, view).await?.into_response())
 }

@@ -278,7 +278,7 @@ fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Ve
         Cell(html! { a.job-link href=(href) { (text!(w, "today-job-of", job = job.number, player = job.player)) } }),
         Cell(html! { a href=(href) { (next) } (super::orders::waits_part(w, waits)) }),
         Cell(due(w, job.due, w.day_of(now))),
-        Cell::from(job.clubs.join(" ")),
+        Cell::from(job.clubs.iter().map(|number| w.club_number(number)).collect::<Vec<_>>().join(" ")),
     ]
 }
 

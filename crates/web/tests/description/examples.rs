@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 64] = [
+pub const STORY: [(&str, &str, u16); 65] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -79,7 +79,7 @@ pub const STORY: [(&str, &str, u16); 64] = [
     // The job has its plan.
     ("accept_picks", "1", 409),
     ("insist_on_reading", "1 {readings/0/id}", 200),
-    ("take_back_reading", "1 {steps/5/asks/0/reading/id}", 200),
+    ("take_back_reading", "1 {steps/6/asks/0/reading/id}", 200),
     ("propose_replan", "1", 200),
     ("accept_replan", "1", 409),
     ("swap_part", "1 4", 200),
@@ -93,6 +93,7 @@ pub const STORY: [(&str, &str, u16); 64] = [
     ("let_batch_pass", "1", 200),
     ("add_extra", "1 4", 200),
     ("let_step_pass", "1", 204),
+    ("note_step_done", "1", 200),
     ("decline_offer", "1", 204),
     ("take_back_batch", "1", 200),
     // The clock is not doubted.

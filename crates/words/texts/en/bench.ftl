@@ -16,7 +16,7 @@ bench-empty = No job is at the bench.
 bench-empty-next = A job comes here when its plan is accepted.
 bench-plan = Plan a job
 bench-job = Job { $job } · { $player } · { $clubs }
-bench-crumb = Job { $job } · { $player } · { $step }
+bench-crumb = Job { $job } · { $player } · { $read } of { $n } clubs done here
 bench-no-parts = This club has no parts yet.
 bench-no-parts-next = Parts were missing when the job was planned.
 bench-to-stock = Stock
@@ -32,25 +32,24 @@ bench-next = Next: { $number }
 bench-solvent-wet = solvent still wet
 bench-ferrule-on = ferrule on
 # Where the forecast is too wide to see a missing one.
-bench-ferrule-look = Is the ferrule on? Look before you read: the forecast is still too wide to notice a missing one.
+bench-ferrule-look = ferrule on: look, the forecast is too wide to tell
 bench-glued = Glued. <a>Its clocks</a>
 bench-mix = Mix a batch
 bench-waits = Waits for { $strength } until { $until_at }.
 bench-not-glued = Not glued yet: this step needs the joint.
 bench-override = Override
 bench-why = Why? The record keeps it.
-bench-open-here = Open on this club:
-bench-open-reason = Why go on with it anyway? The record keeps it.
+bench-open-here = Open on this club
+bench-open-reason = Why go on? The record keeps it
 bench-open-others =
     { $n ->
-        [one] Something is open on { $n } other club: see the set
-       *[other] Something is open on { $n } other clubs: see the set
+        [one] and on { $n } other
+       *[other] and on { $n } others
     }
 
 # What an entry is held against.
 bench-was-read = read: { $read }
 bench-was-read-off = read: { $read }, { $off } from expected
-bench-is-expected = expected { $expected }
 
 # The readings of a club.
 bench-readings = Readings of this club

@@ -92,6 +92,7 @@ glue-tenths-h = { PLAIN($time_h, digits: 1) } h
 glue-by-sheet = From the figures entered from the product's own sheet, at { PLAIN($room_c, digits: 0) } °C. The sheet itself wins.
 glue-clubs-from-cup = Clubs glued from this cup
 glue-club = { $club } · tip { $tip_g } · finish { LETTER($finish_points) }
+glue-club-turned = { $club } · { $turned }
 glue-mixed-now = until { $until_at }
 glue-none-clear = No club of this job is clear to glue.
 glue-open =

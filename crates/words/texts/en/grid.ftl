@@ -20,6 +20,11 @@ grid-enter = enter
 grid-done = Done
 grid-kept = { $club }: { $said }
 
+# A step that is only done, for the whole set.
+grid-set-left = Left to do: { $clubs }.
+grid-set-do = Done for all { $n }
+grid-set-done = “{ $step }” is done for the whole set.
+
 # What is open on the clubs before a step that cannot be undone.
 grid-open-before = Open before “{ $step }”
 

@@ -302,6 +302,7 @@ caution-solvent = solvent
 caution-bending = bending
 caution-swing = swing
 caution-turning = turning
+caution-preparing = preparing
 
 # How a reading lies against what the sheet asks.
 fit-inside = in tolerance

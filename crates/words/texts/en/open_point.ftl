@@ -63,3 +63,14 @@ open-none-left = Nothing is open: no club waits for a step that cannot be undone
 open-line = { $number }: { $points }
 open-line-passed = { $number }: { $points }; passed: { $reason } ({ $by })
 open-before = Before { $done }:
+
+# A step that is only done, for the whole set.
+done-fault-asks-more = “{ $step }” asks for more than that it is done
+    .next = Enter what it asks, club by club
+done-for-set =
+    { $n ->
+        [one] Done for { $n } club: { $numbers }
+       *[other] Done for all { $n }: { $numbers }
+    }
+done-for-none = No club is left to do it.
+done-waiting = { $numbers } wait for the joint.

@@ -21,3 +21,17 @@ script-scale-busy = { $name }: { $text } came and was not taken. Finish this one
 # A code that was scanned.
 script-no-look-up = { $code } could not be looked up: there is no network.
 script-typed-first = { $typed } is typed and not kept yet. Press Enter for it, then scan { $code } again.
+
+# The keypad at the thumb.
+script-delete = Delete
+
+# Clocks of the glue that ring.
+script-ring-pot-life = Batch { $batch }: the pot life is over. Glue no more from this cup.
+script-ring-handling = Batch { $batch } has handling strength.
+script-ring-cured = Batch { $batch } is cured.
+script-ring-soon = Pot life of batch { $batch }:
+script-ring-snooze = In 5 minutes
+
+# The open job, held on the tablet.
+script-held = The network is away: this is what was held of the job. What you enter is sent once it is back.
+script-not-held = The network is away, and this page is not held on the tablet.

@@ -120,6 +120,7 @@ fn bench(operation: &str) -> Option<Value> {
             "reason": "the balance scale is away", "by": "Ada"
         }),
         "pass_open_points" => json!({ "step": "glue", "reason": "the balance scale is away", "by": "Ada" }),
+        "note_step_done" => json!({ "step": "prepared", "by": "Ada" }),
         "let_batch_pass" => json!({ "strength": "full", "reason": "cured in the oven by its sheet", "by": "Ada" }),
         "take_set_fit" => json!({ "picks": [{ "slot": 3, "kind": "tip_weight", "code": "TRAY-6" }], "by": "Ada" }),
         "exchange_parts" => json!({ "kind": "head", "slots": [4, 5], "by": "Ada" }),

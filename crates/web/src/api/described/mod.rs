@@ -75,6 +75,7 @@ const NOUNS: [(&str, &str, &[&str]); 15] = [
             "/jobs/{number}/grips",
             "/jobs/{number}/decline-offer",
             "/jobs/{number}/open",
+            "/jobs/{number}/done",
         ],
     ),
     ("adhesive", "Mixes and batches of adhesive.", &["/glue", "/batches"]),

@@ -1,0 +1,197 @@
+//! What a step has to say of one club beside its own sentence: figures of the sheet and the plan, which way and how far, what
+//! to watch and why. It follows from what the step asks, never from its name.
+
+use super::{PageError, say};
+use app::AppError;
+use app::job::JobFile;
+use bench::bend::bend;
+use bench::club_state::{ClubState, StepState};
+use bench::open_point::Final;
+use bench::target::{Fit, Target};
+use look::{Icon, icon, rich};
+use maud::{Markup, html};
+use trade::job::JobClub;
+use trade::kind::{Role, SoftSide};
+use trade::plan::ClubPlan;
+use trade::reading::What;
+use trade::shaft::ShaftMaterial;
+use trade::step::{Caution, Step};
+use trade::wrap::strip_mm;
+use words::{Words, text};
+
+/// One line: what to do, and why or what to watch.
+struct Line {
+    deed: Markup,
+    why: String,
+}
+
+/// The lines of a step for a club; nothing where the step has none of its own.
+///
+/// # Errors
+/// A model that the library does not have.
+pub(super) fn step_says(
+    w: &Words,
+    file: &JobFile,
+    club: &JobClub,
+    state: &ClubState,
+    step: &Step,
+) -> Result<Markup, PageError> {
+    let Some(plan) = &club.plan else { return Ok(html! {}) };
+    let lines = match step {
+        _ if step.caution == Some(Caution::Preparing) => preparing(w, file, club)?,
+        _ if step.asks.contains(&What::ShaftLength) => cutting(w, plan),
+        _ if step.asks.contains(&What::SoftSide) => soft_side(w, club),
+        _ if step.glues => gluing(w, file, club),
+        _ if step.on.contains(&Role::Solvent) => gripping(w, file, club, plan)?,
+        _ if step.asks.contains(&What::Loft) => bending(w, file, club, state, step)?,
+        _ if Final::of(&file.job, step) == Some(Final::HandOver) => handing_over(w, file, state),
+        _ => Vec::new(),
+    };
+    Ok(html! { @if !lines.is_empty() { ul.plain.says { @for line in &lines {
+        li { (line.deed) @if !line.why.is_empty() { " " span.small { (line.why) } } }
+    } } } })
+}
+
+fn strong(_: &str, inner: &str) -> Markup {
+    html! { strong { (inner) } }
+}
+
+/// How deep the shaft goes in, and what makes a joint hold there.
+fn preparing(w: &Words, file: &JobFile, club: &JobClub) -> Result<Vec<Line>, AppError> {
+    let head = file.library.head(&club.target.head_model)?;
+    let depth_mm = head.bore_depth_mm;
+    let composite = file.library.shaft(&club.target.shaft_model)?.material == ShaftMaterial::Composite;
+    let watch = if composite { "says-tip-composite" } else { "says-tip-steel" };
+    Ok(vec![
+        Line { deed: rich!(w, "says-tip", strong, depth_mm = depth_mm), why: w.text(watch) },
+        Line { deed: rich!(w, "says-hosel", strong, depth_mm = depth_mm), why: w.text("says-hosel-why") },
+    ])
+}
+
+/// What comes off at either end, and what is left.
+fn cutting(w: &Words, plan: &ClubPlan) -> Vec<Line> {
+    let off = if plan.tip_trim_mm > 0.0 {
+        rich!(w, "says-cut", strong, tip_mm = plan.tip_trim_mm, butt_mm = plan.butt_cut_mm, left_mm = plan.cut_shaft_mm)
+    } else {
+        rich!(w, "says-cut-butt", strong, butt_mm = plan.butt_cut_mm, left_mm = plan.cut_shaft_mm)
+    };
+    vec![Line { deed: off, why: text!(w, "says-cut-weight", mass_g = plan.cut_shaft_mass_g) }]
+}
+
+fn soft_side(w: &Words, club: &JobClub) -> Vec<Line> {
+    let deed = match club.target.soft_side {
+        Some(side) => rich!(w, "says-soft-side", strong, side = w.tell(&side)),
+        None => html! { (w.text("says-soft-side-free")) },
+    };
+    vec![Line { deed, why: w.text("says-soft-side-why") }]
+}
+
+/// The soft side as it was read, degrees from the label; none where it was not.
+fn soft_side_deg(file: &JobFile, club: &JobClub) -> Option<f64> {
+    let standing = trade::reading::standing(&file.readings);
+    standing.iter().rev().find(|r| r.club == club.id && r.what == What::SoftSide).map(|r| r.value)
+}
+
+/// How a shaft is turned in its head: the soft side as it was found, where the sheet wants it. Empty where neither is known.
+pub(super) fn alignment(w: &Words, file: &JobFile, club: &JobClub) -> String {
+    let asked: Option<SoftSide> = club.target.soft_side;
+    match (soft_side_deg(file, club), asked) {
+        (Some(at_deg), Some(side)) => text!(w, "says-turn-to", at_deg = at_deg, side = w.tell(&side)),
+        (Some(at_deg), None) => text!(w, "says-turn-mark", at_deg = at_deg),
+        (None, Some(side)) => text!(w, "says-turn-asked", side = w.tell(&side)),
+        (None, None) => club
+            .target
+            .shaft_graphics
+            .map_or_else(String::new, |facing| text!(w, "says-turn-label", facing = w.tell(&facing))),
+    }
+}
+
+fn gluing(w: &Words, file: &JobFile, club: &JobClub) -> Vec<Line> {
+    let turned = alignment(w, file, club);
+    if turned.is_empty() { Vec::new() } else { vec![Line { deed: html! { (turned) }, why: String::new() }] }
+}
+
+/// The strips of tape with their length, the grip, and where its logo goes.
+fn gripping(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Result<Vec<Line>, AppError> {
+    let grip = file.library.grip(&club.target.grip_model)?;
+    let (wraps, strip) = (club.target.wraps, strip_mm(grip));
+    let layers = i64::from(wraps.base) + i64::from(wraps.full);
+    let mut lines = vec![Line {
+        deed: rich!(w, "says-strips", strong, n = layers, strip_mm = strip),
+        why: text!(w, "says-strips-are", base = wraps.base, full = wraps.full),
+    }];
+    if wraps.lower_hand > 0 {
+        let deed = rich!(w, "says-strips-lower", strong, n = wraps.lower_hand, strip_mm = strip / 2.0);
+        lines.push(Line { deed, why: String::new() });
+    }
+    let code = plan.part(trade::model::PartKind::Grip).map_or_else(String::new, |part| part.code.to_string());
+    let logo = club.target.grip_graphics.map_or_else(|| w.text("plan-card-facing-any"), |facing| w.tell(&facing));
+    lines.push(Line {
+        deed: rich!(w, "says-grip", strong, code = code, name = grip.name, core_mm = grip.core_diameter_mm),
+        why: text!(w, "says-logo", facing = logo),
+    });
+    Ok(lines)
+}
+
+/// The sheet's loft and lie, which way and how far to bend, and what came back.
+fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &Step) -> Result<Vec<Line>, AppError> {
+    let built = step.on.contains(&Role::Adhesive);
+    let limit_deg = file.library.head(&club.target.head_model)?.bend_limit_deg;
+    let asks = state.steps.iter().find(|s| s.key == step.key).map_or(&[][..], |s| &s.asks);
+    let one = |what: What| -> Option<Line> {
+        let asked: &Target = asks.iter().find(|ask| ask.what == what)?.target.as_ref()?;
+        let found = bend(&file.readings, &club.id, what, asked);
+        let way = |by_deg: f64| match (what, by_deg < 0.0) {
+            (What::Loft, true) => "says-strong",
+            (What::Loft, false) => "says-weak",
+            (_, true) => "says-flat",
+            (_, false) => "says-upright",
+        };
+        let deed = match found {
+            Some(found) if found.by_deg.abs() > 0.0 => rich!(
+                w,
+                "says-bend",
+                strong,
+                what = w.tell(&what),
+                asked_deg = found.asked_deg,
+                read_deg = found.read_deg,
+                by_deg = found.by_deg.abs(),
+                way = w.text(way(found.by_deg))
+            ),
+            Some(found) => rich!(
+                w,
+                "says-bend-none",
+                strong,
+                what = w.tell(&what),
+                asked_deg = found.asked_deg,
+                read_deg = found.read_deg
+            ),
+            None => rich!(w, "says-bend-unread", strong, what = w.tell(&what), asked_deg = asked.value),
+        };
+        let back = found.and_then(|found| found.came_back_deg);
+        let why = back.map_or_else(String::new, |back_deg| text!(w, "says-came-back", back_deg = back_deg));
+        Some(Line { deed, why })
+    };
+    let mut lines: Vec<Line> = [What::Loft, What::Lie].into_iter().filter_map(one).collect();
+    if built && !lines.is_empty() {
+        lines.push(Line { deed: html! {}, why: text!(w, "says-bend-limit", limit_deg = limit_deg) });
+    }
+    Ok(lines)
+}
+
+/// Each figure of the finished club against the sheet.
+fn handing_over(w: &Words, file: &JobFile, state: &ClubState) -> Vec<Line> {
+    let mut last: Vec<(What, Line)> = Vec::new();
+    let on_club = |key: &str| file.job.step(key).is_some_and(|step| step.on.contains(&Role::Grip));
+    for ask in state.steps.iter().filter(|s: &&StepState| on_club(&s.key)).flat_map(|s| &s.asks) {
+        let (Some(reading), Some(target)) = (&ask.reading, &ask.target) else { continue };
+        let read = say::value(w, ask.what, reading.value);
+        let mark = if ask.fit == Some(Fit::Off) { Icon::Flag } else { Icon::Tick };
+        let deed = html! {
+            (icon(mark)) " " (rich!(w, "says-built", strong, what = w.tell(&ask.what), read = read))
+        };
+        last.retain(|(what, _)| *what != ask.what);
+        last.push((ask.what, Line { deed, why: say::asked(w, ask.what, target) }));
+    }
+    last.into_iter().map(|(_, line)| line).collect()
+}
