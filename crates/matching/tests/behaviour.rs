@@ -306,7 +306,7 @@ fn a_day_short_of_parts_is_nearly_proven() {
     let mut steps = 0;
     let plan = solve_day(&problem, 1, &mut |_| {
         steps += 1;
-        steps < 3000
+        steps < 5000
     })
     .expect("valid");
     assert_eq!(plan.unbuildable.len(), 1);
