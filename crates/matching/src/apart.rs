@@ -10,6 +10,7 @@ use crate::exact;
 use crate::index::{ADAPTER, TIP, Ty};
 use crate::oracle::SetOracle;
 use crate::ruin::Plan;
+use crate::table::Column;
 
 /// Search nodes a set: what is common is proven long before.
 const NODES: u64 = 20_000;
@@ -36,7 +37,7 @@ pub(crate) fn apart(p: &Compiled, go_on: &mut dyn FnMut() -> bool) -> Option<Pla
         if over {
             return None;
         }
-        for (kind, ty) in proof.plan.iter().flatten().flat_map(|column| column.uses()) {
+        for (kind, ty) in proof.plan.iter().flatten().flat_map(Column::uses) {
             rest.types[kind][ty].cap -= 1;
         }
         plan[s] = proof.plan;
