@@ -6,8 +6,12 @@ import { words } from "./words.js";
 
 export function scale() {
   const tested = document.querySelectorAll("[data-scale]");
-  if (tested.length || entries("mass").length || entries("swing_weight").length) stream("scale", (data) => hear(JSON.parse(data)));
+  if (tested.length || entries("mass").length || entries("swing_weight").length) stream("scale", (data) => hear((last = JSON.parse(data))));
+  // What was put anew on the page has lost the line: the scale may say nothing more until something is laid on it.
+  for (const put of ["setwright:placed", "setwright:fresh"]) document.addEventListener(put, () => last && beside(last));
 }
+
+let last = null;
 
 const MASS = "input[name='mass'], input[name^='read-'][name$='_mass']";
 const POINTS = "input[name='read-swing_weight'], input[name='read-check_weight'], input[name='read-reference_swing_weight']";
@@ -28,11 +32,8 @@ function hear(now) {
     bar.querySelector("[data-scale-value]").textContent = now.text || "–";
     bar.querySelector("[data-scale-trouble]").textContent = now.trouble?.words ?? "";
   }
-  const all = entries(now.shows);
-  const at = all.find((input) => input === document.activeElement) ?? all.find((input) => !input.value);
-  if (!at) return;
-  shown(at, now);
-  if (!now.taken) return;
+  const at = beside(now);
+  if (!at || !now.taken) return;
   const weigh = at.form?.matches("[data-weigh]") ? at.form : null;
   if (at.value) {
     if (weigh) at.nextElementSibling.textContent = words("scale-busy", now);
@@ -47,6 +48,14 @@ function hear(now) {
   weigh.elements.namedItem("request_key").value = now.take;
   if (weigh.hasAttribute("data-weigh-angles")) weigh.elements.namedItem("loft").focus();
   else if (weigh.reportValidity()) weigh.requestSubmit();
+}
+
+// The value beside its entry, which is returned.
+function beside(now) {
+  const all = entries(now.shows);
+  const at = all.find((input) => input === document.activeElement) ?? all.find((input) => !input.value);
+  if (at) shown(at, now);
+  return at;
 }
 
 function shown(at, now) {

@@ -53,7 +53,7 @@ fn sheet() -> String {
 
 /// The variables set in the first block after `opening`; none where there is no such block.
 pub(super) fn variables(opening: &str) -> BTreeMap<String, String> {
-    let sheet = sheet();
+    let sheet = sheet() + &as_written("print.css");
     let block = sheet.split_once(opening).and_then(|(_, rest)| rest.split('}').next()).unwrap_or_default();
     block
         .lines()
