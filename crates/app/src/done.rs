@@ -45,11 +45,16 @@ pub struct LeftToDo {
     pub waiting: Vec<i64>,
 }
 
+/// Whether a step asks nothing but that it is done; the gluing has a page and clocks of its own.
+fn is_only_done(step: &Step) -> bool {
+    step.asks == [What::Done] && !step.glues
+}
+
 /// What is left of a step that is only done; nothing where the step asks more, or is the gluing itself.
 #[must_use]
 pub fn left_to_do(states: &[ClubState], step: &Step) -> LeftToDo {
     let mut left = LeftToDo::default();
-    if step.asks != [What::Done] || step.glues {
+    if !is_only_done(step) {
         return left;
     }
     for state in states.iter().filter(|state| state.finish.is_some()) {
@@ -75,7 +80,7 @@ impl App {
         let mut file = self.kept_job(&mut tx, number).await?;
         need_at_bench(&file.job)?;
         let step = file.step(&done.step)?.clone();
-        if step.asks != [What::Done] || step.glues {
+        if !is_only_done(&step) {
             return Err(AppError::conflict(DoneFault::AsksMore { step: step.label }));
         }
         let left = left_to_do(&states_of(self, &file)?, &step);

@@ -33,7 +33,7 @@ function later() {
   timer = setTimeout(fill, IDLE_MS);
 }
 
-// A club that was just read is held anew, and so are the grids.
+// After a reading the held pages of that club and all grids are out of date: they are fetched again.
 async function stale() {
   const kept = new URLSearchParams(location.search).get("kept");
   const club = location.pathname.includes("/grid/") ? `/bench/${job()}/${kept}` : location.pathname;

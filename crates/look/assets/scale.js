@@ -7,7 +7,7 @@ import { words } from "./words.js";
 export function scale() {
   const tested = document.querySelectorAll("[data-scale]");
   if (tested.length || entries("mass").length || entries("swing_weight").length) stream("scale", (data) => hear((last = JSON.parse(data))));
-  // What was put anew on the page has lost the line: the scale may say nothing more until something is laid on it.
+  // A refresh of the page removes the line, and a scale at rest sends nothing to bring it back.
   for (const put of ["setwright:placed", "setwright:fresh"]) document.addEventListener(put, () => last && beside(last));
 }
 

@@ -59,7 +59,7 @@ fn finite(value: f64) -> f64 {
     if value.is_finite() { value } else { 0.0 }
 }
 
-/// How many points are shown either way: all lines, but never so many that the tolerance vanishes.
+/// How many points are shown either way: enough for every line, but the tolerance must stay visible.
 fn reach(view: &OutlookView) -> f64 {
     let tolerance = tolerance(view);
     let most = view

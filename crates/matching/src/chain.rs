@@ -1,8 +1,8 @@
 //! A club put in where its parts are taken: those who have them change theirs, and so on.
 //!
 //! Where parts are scarce a club finds nothing left, or nothing good, and no few clubs taken apart at random free just what
-//! it wants. So it takes the column that it would like by cost and price, whoever has the parts; these clubs are put in anew in
-//! the same way, until one finds all that it wants in stock or the chain is long enough (ejection chains: Glover, *Discrete
+//! it wants. So it takes the column that it would like by cost and price, whoever has the parts; the clubs that lose them are
+//! put together again in the same way, until one finds all that it wants in stock or the chain is long enough (ejection chains: Glover, *Discrete
 //! Applied Mathematics* 65, 1996). The chain stays or is undone as a whole. It goes through all kinds of parts, and across
 //! jobs.
 
@@ -189,7 +189,7 @@ impl Improver {
     }
 }
 
-/// One in so many columns that a club would like is passed over.
+/// While a club picks its wish, one column in this many is passed over.
 const WISH: usize = 4;
-/// Once in so many times a club would like any column.
+/// One wish in this many may be any column at all.
 const ANY: usize = 3;

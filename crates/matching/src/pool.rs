@@ -27,7 +27,7 @@ const COLUMNS: usize = 400;
 /// Columns listed of all clubs at one look, about.
 const ALL_COLUMNS: usize = 120_000;
 
-/// Columns listed a club at one look, where there are so many clubs.
+/// How many columns one look lists for each club, in a day of `clubs` clubs.
 pub(crate) fn columns(clubs: usize) -> usize {
     (ALL_COLUMNS / clubs.max(1)).clamp(COLUMNS / 4, COLUMNS)
 }
@@ -129,7 +129,7 @@ impl Pool {
         Self { keys, columns, starts, order }
     }
 
-    /// Those columns that cost no more than so much above the cheapest under given prices, the cheapest so many at most.
+    /// The columns within `slack` of the cheapest under these prices, at most `room` of them, the cheapest first to stay.
     pub fn near(&self, prices: &Prices, slack: Steps, room: usize) -> Self {
         let price = |sum: Steps, (k, ty): (PartKind, Ty)| sum.saturating_add(prices[k][ty]);
         let reduced: Vec<Steps> = self.columns.iter().map(|x| x.uses().fold(x.cost, price)).collect();

@@ -20,7 +20,7 @@ use crate::prices::{Prices, by_type};
 
 /// Shaft and grip pairs of all tables, one pass, up to which nothing is left out: about a hundredth of a second.
 const MOST_WORK: u64 = 8_000_000;
-/// A day with many sets may have up to so many times as many.
+/// A day with many sets may have this many times as many pairs.
 const DAY_WORK: usize = 16;
 /// A head is folded over about two thousand sums of points, eight of them in the time of a pair.
 const FOLD_WORK: u64 = 250;
