@@ -9,7 +9,8 @@ mod reference;
 mod told;
 
 use crate::learned::{
-    CAP_SD_MM, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey, ferrule_key,
+    CAP_SD_MM, DRIFT_DAY_SD_POINTS, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey,
+    ferrule_key,
 };
 use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
@@ -191,6 +192,17 @@ impl Assembly<'_> {
     /// What a scale may be off by today beyond its habit, in its unit: more where it is not trusted.
     pub(crate) fn today_sd(&self, scale: &Scale) -> f64 {
         self.learned.habit(&scale.key, scale.offset_sd).today_sd.hypot(self.watch.extra_sd(&scale.key))
+    }
+
+    /// How far the balance scale may drift one way over a day, points, as the shop states it or as of any.
+    pub(crate) fn stated_drift_day_sd(&self) -> f64 {
+        self.shop.balance_scale.drift_sd_per_day.unwrap_or(DRIFT_DAY_SD_POINTS)
+    }
+
+    /// The same as learned, where the shop has learned it.
+    pub(crate) fn drift_day_sd(&self) -> f64 {
+        let key = ScatterKey::Drift(self.shop.balance_scale.key.clone()).to_string();
+        self.learned.scatter_sd(&key, self.stated_drift_day_sd())
     }
 
     /// Noise of one re-seated reading of a scale, as stated or as learned, in the scale's unit.

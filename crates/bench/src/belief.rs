@@ -1,13 +1,12 @@
 //! From readings to what may be believed of every club: the bridge between the trade's words and the Gaussian belief.
 
 use crate::assembly::Assembly;
+use crate::clock::Clock;
 use crate::reference::{REFERENCE, REFERENCE_MASS_G};
 use crate::scale_watch::WatchedCheck;
 use estimation::{
-    Belief, DOUBT_LIMIT, Drift, EstimationError, JobModel, Mixture, Normals, Observation, OnClub, Probe, Quantity,
-    Standing, normal,
+    Belief, DOUBT_LIMIT, EstimationError, Mixture, Normals, Observation, OnClub, Probe, Quantity, Standing, normal,
 };
-use jiff::Timestamp;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -25,7 +24,7 @@ use utoipa::ToSchema;
 
 /// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
 /// kept with readings can be told apart by what made them.
-pub const BELIEF_VERSION: i64 = 3;
+pub const BELIEF_VERSION: i64 = 4;
 /// Half width of a 95 % band in standard deviations.
 pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.
@@ -160,17 +159,11 @@ impl Assembly<'_> {
     /// their shop.
     #[must_use]
     pub fn known_before(&self) -> Vec<Observation> {
-        self.known_besides(&[], &Clock::of(std::iter::empty()))
+        self.known_besides(&[], &Clock::none())
     }
 
     fn known_besides(&self, read: &[&Reading], clock: &Clock) -> Vec<Observation> {
         self.reference_observations(|at| clock.hours(at)).into_iter().chain(self.told_observations(read)).collect()
-    }
-
-    /// The hours of work of a job: its readings, and the checks of its scales on those days.
-    fn clock(&self, readings: &[Reading]) -> Clock {
-        let checks = self.watch.checks.iter().map(|check| check.at);
-        Clock::of(standing(readings).into_iter().map(|r| r.at).chain(checks))
     }
 
     /// A check that was read apart from the job, as a reading of its belief: it settles what the scale is off by.
@@ -432,58 +425,4 @@ fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
 /// The true swing weight of the finished, dry club. What a scale is off by today is not part of it.
 fn true_finish(club: &ClubId) -> Probe {
     Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::finished())
-}
-
-/// Hours of work since the first reading or check, in quarters, for the drift of a scale. A night or a weekend counts no more
-/// than half a day: the scale is zeroed anew after it.
-pub(crate) struct Clock {
-    /// Quarter hours in which something was read, rising, with the hours of work at each.
-    quarters: Vec<(i64, f64)>,
-}
-
-impl Clock {
-    const LONGEST_PAUSE_H: f64 = 4.0;
-
-    pub(crate) fn of(times: impl Iterator<Item = Timestamp>) -> Self {
-        let mut all: Vec<i64> = times.map(quarter).collect();
-        all.sort_unstable();
-        all.dedup();
-        let mut hours = 0.0;
-        let mut before = None;
-        let quarters = all
-            .into_iter()
-            .map(|at| {
-                if let Some(before) = before {
-                    hours += ((at - before) as f64 / 4.0).min(Self::LONGEST_PAUSE_H);
-                }
-                before = Some(at);
-                (at, hours)
-            })
-            .collect();
-        Self { quarters }
-    }
-
-    fn hours(&self, at: Timestamp) -> f64 {
-        let at = quarter(at);
-        self.quarters.iter().rev().find(|(q, _)| *q <= at).map_or(0.0, |(_, hours)| *hours)
-    }
-}
-
-fn quarter(at: Timestamp) -> i64 {
-    at.as_second().div_euclid(900)
-}
-
-impl Assembly<'_> {
-    /// Gives the balance scale its drift over the hours of the job's readings.
-    pub(crate) fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
-        let clock = self.clock(readings);
-        let sd_per_root_h = self.shop.balance_scale.drift_sd_per_root_h;
-        if clock.quarters.len() < 2 || sd_per_root_h <= 0.0 {
-            return;
-        }
-        let knots_h = clock.quarters.iter().map(|(_, hours)| *hours).collect();
-        for scale in model.scales.iter_mut().filter(|s| s.key == self.shop.balance_scale.key) {
-            scale.drift = Some(Drift { sd_per_root_h, knots_h: Vec::clone(&knots_h) });
-        }
-    }
 }

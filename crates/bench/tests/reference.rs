@@ -184,6 +184,7 @@ mod worked {
         let key = scale.key.clone();
         let habit = OFFSET * OFFSET * BETWEEN_DAYS;
         scale.drift_sd_per_root_h = 0.0;
+        scale.drift_sd_per_day = Some(0.0);
         let value = |key: String, prior_sd| LearnedValue {
             key,
             mean_shift: 0.0,

@@ -128,7 +128,7 @@ impl Question {
                 let at_h = probe.at_h.unwrap_or_else(|| latest_h.get(scale).copied().unwrap_or(0.0));
                 let at_h = E::finite(|| format!("{who}.at_h"), at_h)?;
                 let s = &layout.scales[scale];
-                let drift = s.drift_terms(at_h)?;
+                let drift = s.drift.terms(&s.key, at_h)?;
                 Some(ScaleTerms { scale, offset: s.offset, gain: s.gain, fulcrum: s.fulcrum, drift })
             }
         };

@@ -158,7 +158,7 @@ fn two_check_weights_tell_the_gain() -> Tested {
 /// A drift of 0.1 a root hour: 0.02 after a reading of 0.02 with an offset of 0.2, plus the root of 0.08 after 8 hours.
 #[test]
 fn a_check_weight_ages() -> Tested {
-    let drift = Drift { sd_per_root_h: 0.1, knots_h: vec![0.0, 4.0, 8.0] };
+    let drift = Drift { sd_per_root_h: 0.1, knots_h: vec![0.0, 4.0, 8.0], ..Drift::default() };
     let mut model = job(1);
     model.scales = vec![ScalePrior::new("bench").offset_sd(0.2).drift(drift)];
     let weight = Quantity::CheckWeight { true_points: 30.0, mass_g: 400.0, shared: None };

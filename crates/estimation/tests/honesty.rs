@@ -135,7 +135,7 @@ fn bands_hold_95_percent() -> Result<(), EstimationError> {
 #[test]
 fn drift_needs_its_own_state() -> Result<(), EstimationError> {
     let knots: Vec<f64> = (0..=12).map(f64::from).collect();
-    let drift = Drift { sd_per_root_h: 0.1, knots_h: knots };
+    let drift = Drift { sd_per_root_h: 0.1, knots_h: knots, ..Drift::default() };
     let scale = ScalePrior::new("bench").offset_sd(0.2).noise_sd(0.03);
     let model = |scale: ScalePrior| JobModel { scales: vec![scale], ..JobModel::default() };
     let (plain, drifting) = (model(scale.clone()), model(scale.drift(drift)));

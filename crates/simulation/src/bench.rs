@@ -328,7 +328,7 @@ impl<'a> Work<'a> {
         self.cut()?;
         if self.settings.one_at_a_time {
             if self.measured.offered {
-                self.measure_offered()?;
+                self.measure_offered(stage::PARTS)?;
             }
             for slot in 0..CLUBS {
                 self.dry(&[slot])?;
@@ -340,7 +340,7 @@ impl<'a> Work<'a> {
         }
         self.dry(&all)?;
         if self.measured.offered {
-            self.measure_offered()?;
+            self.measure_offered(stage::PARTS)?;
         }
         let order = match self.measured.order {
             Followed::Together => WorkOrder::Batch,
@@ -368,6 +368,9 @@ impl<'a> Work<'a> {
         self.glue(&rest)?;
         self.check(stage::RECHECK)?;
         self.cure(&rest)?;
+        if self.measured.offered {
+            self.measure_offered(stage::TAPE)?;
+        }
         let waiting: Vec<usize> = if finished { rest } else { all };
         self.grip(&waiting)?;
         self.close()
