@@ -32,7 +32,7 @@ pub const KEPT_PER_JOB: f64 = 0.98;
 pub(crate) const HABIT_SHARE: f64 = std::f64::consts::FRAC_1_SQRT_2;
 /// How far a balance scale may drift one way over a day of work in a shop that has not learned it, points (common practice, no
 /// source).
-pub(crate) const DRIFT_DAY_SD_POINTS: f64 = 0.25;
+pub(crate) const DRIFT_DAY_SD_POINTS: f64 = 0.15;
 /// Most jobs that a value names as what it was learned from.
 pub(crate) const JOBS_NAMED: usize = 12;
 
