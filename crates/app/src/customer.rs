@@ -450,8 +450,7 @@ impl App {
     async fn deletion_of(&self, tx: &mut Tx, row: &CustomerRow) -> Result<Deletion, AppError> {
         let jobs = tx.jobs_of_customer(row.number).await?;
         let sheets = tx.sheets_of_customer(row.number).await?;
-        let (under_way, over): (Vec<_>, Vec<_>) =
-            jobs.iter().partition(|job| JobState::UNDER_WAY.contains(&job.state));
+        let (under_way, over): (Vec<_>, Vec<_>) = jobs.iter().partition(|job| JobState::UNDER_WAY.contains(&job.state));
         let count = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
         Ok(Deletion {
             number: row.number,

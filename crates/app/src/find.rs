@@ -23,14 +23,14 @@ const LONGEST: usize = 200;
 pub enum Found {
     /// A customer.
     Customer {
-        /// Their number.
+        /// Running number of the customer.
         number: i64,
         /// Their name.
         name: String,
     },
     /// A job.
     Job {
-        /// Its number.
+        /// Running number of the job.
         number: i64,
         /// Who the clubs are built for.
         player: String,
@@ -55,7 +55,7 @@ pub enum Found {
     Part {
         /// Its code as it is kept.
         code: String,
-        /// What it is.
+        /// Whether it is a head, a shaft, a grip …
         kind: PartKind,
     },
     /// Parts in whose code, model, number, lot or place each word of the text occurs.
@@ -74,12 +74,12 @@ pub enum Found {
     },
     /// An order of parts.
     Order {
-        /// Its number.
+        /// Running number of the order.
         number: i64,
     },
     /// A batch of adhesive.
     Batch {
-        /// Its number.
+        /// Running number of the batch.
         number: i64,
         /// The lot of its adhesive.
         lot: String,
@@ -100,7 +100,9 @@ struct Numbered {
 
 impl Numbered {
     fn read(text: &str) -> Option<Self> {
-        let digits = text.rfind(|c: char| !c.is_ascii_digit()).map_or(0, |at| at + text[at..].chars().next().map_or(1, char::len_utf8));
+        let digits = text
+            .rfind(|c: char| !c.is_ascii_digit())
+            .map_or(0, |at| at + text[at..].chars().next().map_or(1, char::len_utf8));
         let (before, number) = text.split_at(digits);
         let number = number.parse::<i64>().ok().filter(|n| *n > 0)?;
         let word = before.trim_end_matches(['#', ' ', '.', ':']).trim().to_lowercase();
@@ -156,7 +158,9 @@ impl App {
             {
                 found.push(Found::Job { number, player: job.sheet.player, state: job.state });
             }
-            if asked.order && tx.count_orders(&OrderFilter { number: Some(number), ..OrderFilter::default() }).await? > 0 {
+            if asked.order
+                && tx.count_orders(&OrderFilter { number: Some(number), ..OrderFilter::default() }).await? > 0
+            {
                 found.push(Found::Order { number });
             }
             if asked.batch

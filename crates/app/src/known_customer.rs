@@ -11,9 +11,9 @@ use trade::sheet::Sheet;
 /// The row of a customer who is there.
 pub(crate) async fn customer_row(tx: &mut Tx, number: i64) -> Result<CustomerRow, AppError> {
     match tx.customer(number).await? {
-        Some(CustomerRow { deleted_at: Some(deleted_at), .. }) => Err(AppError::NotFound(Refusal::new(
-            &CustomerDeed::Deleted { customer: number, deleted_at },
-        ))),
+        Some(CustomerRow { deleted_at: Some(deleted_at), .. }) => {
+            Err(AppError::NotFound(Refusal::new(&CustomerDeed::Deleted { customer: number, deleted_at })))
+        }
         Some(row) => Ok(row),
         None => Err(AppError::not_found(Noun::Customer, number.to_string(), &LookUp::Customers)),
     }

@@ -34,7 +34,6 @@ pub struct ShortSheet {
     pub reference: Option<ReferenceClub>,
     /// Whose it is: the layers of tape that they like hold where the sheet says none.
     #[serde(default)]
-    #[schema(minimum = 1)]
     pub customer: Option<i64>,
 }
 

@@ -176,8 +176,7 @@ impl Tx {
     /// # Errors
     /// The database failed.
     pub async fn customers_named(&mut self, name: &str) -> Result<Vec<i64>, StoreError> {
-        let lookup =
-            query("SELECT number FROM customer WHERE name_key = $1 AND deleted_at IS NULL ORDER BY number");
+        let lookup = query("SELECT number FROM customer WHERE name_key = $1 AND deleted_at IS NULL ORDER BY number");
         let rows = self.rows(lookup.bind(name_key(name))).await?;
         rows.iter().map(|row| row.whole("number")).collect()
     }
@@ -233,8 +232,7 @@ impl Tx {
     /// The database failed, or a row is damaged.
     pub async fn sheets_of_name(&mut self, name: &str) -> Result<Vec<SheetRow>, StoreError> {
         let wanted = name_key(name);
-        let lookup =
-            query("SELECT id, player FROM sheet WHERE customer IS NULL ORDER BY saved_at DESC, seq DESC");
+        let lookup = query("SELECT id, player FROM sheet WHERE customer IS NULL ORDER BY saved_at DESC, seq DESC");
         let mut found = Vec::new();
         for row in self.rows(lookup).await? {
             if name_key(&row.text("player")?) == wanted {
@@ -361,7 +359,10 @@ fn like(text: &str) -> String {
 }
 
 fn search(number: i64, customer: &Customer) -> String {
-    [&code(number), &customer.name, &customer.phone, &customer.email, &customer.address].map(String::as_str).join("\n").to_lowercase()
+    [&code(number), &customer.name, &customer.phone, &customer.email, &customer.address]
+        .map(String::as_str)
+        .join("\n")
+        .to_lowercase()
 }
 
 fn customer_of(row: &Row) -> Result<CustomerRow, StoreError> {

@@ -30,7 +30,6 @@ pub struct Sheet {
     pub player: String,
     /// Number of the customer that it belongs to; left out where it belongs to nobody.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schema(minimum = 1)]
     pub customer: Option<i64>,
     /// When the set is due.
     #[schema(value_type = String, format = Date)]

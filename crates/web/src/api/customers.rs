@@ -25,7 +25,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(export_customer))
         .routes(routes!(look_at_deletion, delete_customer))
         .routes(routes!(give_sheet))
-        .routes(routes!(find))
+        .routes(routes!(find_anything))
 }
 
 /// Which customers.
@@ -150,6 +150,6 @@ struct FindQuery {
 
 /// What a text may mean: customers, jobs, sheets, clubs, parts, lots, orders, batches. Empty where nothing fits.
 #[utoipa::path(get, path = "/find", params(FindQuery), responses((status = 200, body = Vec<Found>)))]
-async fn find(State(app): State<App>, Asked(query): Asked<FindQuery>) -> Result<Answer<Vec<Found>>, ApiError> {
+async fn find_anything(State(app): State<App>, Asked(query): Asked<FindQuery>) -> Result<Answer<Vec<Found>>, ApiError> {
     Ok(Answer(app.find(&query.text).await?))
 }

@@ -92,5 +92,7 @@ async fn delete(
         (actions(&[Action { href: "/customers", label: &w.text("customer-all"), primary: true }]))
     };
     let title = w.text("customer-deleted-title");
-    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Sheets, body, ..Framed::default() }).await?.into_response())
+    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Sheets, body, ..Framed::default() })
+        .await?
+        .into_response())
 }

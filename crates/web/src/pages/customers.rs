@@ -13,8 +13,8 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Icon, Nav, Select, Tab, Tone, actions, button, definitions,
-    empty_state, hidden, link_button, search_bar, section, select, tabs, tag,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Icon, Nav, Select, Tab, Tone, actions, button,
+    definitions, empty_state, hidden, link_button, search_bar, section, select, tabs, tag,
 };
 use maud::{Markup, html};
 use trade::customer::{Customer, code};
@@ -240,11 +240,7 @@ async fn blank(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Ve
     form_page(&w, &app, &form, None, StatusCode::OK).await
 }
 
-async fn add(
-    State(app): State<App>,
-    Reader(w): Reader,
-    Form(fields): Form<Vec<(String, String)>>,
-) -> PageResult {
+async fn add(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
     let mut form = Entries::new(fields);
     let Some(customer) = read(&w, &mut form) else {
         return form_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
@@ -385,8 +381,7 @@ async fn form_page(w: &Words, app: &App, form: &Entries, number: Option<i64>, st
     };
     let title = w.text(if number.is_some() { "customer-change-title" } else { "customer-new" });
     let notice = form.notice(w);
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

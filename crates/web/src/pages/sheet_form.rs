@@ -22,7 +22,9 @@ use desk::short_sheet::SetModels;
 use fact::{Refusal, Told};
 use jiff::ToSpan;
 use jiff::civil::Date;
-use look::{Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, hidden, radios, section};
+use look::{
+    Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, hidden, radios, section,
+};
 use maud::{Markup, html};
 use trade::customer::code;
 use trade::kind::ClubKind;

@@ -469,7 +469,8 @@ async fn change_head(
         Some(customer) => customer,
         None => return sheet_page(&w, &app, &view, form, None, StatusCode::UNPROCESSABLE_ENTITY).await,
     };
-    let sheet = Sheet { customer, player: head.player, due: head.due, hand: head.hand, note: head.note, ..view.sheet.clone() };
+    let sheet =
+        Sheet { customer, player: head.player, due: head.due, hand: head.hand, note: head.note, ..view.sheet.clone() };
     let version = form.text("version").parse().unwrap_or(-1);
     match app.change_sheet(&view.id, &sheet, version).await {
         Ok(_) => Ok(go_to(&format!("/sheets/{}", in_address(&id))).into_response()),
