@@ -9,8 +9,11 @@ mod calc_picture;
 mod calc_shape;
 mod capability;
 mod club_beam;
+mod customer_delete;
+mod customers;
 mod entries;
 mod fields;
+mod find;
 mod fit;
 mod gauge_study;
 mod glossary;
@@ -74,6 +77,9 @@ pub(crate) fn router() -> Router<App> {
     Router::new()
         .merge(today::router())
         .merge(sheets::router())
+        .merge(customers::router())
+        .merge(customer_delete::router())
+        .merge(find::router())
         .merge(stock::router())
         .merge(labels::router())
         .merge(orders::router())
