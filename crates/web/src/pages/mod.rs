@@ -32,6 +32,7 @@ mod orders;
 mod part_life;
 mod plan;
 mod plan_choice;
+mod prices;
 mod records;
 mod say;
 mod scale_check;
@@ -102,6 +103,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(fit::router())
         .merge(glossary::router())
         .merge(glue::router())
+        .merge(prices::router())
         .merge(records::router())
         .merge(learned::router())
         .merge(told::router())
