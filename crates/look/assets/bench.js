@@ -30,6 +30,7 @@ await Promise.all([
   import("./ring.js").then((one) => one.ring()),
   wanted(".step-line") && import("./held.js").then((one) => one.held()),
   wanted("form[data-pad]") && import("./pad.js").then((one) => one.pad()),
+  wanted("[data-learn-pedal]") && import("./tablet.js").then((one) => one.tablet()),
   wanted("[data-weigh]") && import("./weigh.js").then((one) => one.weigh()),
   wanted("form[data-progress]") && import("./progress.js").then((one) => one.progress()),
   wanted("form[data-what-if]") && import("./what-if.js").then((one) => one.whatIf()),

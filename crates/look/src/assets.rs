@@ -117,9 +117,12 @@ mod tests {
         let mut every = BTreeSet::new();
         imported("bench.js", false, &mut every);
         let kinds: [(&str, &[&str]); 3] = [
-            ("bench", &["setwright.css", "print.css", "bench.css", "pad.js", "what-if.js", "ring.js", "held.js"]),
-            ("calculation", &["setwright.css", "print.css", "desk.css", "calc.css", "ring.js"]),
-            ("any other", &["setwright.css", "print.css", "desk.css", "weigh.js", "progress.js", "ring.js"]),
+            (
+                "bench",
+                &["setwright.css", "print.css", "bench.css", "pad.js", "what-if.js", "ring.js", "tone.js", "held.js"],
+            ),
+            ("calculation", &["setwright.css", "print.css", "desk.css", "calc.css", "ring.js", "tone.js"]),
+            ("any other", &["setwright.css", "print.css", "desk.css", "weigh.js", "progress.js", "ring.js", "tone.js"]),
         ];
         for (kind, own) in kinds {
             let files: BTreeSet<&str> = every.iter().map(String::as_str).chain(own.iter().copied()).collect();

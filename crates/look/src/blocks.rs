@@ -283,7 +283,7 @@ pub fn table(view: &Table<'_>) -> Markup {
                                 @let fig = column.is_some_and(|column| column.figures);
                                 @let head = column.filter(|_| view.cards).map(|column| column.head.as_ref());
                                 @if at == 0 { th.fig[fig] scope="row" data-head=[head] { (cell.0) } }
-                                @else { td.fig[fig] data-head=[head] { span { (cell.0) } } }
+                                @else { td.fig[fig] data-head=[head] { div { (cell.0) } } }
                             }
                         }
                     }

@@ -501,7 +501,7 @@ pub fn gallery(w: &Words) -> Markup {
         (section(&w.text("gallery-colours"), &html! {}, &html! {
             div.swatches {
                 @for name in COLOURS {
-                    div.swatch class={ "ground-" (name) } { span { strong { code { (name) } } br; (w.text(&format!("gallery-colour-{name}"))) } }
+                    div class={ "swatch ground-" (name) } { span { strong { code { (name) } } br; (w.text(&format!("gallery-colour-{name}"))) } }
                 }
             }
             (scheme_table(w))

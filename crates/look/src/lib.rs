@@ -45,7 +45,7 @@ pub use forms::{
     Button, ButtonKind, Choice, Field, Select, button, check, field, file_field, hidden, keypad_hints, link_button,
     radios, request_key, search_bar, select, text_area,
 };
-pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, page};
+pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, Tablet, page};
 pub use funnel::{FunnelStage, FunnelView, funnel};
 pub use heap::{HeapView, heap};
 pub use icons::{Icon, icon};

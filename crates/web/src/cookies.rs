@@ -1,4 +1,5 @@
-//! What a tablet keeps for its person: the name and the units, in cookies with percent-encoded values.
+//! What a tablet keeps for its person and of itself: the name, the units, its colours and keys, in cookies with
+//! percent-encoded values.
 
 use axum::http::header::{COOKIE, SET_COOKIE};
 use axum::http::{HeaderMap, HeaderName};
@@ -10,6 +11,18 @@ pub(crate) const WHO: &str = "who";
 
 /// Name of the cookie that knows the units of whoever is at the tablet.
 pub(crate) const UNITS: &str = "units";
+
+/// Name of the cookie that knows the colours of the tablet: `light`, `dark`.
+pub(crate) const THEME: &str = "theme";
+
+/// Name of the cookie that knows how decimals are printed: `comma`.
+pub(crate) const DECIMAL: &str = "decimal";
+
+/// Name of the cookie that knows whether single letters press buttons: `off`.
+pub(crate) const LETTERS: &str = "letters";
+
+/// Name of the cookie that knows the key of the foot pedal: `PageDown`.
+pub(crate) const PEDAL: &str = "pedal";
 
 /// The value that a request brings under a name, if it brings one.
 pub(crate) fn brought(headers: &HeaderMap, name: &str) -> Option<String> {

@@ -71,6 +71,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("stock", include_str!("../texts/en/stock.ftl")),
     ("stock_list", include_str!("../texts/en/stock_list.ftl")),
     ("store", include_str!("../texts/en/store.ftl")),
+    ("tablet", include_str!("../texts/en/tablet.ftl")),
     ("today", include_str!("../texts/en/today.ftl")),
     ("verdict", include_str!("../texts/en/verdict.ftl")),
     ("weigh_in", include_str!("../texts/en/weigh_in.ftl")),

@@ -344,8 +344,7 @@ impl Screen<'_> {
         html! {
             form.entry-row method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
                 (hidden("step", step))
-                (hidden("version", &self.state.version.to_string()))
-                (request_key(&app::request_key()))
+                (self.shown(step))
                 @if again { (hidden(&format!("again-{key}"), "1")) }
                 @for role in off { (hidden(&format!("asked-{}", role.key()), "1")) }
                 (field(&Field {
@@ -363,6 +362,18 @@ impl Screen<'_> {
         }
     }
 
+    /// What an entry says of the screen that it was typed on: the version of the club and its readings at the step.
+    fn shown(&self, step: &str) -> Markup {
+        let standing = self.believed.standing();
+        let of_step = standing.iter().filter(|r| r.club == self.club.id && r.step == step);
+        let seen: Vec<&str> = of_step.map(|r| r.id.as_str()).collect();
+        html! {
+            (hidden("version", &self.state.version.to_string()))
+            (hidden("seen", &seen.join(" ")))
+            (request_key(&app::request_key()))
+        }
+    }
+
     /// The two answers of a look, each a button.
     fn look_entry(&self, w: &Words, what: What, step: &str) -> Markup {
         let key = what.key();
@@ -370,8 +381,7 @@ impl Screen<'_> {
             div.actions { @for (answer, label) in [("yes", "reading-yes"), ("no", "reading-no")] {
                 form.inline method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) {
                     (hidden("step", step))
-                    (hidden("version", &self.state.version.to_string()))
-                    (request_key(&app::request_key()))
+                    (self.shown(step))
                     (hidden(&format!("again-{key}"), "1"))
                     (hidden(&format!("read-{key}"), answer))
                     (button(&Button { label: &words::capital(&w.text(label)), kind: ButtonKind::Quiet, ..Button::default() }))
@@ -400,8 +410,7 @@ impl Screen<'_> {
             (super::scale_check::scale_words(w, self.file, &self.step.asks, self.today))
             form.asks method="post" action={ "/bench/" (self.file.job.number) "/" (self.state.slot) } data-keep=(club_name(w, self.club)) data-pad {
                 (hidden("step", &self.step.key))
-                (hidden("version", &self.state.version.to_string()))
-                (request_key(&app::request_key()))
+                (self.shown(&self.step.key))
                 @let only_done = self.step.asks == [What::Done];
                 (self.open_part(w))
                 div.fields.of-2[state.asks.len() == 2].of-3[state.asks.len() > 2] { @for (i, ask) in state.asks.iter().enumerate() { (self.ask(w, i, ask)) } }

@@ -275,6 +275,11 @@ pub(super) fn typed_at(text: &str) -> Result<Option<Timestamp>, AppError> {
     text.parse().map(Some).map_err(|_| AppError::invalid(EdgeFault::NotEntryTime { text: text.to_owned() }))
 }
 
+/// The readings that a form says its screen knew, with spaces between.
+pub(super) fn seen(text: &str) -> Vec<String> {
+    text.split_whitespace().map(str::to_owned).collect()
+}
+
 /// Leads on to an address of ours. What was typed may be part of it, such as a line break in the name of a step: what
 /// cannot stand in an address (RFC 3986, 2) is written as a code.
 pub(super) fn go_to(address: &str) -> Redirect {

@@ -48,6 +48,7 @@ mod stock_import;
 mod stock_weigh;
 mod stock_weighed;
 mod style;
+mod tablet;
 mod today;
 mod told;
 mod what_if;
@@ -103,6 +104,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(shop::router())
         .merge(calc::router())
         .merge(style::router())
+        .merge(tablet::router())
         .route("/card/{code}", get(card))
         .fallback(|| async { PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", EdgeFault::NoPage)) })
 }
@@ -158,6 +160,7 @@ pub(crate) fn problem_page(w: &Words, problem: &Problem, back: Option<&str>) -> 
                 a.button.quiet href="/" { (w.text("page-today")) }
             }
         },
+        tablet: crate::tablet::here(),
         ..PageFrame::default()
     };
     (status, page(w, &frame)).into_response()
@@ -222,6 +225,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         ("/calc", "page-calc"),
         ("/scales", "page-scales"),
         ("/shop", "page-shop"),
+        ("/tablet", "page-tablet"),
         ("/glossary", "page-glossary"),
         ("/api/v1/openapi.json", "page-api"),
     ]
@@ -239,7 +243,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             at_bench: view.at_bench,
             sheets: view.sheets,
             footer,
-            theme: None,
+            tablet: crate::tablet::here(),
             body: if view.terms { look::with_terms(w, &view.body, &glossary::EXPLAINED) } else { view.body },
         },
     ))
