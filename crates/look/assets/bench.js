@@ -16,8 +16,8 @@ scale();
 
 // In a row that scrolls sideways, the one shown now comes into view.
 function intoView() {
-  for (const current of document.querySelectorAll(".clubs, .places, .tabs")) {
-    const shown = current.querySelector("[aria-current]");
+  for (const current of document.querySelectorAll(".clubs, .places, .tabs, .step-line > ol")) {
+    const shown = current.querySelector("[aria-current], .current");
     if (shown) current.scrollLeft += shown.getBoundingClientRect().left - current.getBoundingClientRect().left - (current.clientWidth - shown.clientWidth) / 2;
   }
 }

@@ -4,6 +4,7 @@
 use fnv::FnvHasher;
 use rust_embed::RustEmbed;
 use std::borrow::Cow;
+use std::collections::BTreeMap;
 use std::hash::Hasher;
 
 #[derive(RustEmbed)]
@@ -48,8 +49,19 @@ pub fn asset_url(name: &str) -> String {
 
 /// A file as the browser gets it: style sheets and scripts without the comments and indents that only people read. None of
 /// that name: nothing.
+///
+/// Made once in a release; development builds make each anew, so that an edit shows without a restart.
 #[must_use]
 pub fn asset(name: &str) -> Option<Asset> {
+    static MADE: std::sync::LazyLock<BTreeMap<String, Asset>> =
+        std::sync::LazyLock::new(|| Assets::iter().filter_map(|name| Some((name.to_string(), made(&name)?))).collect());
+    if cfg!(debug_assertions) {
+        return made(name);
+    }
+    MADE.get(name).map(|one| Asset { content: Cow::Borrowed(&one.content), sha256: one.sha256 })
+}
+
+fn made(name: &str) -> Option<Asset> {
     let file = Assets::get(name)?;
     let plain = [".css", ".js"].iter().any(|kind| name.ends_with(kind));
     let content = match std::str::from_utf8(&file.data) {

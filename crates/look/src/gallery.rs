@@ -447,7 +447,7 @@ fn scheme_table(w: &Words) -> Markup {
         let mut cells = vec![Cell(html! { code { (name) } })];
         cells.extend(schemes.iter().map(|(scheme, set)| {
             let value = set.get(*name).cloned().unwrap_or_default();
-            Cell(html! { span.sample class=(sample_class(scheme, name)) {} " " code { (value) } })
+            Cell(html! { span class={ "sample " (sample_class(scheme, name)) } {} " " code { (value) } })
         }));
         cells
     });

@@ -36,7 +36,7 @@ pub use bench::{
 };
 pub use blocks::{
     Action, Cell, Column, Figure, Tab, Table, Tone, actions, card, caution, clock, columns, definitions, empty_state,
-    figure, figures, notice_block, section, table, tabs, tag, titled_card,
+    figure, figures, notice_block, section, table, table_of_alike, tabs, tag, titled_card,
 };
 pub use check_chart::{CheckChartView, CheckMark, check_chart};
 pub use choice::{ChoicePoint, choice_picture};

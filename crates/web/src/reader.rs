@@ -42,7 +42,15 @@ pub(crate) async fn for_reader(
     let words = Words::new(language, units, TimeZone::system()).with_decimal_comma(comma);
     request.extensions_mut().insert(Reader(words.clone()));
     let here = tablet::of(request.headers());
-    let mut response = tablet::on(here, next.run(request)).await;
+    let done = tablet::done_of(request.headers());
+    let mut response = tablet::on(here, done, next.run(request)).await;
+    let is_page =
+        response.headers().get(header::CONTENT_TYPE).is_some_and(|kind| kind.as_bytes().starts_with(b"text/html"));
+    if done.is_some() && is_page {
+        // Said once.
+        let (name, value) = cookies::keep_for_next(cookies::DONE, "");
+        response.headers_mut().extend(HeaderValue::from_str(&value).ok().map(|value| (name, value)));
+    }
     let Some(Unspoken(mut document)) = response.extensions_mut().remove::<Unspoken>() else { return response };
     words::speak(&mut document, &words);
     let (mut parts, _) = response.into_parts();

@@ -7,6 +7,70 @@ use look::Tablet;
 
 tokio::task_local! {
     static TABLET: Tablet;
+    static DONE: Option<Done>;
+}
+
+/// What was just done, for the page that follows: a sentence confirms it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Done {
+    Saved,
+    Approved,
+    Held,
+    GivenUp,
+    Noted,
+    Ordered,
+    OrderClosed,
+    Corrected,
+    Passed,
+    BatchRuns,
+    BatchBack,
+    Removed,
+}
+
+impl Done {
+    const ALL: [Self; 12] = [
+        Self::Saved,
+        Self::Approved,
+        Self::Held,
+        Self::GivenUp,
+        Self::Noted,
+        Self::Ordered,
+        Self::OrderClosed,
+        Self::Corrected,
+        Self::Passed,
+        Self::BatchRuns,
+        Self::BatchBack,
+        Self::Removed,
+    ];
+
+    /// Name of its text.
+    pub(crate) const fn text(self) -> &'static str {
+        match self {
+            Self::Saved => "done-saved",
+            Self::Approved => "done-approved",
+            Self::Held => "done-held",
+            Self::GivenUp => "done-given-up",
+            Self::Noted => "done-noted",
+            Self::Ordered => "done-ordered",
+            Self::OrderClosed => "done-order-closed",
+            Self::Corrected => "done-corrected",
+            Self::Passed => "done-passed",
+            Self::BatchRuns => "done-batch-runs",
+            Self::BatchBack => "done-batch-back",
+            Self::Removed => "done-removed",
+        }
+    }
+}
+
+/// What the tablet was told to confirm on this page.
+pub(crate) fn done() -> Option<Done> {
+    DONE.try_with(|done| *done).ok().flatten()
+}
+
+/// What a request has to confirm.
+pub(crate) fn done_of(headers: &HeaderMap) -> Option<Done> {
+    let name = brought(headers, cookies::DONE)?;
+    Done::ALL.into_iter().find(|done| done.text() == name)
 }
 
 /// That of whoever asked; outside of a request, the settings that a new tablet has.
@@ -15,8 +79,8 @@ pub(crate) fn here() -> Tablet {
 }
 
 /// Answers a request for a tablet.
-pub(crate) async fn on<F: Future>(tablet: Tablet, answer: F) -> F::Output {
-    TABLET.scope(tablet, answer).await
+pub(crate) async fn on<F: Future>(tablet: Tablet, done: Option<Done>, answer: F) -> F::Output {
+    TABLET.scope(tablet, DONE.scope(done, answer)).await
 }
 
 /// What a request brings.
@@ -82,7 +146,7 @@ mod tests {
         headers.insert(axum::http::header::COOKIE, "theme=dark; letters=off; pedal=PageDown".parse().unwrap());
         let tablet = of(&headers);
         assert_eq!((tablet.theme, tablet.letters_off, tablet.pedal.as_deref()), (Some("dark"), true, Some("PageDown")));
-        assert_eq!(on(tablet.clone(), async { here() }).await, tablet);
+        assert_eq!(on(tablet.clone(), None, async { here() }).await, tablet);
         assert_eq!(here(), Tablet::default());
     }
 }

@@ -22,6 +22,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("command", include_str!("../texts/en/command.ftl")),
     ("common", include_str!("../texts/en/common.ftl")),
     ("document", include_str!("../texts/en/document.ftl")),
+    ("done", include_str!("../texts/en/done.ftl")),
     ("fit", include_str!("../texts/en/fit.ftl")),
     ("frame", include_str!("../texts/en/frame.ftl")),
     ("funnel", include_str!("../texts/en/funnel.ftl")),

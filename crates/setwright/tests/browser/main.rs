@@ -9,6 +9,7 @@ mod gates;
 mod hands;
 mod harness;
 mod keys;
+mod legible;
 mod lost;
 mod markup;
 mod network;

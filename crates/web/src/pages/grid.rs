@@ -460,7 +460,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
             Some(reading) => {
                 let off_by =
                     ask.and_then(|a| a.expected.as_ref()).map(|e| say::difference(w, what, reading.value - e.value));
-                html! { (value_again(w, here, state.slot, say::value(w, what, reading.value))) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
+                html! { (value_again(w, here, state.slot, &say::value(w, what, reading.value))) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
             }
             None => {
                 html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { (w.text("grid-enter")) } }
@@ -474,7 +474,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
 }
 
 /// A reading of a row, which a touch opens to be read again; what is only done is not read.
-fn value_again(w: &Words, here: &At<'_>, slot: i64, value: String) -> Markup {
+fn value_again(w: &Words, here: &At<'_>, slot: i64, value: &str) -> Markup {
     if here.what == What::Done {
         return html! { (value) };
     }

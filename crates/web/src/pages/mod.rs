@@ -239,7 +239,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             crumb: view.crumb,
             clocks,
             now: Some(now.to_string()),
-            notice: view.notice,
+            notice: view.notice.or_else(|| done_notice(w)),
             at_bench: view.at_bench,
             sheets: view.sheets,
             footer,
@@ -247,6 +247,12 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             body: if view.terms { look::with_terms(w, &view.body, &glossary::EXPLAINED) } else { view.body },
         },
     ))
+}
+
+/// A sentence confirms what the form before has done.
+fn done_notice(w: &Words) -> Option<Notice> {
+    let done = crate::tablet::done()?;
+    Some(Notice { tone: Tone::Good, text: w.text(done.text()), next: String::new() })
 }
 
 /// A notice for a failure that is shown on the page it belongs to.

@@ -82,10 +82,10 @@ async fn tablet_page(w: &Words, app: &App, pedal: &str, wrong: Option<&str>, not
 /// Every key: its cap, where it works, what it does there.
 const KEYS: [(&str, &str, &str); 16] = [
     ("?", "tablet-everywhere", "tablet-does-list"),
-    ("Enter", "tablet-at-bench", "tablet-does-enter"),
+    ("tablet-key-enter", "tablet-at-bench", "tablet-does-enter"),
     ("tablet-key-pedal", "tablet-at-bench", "tablet-does-pedal"),
     ("tablet-key-scanner", "tablet-everywhere", "tablet-does-scanner"),
-    ("Tab", "tablet-everywhere", "tablet-does-tab"),
+    ("tablet-key-tab", "tablet-everywhere", "tablet-does-tab"),
     ("N", "tablet-at-bench", "tablet-does-next"),
     ("A", "tablet-at-bench", "tablet-does-all"),
     ("Z", "tablet-at-bench", "tablet-does-wrong"),
@@ -93,20 +93,14 @@ const KEYS: [(&str, &str, &str); 16] = [
     ("D", "tablet-at-bench", "tablet-does-done"),
     ("G", "tablet-at-bench", "tablet-does-glue"),
     ("N", "tablet-in-lists", "tablet-does-new"),
-    ("Enter", "tablet-at-weigh-in", "tablet-does-weigh-enter"),
+    ("tablet-key-enter", "tablet-at-weigh-in", "tablet-does-weigh-enter"),
     ("Z", "tablet-at-weigh-in", "tablet-does-weigh-wrong"),
-    ("Esc", "tablet-at-weigh-in", "tablet-does-weigh-again"),
+    ("tablet-key-esc", "tablet-at-weigh-in", "tablet-does-weigh-again"),
     ("C", "tablet-at-scales", "tablet-does-check"),
 ];
 
 fn key_list(w: &Words) -> Markup {
-    let cap = |key: &str| {
-        if key.starts_with("tablet-") {
-            html! { (w.text(key)) }
-        } else {
-            html! { kbd { (key) } }
-        }
-    };
+    let cap = |key: &str| html! { kbd { (if key.starts_with("tablet-") { w.text(key) } else { key.to_owned() }) } };
     table(&Table {
         caption: &w.text("tablet-keys"),
         columns: ["tablet-key", "tablet-where", "tablet-does"].map(|id| Column::words(w.text(id))).to_vec(),
@@ -114,6 +108,7 @@ fn key_list(w: &Words) -> Markup {
             .iter()
             .map(|(key, place, does)| vec![Cell(cap(key)), Cell::from(w.text(place)), Cell::from(w.text(does))])
             .collect(),
+        cards: true,
         ..Table::default()
     })
 }

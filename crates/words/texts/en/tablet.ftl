@@ -11,8 +11,8 @@ tablet-theme-device = as the device has them
 tablet-theme-light = light
 tablet-theme-dark = dark
 tablet-decimal = Decimals
-tablet-decimal-point = point: 264.3 g
-tablet-decimal-comma = comma: 264,3 g
+tablet-decimal-point = point, as 264.3
+tablet-decimal-comma = comma, as 264,3
 tablet-decimal-hint = You may type either
 
 tablet-hands = Keys and pedal
@@ -29,6 +29,9 @@ tablet-does = Does
 tablet-where = Where
 tablet-key-pedal = Pedal
 tablet-key-scanner = Scanner
+tablet-key-enter = Enter
+tablet-key-tab = Tab
+tablet-key-esc = Esc
 
 tablet-everywhere = everywhere
 tablet-at-bench = bench
