@@ -4,6 +4,7 @@ use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
 mod backup;
+mod customer;
 mod figures;
 mod fit;
 mod gates;
@@ -12,6 +13,7 @@ mod serve;
 mod stock;
 
 pub use backup::*;
+pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
@@ -52,6 +54,11 @@ pub enum Command {
     /// Fitting sheets.
     #[command(subcommand)]
     Sheet(SheetCommand),
+    /// Customers: list, keep, change, give them sheets; export all that is held, delete on request.
+    #[command(subcommand)]
+    Customer(CustomerCommand),
+    /// What a text may mean: a customer's name, "job 1", the code of a part or a job card, a lot, an order.
+    Find(FindArguments),
     /// Propose a plan for a job from the parts that are free, or accept it.
     Plan(PlanArguments),
     /// Which part goes into which club: one sheet, or all jobs of the day together. Nothing is held.

@@ -14,6 +14,7 @@
 mod backup;
 mod batch;
 mod column;
+mod customer;
 mod engine;
 mod error;
 mod event;
@@ -41,6 +42,7 @@ mod study;
 mod tx;
 
 pub use backup::{Contents, Copied, look_into};
+pub use customer::{CustomerLine, CustomerRow, FreeName, NamedSheet};
 pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;
 pub use file::{Making, ShopFile};

@@ -12,6 +12,7 @@ pub mod caution;
 pub mod check_weight;
 pub mod club_name;
 pub mod connection;
+pub mod customer;
 pub mod error;
 pub mod event_kind;
 pub mod ferrule;

@@ -6,6 +6,7 @@ mod at_the_tablet;
 mod bad_input;
 mod clock;
 mod crawl;
+mod customers;
 mod demo_past;
 mod description;
 mod door;

@@ -2,6 +2,7 @@
 
 mod bench;
 mod calc;
+mod customers;
 mod described;
 mod glue;
 mod jobs;
@@ -61,6 +62,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(stock::router())
         .merge(orders::router())
         .merge(sheets::router())
+        .merge(customers::router())
         .merge(jobs::router())
         .merge(matched::router())
         .merge(bench::router())

@@ -2,6 +2,9 @@
 
 mod ask;
 mod bench;
+mod bench_advice;
+mod bench_entry;
+mod bench_readings;
 mod bench_scan;
 mod bench_screen;
 mod calc;
@@ -9,8 +12,11 @@ mod calc_picture;
 mod calc_shape;
 mod capability;
 mod club_beam;
+mod customer_delete;
+mod customers;
 mod entries;
 mod fields;
+mod find;
 mod fit;
 mod gauge_study;
 mod glossary;
@@ -75,6 +81,9 @@ pub(crate) fn router() -> Router<App> {
     Router::new()
         .merge(today::router())
         .merge(sheets::router())
+        .merge(customers::router())
+        .merge(customer_delete::router())
+        .merge(find::router())
         .merge(stock::router())
         .merge(labels::router())
         .merge(orders::router())
