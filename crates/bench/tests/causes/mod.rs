@@ -390,7 +390,7 @@ fn the_empty_scale_is_looked_at_first() {
 }
 
 /// A point more or less than was read, typed with one digit wrong, is the first cause of its doubt once the club was read
-/// again. Where it looks like a butt off its stop, which lifts a reading by about as much, it is at least the second.
+/// again. Where it looks like a butt off its stop, which lifts a reading by about as much, it is mostly the second.
 #[test]
 fn one_digit_off_by_one_is_named_first() {
     let front = Front::new(0, 7);
@@ -435,6 +435,6 @@ fn one_digit_off_by_one_is_named_first() {
         if by < 0.0 {
             assert!(after as f64 >= 0.6 * doubted as f64, "{after} of {doubted}");
         }
-        assert!(near as f64 >= 0.9 * doubted as f64, "{near} of {doubted}");
+        assert!(near as f64 >= 0.7 * doubted as f64, "{near} of {doubted}");
     }
 }
