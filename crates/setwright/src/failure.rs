@@ -183,6 +183,7 @@ fact::facts! {
         NotSlotCode { text: String },
         NotAPick { text: String },
         NotASheet { path: String, what: Told },
+        NotPrices { path: String, what: Told },
         SheetStops { n: usize },
         NotAParity { text: String },
         PortNeverOpened { log: String },

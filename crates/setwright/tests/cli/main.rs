@@ -12,6 +12,7 @@ mod learned;
 mod list;
 mod order;
 mod place;
+mod price;
 mod refusals;
 mod run;
 mod scales;

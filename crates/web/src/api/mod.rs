@@ -10,6 +10,7 @@ mod learned;
 mod live;
 mod matched;
 mod orders;
+mod prices;
 mod scale_health;
 mod sheets;
 mod shop;
@@ -63,6 +64,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(orders::router())
         .merge(sheets::router())
         .merge(customers::router())
+        .merge(prices::router())
         .merge(jobs::router())
         .merge(matched::router())
         .merge(bench::router())

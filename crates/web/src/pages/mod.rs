@@ -35,6 +35,7 @@ mod orders;
 mod part_life;
 mod plan;
 mod plan_choice;
+mod prices;
 mod records;
 mod say;
 mod scale_check;
@@ -106,6 +107,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(fit::router())
         .merge(glossary::router())
         .merge(glue::router())
+        .merge(prices::router())
         .merge(records::router())
         .merge(learned::router())
         .merge(told::router())
