@@ -51,7 +51,7 @@ impl Nominal {
             })
             .collect();
         let club =
-            JobClub { id: ClubId("club-1".into()), slot: 1, card: "J1-1".into(), target, plan: None, version: 0 };
+            JobClub { id: ClubId("club-1".into()), slot: 1, card: "J1-1".into(), target, work: None, plan: None, version: 0 };
         set.job.sheet.clubs = vec![club.target.clone()];
         set.job.clubs = vec![club];
         set.job.clubs[0].plan = Some(Self::plan(&set, tip_g));

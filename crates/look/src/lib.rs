@@ -27,6 +27,7 @@ mod rich;
 mod scripts;
 mod steps;
 mod term;
+pub mod life;
 pub mod trace;
 
 pub use beam::{BeamPiece, BeamView, ClubShape, PieceKind, beam};
@@ -55,4 +56,5 @@ pub use print::{CardSize, JobCard, job_card, qr_code};
 pub use rich::rich;
 pub use steps::{Step, StepState, step_line};
 pub use term::{meaning_of_term, with_terms};
+pub use life::{LifePoint, LifeView, life};
 pub use trace::{TracePoint, TraceView, trace};

@@ -13,6 +13,7 @@
 
 mod backup;
 mod batch;
+mod club;
 mod column;
 mod engine;
 mod error;
@@ -41,6 +42,7 @@ mod study;
 mod tx;
 
 pub use backup::{Contents, Copied, look_into};
+pub use club::ClubFilter;
 pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;
 pub use file::{Making, ShopFile};

@@ -2,6 +2,7 @@
 
 mod bench;
 mod calc;
+mod clubs;
 mod described;
 mod glue;
 mod jobs;
@@ -62,6 +63,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(orders::router())
         .merge(sheets::router())
         .merge(jobs::router())
+        .merge(clubs::router())
         .merge(matched::router())
         .merge(bench::router())
         .merge(glue::router())

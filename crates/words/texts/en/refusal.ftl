@@ -45,6 +45,7 @@ noun-plan-weight = weight
 noun-record = record
 noun-label = code
 noun-layout = layout
+noun-job-kind = kind of job
 noun-learned = learned value
 
 # What to do about something that does not exist.
