@@ -235,7 +235,7 @@ impl App {
             None => Ok(club),
             Some(&job) => {
                 let fault = desk::club_work::ClubWorkFault::InJob { club: club.code.0, job };
-                Err(AppError::Conflict(fact::Refusal::new(&fault).next(&desk::club_work::ClubWorkNext::Job)))
+                Err(AppError::conflict(fault))
             }
         }
     }

@@ -3,8 +3,7 @@
 use crate::{App, AppError, load_library, load_learned, load_shop};
 use bench::assembly::Assembly;
 use bench::scale_watch::ScaleWatch;
-use desk::club_work::{AskedOfClub, ClubWorkFault, ClubWorkNext, nearest, pieces_of, row_of};
-use fact::Refusal;
+use desk::club_work::{AskedOfClub, ClubWorkFault, nearest, pieces_of, row_of};
 use jiff::civil::Date;
 use quantity::Units;
 use serde::{Deserialize, Serialize};
@@ -237,8 +236,7 @@ impl App {
                 }
                 let part = choice.ok_or_else(|| {
                     let club = work.club.0.clone();
-                    let fault = ClubWorkFault::NoPart { club, kind, model: model.clone() };
-                    AppError::Conflict(Refusal::new(&fault).next(&ClubWorkNext::Part))
+                    AppError::conflict(ClubWorkFault::NoPart { club, kind, model: model.clone() })
                 })?;
                 *used.entry(part.code.as_str()).or_default() += 1;
                 picks.push(part);

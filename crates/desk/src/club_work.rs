@@ -18,7 +18,6 @@ use trade::plan::{ClubPlan, Extra};
 use trade::reading::What;
 use trade::sheet::{SheetClub, Tolerances};
 use trade::wrap::Wraps;
-use fact::Refusal;
 use utoipa::ToSchema;
 
 /// Most that a shaft is lengthened by an extension, mm: 3 in, common practice, no source.
@@ -111,9 +110,8 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
     }
     for what in &kind.needs {
         if club.figure(*what).is_none() && !club.built_here() {
-            let fault =
-                ClubWorkFault::Unread { kind: kind.key.clone(), what: *what, club: club.code.0.clone() };
-            return Err(TradeError::refused(Refusal::new(&fault).next(&ClubWorkNext::Figure)));
+            let fault = ClubWorkFault::Unread { kind: kind.key.clone(), what: *what, club: club.code.0.clone() };
+            return Err(refuse(fault));
         }
     }
     let came = &club.made.row;
@@ -356,17 +354,5 @@ fact::facts! {
         },
         /// A job without clubs.
         NoClubs,
-    }
-}
-
-fact::facts! {
-    /// What to do about it.
-    pub enum ClubWorkNext: "club_work_next" {
-        /// Read the figure first.
-        Figure,
-        /// Get a part first.
-        Part,
-        /// End the other job first.
-        Job,
     }
 }

@@ -8,8 +8,11 @@ club-change-lie = lie { $from_deg } → { $to_deg }
 club-change-added = { $action } { $mass_g }
 
 owned-club-fault-no-player = a club has a player and a number
-owned-club-fault-nothing-read = nothing was read: give at least one figure
-owned-club-fault-stale = { $club } was changed meanwhile: load it again
+    .next = Give both
+owned-club-fault-nothing-read = nothing was read
+    .next = Give at least one figure
+owned-club-fault-stale = { $club } was changed meanwhile
+    .next = Load it again, then decide
 
 club-life-page = Clubs
 club-life-search = Code, name, player, number or model
