@@ -22,7 +22,7 @@ const OLD: SignedDuration = SignedDuration::from_hours(50);
 /// Days of which the last backup is kept …
 const KEPT_DAYS: i64 = 14;
 /// … and months.
-const KEPT_MONTHS: i64 = 12;
+pub(crate) const KEPT_MONTHS: i64 = 12;
 
 /// What a backup, or a shop, holds.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]

@@ -1,10 +1,12 @@
 //! Clubs that live on: noted, found, measured, changed; what a finished job makes of them.
 
 use crate::job::JobFile;
+use crate::known_customer::customer_row;
 use crate::look_up::LookUp;
 use crate::need::need_name;
 use crate::{App, AppError, load_library};
 use bench::belief::Believed;
+use fact::{Fact, Told};
 use serde::{Deserialize, Serialize};
 use store::{ClubFilter, Tx};
 use trade::club::{Arrival, Club, ClubChange, ClubDeed, ClubEvent, ClubFigure, Made, as_it_came};
@@ -16,7 +18,6 @@ use trade::model::PartKind;
 use trade::model::as_it_came::{HeadMaterial, SHAFT_BALANCE_SHARE};
 use trade::plan::ClubPlan;
 use trade::reading::{Reading, What};
-use fact::{Fact, Told};
 use utoipa::ToSchema;
 
 /// A club from elsewhere, to be noted.
@@ -152,6 +153,9 @@ impl App {
         }
         new.arrival.check()?;
         let mut tx = self.store.write().await?;
+        if let Some(owner) = new.owner {
+            customer_row(&mut tx, owner).await?;
+        }
         let number = tx.next_club_number().await?;
         let at = self.now();
         let mut club = Club {
@@ -218,7 +222,10 @@ impl App {
         if let Some(player) = change.player.as_ref().filter(|player| !player.trim().is_empty()) {
             player.trim().clone_into(&mut club.player);
         }
-        club.owner = change.owner.or(club.owner);
+        if let Some(owner) = change.owner {
+            customer_row(&mut tx, owner).await?;
+            club.owner = Some(owner);
+        }
         tx.save_owned_club(&club, self.now()).await?;
         let deed = if change.retired { ClubDeed::Retired } else { ClubDeed::Changed };
         let event = self.club_event(&club, deed, &change.by);
@@ -263,8 +270,7 @@ impl App {
             What::TotalMass => Some(shop.mass_scale.key.clone()),
             _ => None,
         };
-        let figure =
-            |(what, value): (What, f64)| ClubFigure { what, value, unit: what.unit(), scale: scale(what), at };
+        let figure = |(what, value): (What, f64)| ClubFigure { what, value, unit: what.unit(), scale: scale(what), at };
         Ok(arrival.read().into_iter().map(figure).collect())
     }
 
@@ -298,7 +304,7 @@ impl App {
                 code: ClubCode(format!("C{number}")),
                 label: String::new(),
                 player: file.job.sheet.player.clone(),
-                owner: None,
+                owner: file.job.sheet.customer,
                 hand: file.job.sheet.hand,
                 made,
                 figures: figures.clone(),

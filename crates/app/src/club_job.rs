@@ -1,6 +1,7 @@
 //! A job on clubs that are there: its kinds, its sheet, what goes on each club.
 
-use crate::{App, AppError, load_library, load_learned, load_shop};
+use crate::known_customer::with_name_of_customer;
+use crate::{App, AppError, load_learned, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::scale_watch::ScaleWatch;
 use desk::club_work::{AskedOfClub, ClubWorkFault, nearest, pieces_of, row_of};
@@ -170,10 +171,12 @@ impl App {
             });
             first.get_or_insert(club);
         }
+        let customer = first.as_ref().and_then(|club| club.owner);
         let (player, hand) = first.map_or((String::new(), Hand::Right), |club| (club.player, club.hand));
         let named = new.player.trim();
         let sheet = Sheet {
             player: if named.is_empty() { player } else { named.to_owned() },
+            customer,
             due: new.due,
             hand,
             note: new.note.trim().to_owned(),
@@ -182,6 +185,7 @@ impl App {
             reference: None,
             clubs: clubs.iter().map(|club| club.target.clone()).collect(),
         };
+        let sheet = with_name_of_customer(tx, &sheet).await?;
         let w = Words::english(Units::default());
         let job = Job {
             id: JobId(crate::new_id()),
@@ -219,7 +223,8 @@ impl App {
                 };
                 let Some(model) = model.filter(|_| takes.contains(&kind)) else { continue };
                 let left = |part: &&Part| part.count.unwrap_or(1) > used.get(part.code.as_str()).copied().unwrap_or(0);
-                let free: Vec<&Part> = parts.iter().filter(|part| part.kind == kind && part.is_free()).filter(left).collect();
+                let free: Vec<&Part> =
+                    parts.iter().filter(|part| part.kind == kind && part.is_free()).filter(left).collect();
                 let mut choice = nearest(&free, (model, 0.0), 0.0, 0.0);
                 if kind == PartKind::Grip && choice.is_some() {
                     let grip = library.grip(model)?;
@@ -229,7 +234,8 @@ impl App {
                     let any_g = plan.mass_g(trade::kind::Role::Grip);
                     job.clubs[i].plan = Some(plan);
                     let alone = Job { clubs: vec![job.clubs[i].clone()], ..job.clone() };
-                    let assembly = Assembly { job: &alone, library: &library, shop: &shop, learned: &learned, watch: &watch };
+                    let assembly =
+                        Assembly { job: &alone, library: &library, shop: &shop, learned: &learned, watch: &watch };
                     let off = assembly.believe(&[])?.finish(&alone.clubs[0].id)?.map_or(0.0, |f| f.deviation_points);
                     let per_g = points_per_g(grip.centre_mm);
                     choice = nearest(&free, (model, grip.mass_g), off + per_g * (grip.mass_g - any_g), per_g);

@@ -1,5 +1,6 @@
 //! Fitting sheets: expand what was written short, check, save, approve into a job.
 
+use crate::known_customer::{customer_row, with_name_of_customer};
 use crate::lanes::Lane;
 use crate::look_up::LookUp;
 use crate::{App, AppError, load_library, load_shop};
@@ -31,6 +32,9 @@ pub struct ShortSheet {
     /// The reference club, where it was read.
     #[serde(default)]
     pub reference: Option<ReferenceClub>,
+    /// Whose it is: the layers of tape that they like hold where the sheet says none.
+    #[serde(default)]
+    pub customer: Option<i64>,
 }
 
 /// A saved sheet with what is to be said of it.
@@ -84,10 +88,15 @@ impl App {
         let mut tx = self.store.read().await?;
         let library = load_library(&mut tx).await?;
         let shop = load_shop(&mut tx).await?;
+        let wraps = match short.customer {
+            Some(number) => customer_row(&mut tx, number).await?.customer.wraps,
+            None => None,
+        };
         drop(tx);
         let expanded = self
             .on_lane(Lane::Desk, || {
-                let context = ExpandContext::new(&library, &short.models, &shop);
+                let mut context = ExpandContext::new(&library, &short.models, &shop);
+                context.wraps = wraps.unwrap_or(context.wraps);
                 explain(&short.written, &context, short.rule, short.reference.as_ref())
             })
             .await;
@@ -100,7 +109,8 @@ impl App {
     /// What the store says.
     pub async fn check_sheet(&self, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
         let mut tx = self.store.read().await?;
-        self.problems(&mut tx, sheet).await
+        let sheet = with_name_of_customer(&mut tx, sheet).await?;
+        self.problems(&mut tx, &sheet).await
     }
 
     pub(crate) async fn problems(&self, tx: &mut store::Tx, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
@@ -123,7 +133,8 @@ impl App {
     /// What the store says.
     pub async fn save_sheet(&self, sheet: &Sheet) -> Result<SheetView, AppError> {
         let mut tx = self.store.write().await?;
-        let problems = self.problems(&mut tx, sheet).await?;
+        let sheet = with_name_of_customer(&mut tx, sheet).await?;
+        let problems = self.problems(&mut tx, &sheet).await?;
         let id: SheetId = crate::new_id().as_str().into();
         let row =
             SheetRow { id: id.clone(), sheet: sheet.clone(), approved_job: None, version: 0, saved_at: self.now() };
@@ -131,7 +142,7 @@ impl App {
         let saved = tx.sheet(&id).await?.map_or(0, |r| r.version);
         tx.commit().await?;
         self.tell(None, "sheet");
-        Ok(SheetView { id, sheet: sheet.clone(), problems, job: None, version: saved })
+        Ok(SheetView { id, sheet, problems, job: None, version: saved })
     }
 
     /// Changes a saved sheet that is not approved yet.
@@ -144,7 +155,8 @@ impl App {
         if row.approved_job.is_some() {
             return Err(AppError::conflict(SheetFault::Approved));
         }
-        tx.update_sheet(&SheetRow { sheet: sheet.clone(), version, ..row }, self.now()).await?;
+        let sheet = with_name_of_customer(&mut tx, sheet).await?;
+        tx.update_sheet(&SheetRow { sheet, version, ..row }, self.now()).await?;
         tx.commit().await?;
         self.sheet(id).await
     }
@@ -245,7 +257,7 @@ impl App {
     }
 }
 
-async fn sheet_row(tx: &mut store::Tx, id: &SheetId) -> Result<SheetRow, AppError> {
+pub(crate) async fn sheet_row(tx: &mut store::Tx, id: &SheetId) -> Result<SheetRow, AppError> {
     tx.sheet(id).await?.ok_or_else(|| AppError::not_found(Noun::Sheet, id.as_str(), &LookUp::Sheets))
 }
 

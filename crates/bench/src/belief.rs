@@ -484,9 +484,10 @@ impl Believed<'_> {
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn piece_as_it_came(&self, club: &ClubId, role: Role) -> Result<Option<f64>, TradeError> {
-        let weighed = self.standing_all().into_iter().any(|r| {
-            r.club == *club && r.what.mass_of() == Some(role) && self.assembly.job.is_of_club_as_it_came(r)
-        });
+        let weighed = self
+            .standing_all()
+            .into_iter()
+            .any(|r| r.club == *club && r.what.mass_of() == Some(role) && self.assembly.job.is_of_club_as_it_came(r));
         let Some(came) = self.assembly.job.club(club).and_then(JobClub::as_it_came).filter(|_| weighed) else {
             return Ok(None);
         };

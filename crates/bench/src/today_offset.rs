@@ -72,6 +72,7 @@ pub fn today_offset(
 /// A job without clubs: what is believed of the scales alone.
 fn no_job() -> Job {
     let sheet = Sheet {
+        customer: None,
         player: String::new(),
         due: Date::ZERO,
         hand: Hand::Right,

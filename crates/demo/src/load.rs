@@ -1,6 +1,7 @@
 //! The demonstration: loads the invented shop into an empty database, with jobs that it finished weeks ago.
 
 use crate::past_work::{BY, load_past, morning, plan};
+use app::customer::TakeName;
 use app::order::{JobCount, NewOrder, Receive};
 use app::sheet::Approve;
 use app::{App, AppError, Clock};
@@ -9,12 +10,14 @@ use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp, ToSpan};
 use std::sync::Arc;
 use store::{PartFilter, StudyReading, StudyRow, Tx};
+use trade::customer::Customer;
 use trade::event_kind::EventKind;
 use trade::gauge::print_value;
 use trade::id::EventId;
 use trade::part::Part;
 use trade::scale_event::{CheckRead, Happened, ScaleEvent};
 use trade::shop::Shop;
+use trade::wrap::Wraps;
 
 /// Seed of the demonstration's stock: the same shop every time.
 const SEED: u64 = 7;
@@ -135,6 +138,18 @@ pub async fn load(app: &App) -> Result<bool, AppError> {
     }
     // What the past taught counts in the plan of today.
     load_past(app, SEED).await?;
+    // Two are kept as customers; the other names wait on the page of customers, as those of earlier versions do.
+    for sheet in sheets.iter().take(2) {
+        let name = sheet.sheet.player.clone();
+        let kept = app.take_name(&TakeName { name, customer: None, by: BY.into() }).await?;
+        let customer = Customer {
+            glove: "ML".into(),
+            grip_diameter_mm: Some(23.1),
+            wraps: Some(Wraps { base: 1, full: 1, lower_hand: 0 }),
+            ..kept.customer
+        };
+        app.change_customer(kept.number, &customer, kept.version).await?;
+    }
     let mut tx = app.store().write().await?;
     checks_before(&mut tx, &shop, now).await?;
     tx.commit().await?;

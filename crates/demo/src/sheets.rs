@@ -135,6 +135,7 @@ fn sheet(w: Written, library: &Library, today: Date) -> Option<Sheet> {
     // The texts are ours and tests hold that they read; a sheet that did not would be missing, not wrong.
     let clubs = expand(w.short, &ctx, w.rule, w.reference.as_ref()).ok()?;
     Some(Sheet {
+        customer: None,
         player: w.player.into(),
         due: today.saturating_add(w.due_in_days.days()),
         hand: w.hand,

@@ -99,7 +99,10 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
         (Asked::GripModel, kind.takes.contains(&PartKind::Grip) && asked.grip_model.is_none()),
         (Asked::ShaftModel, kind.takes.contains(&PartKind::Shaft) && asked.shaft_model.is_none()),
         (Asked::ExtensionMass, kind.asks(Asked::ExtensionMass) && asked.extension_mass_g.is_none()),
-        (Asked::Length, kind.asks(Asked::Length) && !kind.takes.contains(&PartKind::Shaft) && asked.length_mm.is_none()),
+        (
+            Asked::Length,
+            kind.asks(Asked::Length) && !kind.takes.contains(&PartKind::Shaft) && asked.length_mm.is_none(),
+        ),
     ] {
         if missing {
             return Err(refuse(ClubWorkFault::Needs { kind: kind.key.clone(), asked: what }));

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 mod backup;
 mod clubs;
+mod customer;
 mod figures;
 mod fit;
 mod gates;
@@ -14,6 +15,7 @@ mod stock;
 
 pub use backup::*;
 pub use clubs::*;
+pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
@@ -54,6 +56,11 @@ pub enum Command {
     /// Fitting sheets.
     #[command(subcommand)]
     Sheet(SheetCommand),
+    /// Customers: list, keep, change, give them sheets; export all that is held, delete on request.
+    #[command(subcommand)]
+    Customer(CustomerCommand),
+    /// What a text may mean: a customer's name, "job 1", the code of a part or a job card, a lot, an order.
+    Find(FindArguments),
     /// Propose a plan for a job from the parts that are free, or accept it.
     Plan(PlanArguments),
     /// Which part goes into which club: one sheet, or all jobs of the day together. Nothing is held.

@@ -67,6 +67,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
         also_read: Vec::new(),
     };
     let sheet = Sheet {
+        customer: None,
         player: "Simulated".into(),
         due: Date::constant(2026, 12, 1),
         hand: Hand::Right,

@@ -134,7 +134,8 @@ impl Tx {
     /// # Errors
     /// The database failed, or a row is damaged.
     pub async fn club_events(&mut self, code: &ClubCode) -> Result<Vec<ClubEvent>, StoreError> {
-        let rows = self.rows(query("SELECT body FROM club_event WHERE club = $1 ORDER BY seq").bind(code.0.clone())).await?;
+        let rows =
+            self.rows(query("SELECT body FROM club_event WHERE club = $1 ORDER BY seq").bind(code.0.clone())).await?;
         rows.iter().map(|row| row.body("body")).collect()
     }
 

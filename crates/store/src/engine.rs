@@ -46,7 +46,7 @@ pub(crate) async fn settle(conn: &mut Connection<'_>) -> Result<(), sqlx::Error>
     let settings = match conn.backend() {
         Backend::Sqlite => {
             "PRAGMA busy_timeout = 10000; PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; \
-             PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON;"
+             PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON; PRAGMA secure_delete = ON;"
         }
         Backend::Postgres => "SET lock_timeout = 10000; SET synchronous_commit = on",
     };

@@ -377,6 +377,11 @@ fact::facts! {
             /// Its number.
             order: i64,
         },
+        /// A customer.
+        Customer {
+            /// Their number.
+            customer: i64,
+        },
         /// A sheet.
         Sheet {
             /// For whom it is.

@@ -54,14 +54,15 @@ impl Tx {
         let what = format!("job {}", job.number);
         self.check_new_job(job, &what).await?;
         let insert = query(
-            "INSERT INTO job (id, number, sheet_id, player, due, state, sheet_body, steps_body, made_at, version)
-             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)",
+            "INSERT INTO job (id, number, sheet_id, player, customer, due, state, sheet_body, steps_body, made_at, version)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)",
         );
         let insert = insert
             .bind(job.id.0.clone())
             .bind(job.number)
             .bind(job.sheet_id.0.clone())
             .bind(job.sheet.player.clone())
+            .bind(job.sheet.customer)
             .bind(job.sheet.due.to_string())
             .bind(job.state.key())
             .bind(document(&what, &job.sheet)?)
@@ -124,11 +125,13 @@ impl Tx {
     pub async fn save_job(&mut self, job: &Job) -> Result<i64, StoreError> {
         let what = format!("job {}", job.number);
         let update = query(
-            "UPDATE job SET player = $1, due = $2, state = $3, sheet_body = $4, steps_body = $5, version = version + 1
-             WHERE id = $6 AND version = $7",
+            "UPDATE job SET player = $1, customer = $2, due = $3, state = $4, sheet_body = $5, steps_body = $6,
+                 version = version + 1
+             WHERE id = $7 AND version = $8",
         );
         let update = update
             .bind(job.sheet.player.clone())
+            .bind(job.sheet.customer)
             .bind(job.sheet.due.to_string())
             .bind(job.state.key())
             .bind(document(&what, &job.sheet)?)

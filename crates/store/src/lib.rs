@@ -15,6 +15,7 @@ mod backup;
 mod batch;
 mod club;
 mod column;
+mod customer;
 mod engine;
 mod error;
 mod event;
@@ -43,6 +44,7 @@ mod tx;
 
 pub use backup::{Contents, Copied, look_into};
 pub use club::ClubFilter;
+pub use customer::{CustomerLine, CustomerRow, FreeName, NamedSheet};
 pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;
 pub use file::{Making, ShopFile};

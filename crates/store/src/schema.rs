@@ -66,6 +66,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (9, "pages", pages),
         (10, "forecast and batch", forecast_and_batch),
         (11, "data state", data_state),
+        (12, "customers", include_str!("../migrations/0012_customers.sql")),
         (13, "clubs", clubs),
     ]
     .into_iter()

@@ -62,13 +62,14 @@ impl Tx {
         }
         let seq = self.next(query("SELECT COALESCE(MAX(seq), 0) + 1 FROM sheet")).await?;
         let insert = query(
-            "INSERT INTO sheet (id, seq, player, due, body, approved_job, version, saved_at)
-             VALUES ($1, $2, $3, $4, $5, $6, $7, $8)",
+            "INSERT INTO sheet (id, seq, player, customer, due, body, approved_job, version, saved_at)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)",
         );
         let insert = insert
             .bind(row.id.0.clone())
             .bind(seq)
             .bind(row.sheet.player.clone())
+            .bind(row.sheet.customer)
             .bind(row.sheet.due.to_string())
             .bind(body)
             .bind(row.approved_job.as_ref().map(|id| id.0.clone()))
@@ -85,11 +86,13 @@ impl Tx {
     pub async fn update_sheet(&mut self, row: &SheetRow, now: Timestamp) -> Result<i64, StoreError> {
         let body = document("the sheet", &row.sheet)?;
         let update = query(
-            "UPDATE sheet SET player = $1, due = $2, body = $3, approved_job = $4, version = version + 1, saved_at = $5
-             WHERE id = $6 AND version = $7",
+            "UPDATE sheet SET player = $1, customer = $2, due = $3, body = $4, approved_job = $5, version = version + 1,
+                 saved_at = $6
+             WHERE id = $7 AND version = $8",
         );
         let update = update
             .bind(row.sheet.player.clone())
+            .bind(row.sheet.customer)
             .bind(row.sheet.due.to_string())
             .bind(body)
             .bind(row.approved_job.as_ref().map(|id| id.0.clone()))

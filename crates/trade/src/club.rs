@@ -1,13 +1,13 @@
 //! A club that lives on: what it is made of as far as known, whose it is, and all that was done with it.
 
+use crate::club_name::ClubName;
+use crate::error::{TradeError, within};
 use crate::id::{ClubCode, EventId};
 use crate::kind::{ClubKind, Hand, LengthTo, closed_list};
-use crate::club_name::ClubName;
 use crate::model::PartKind;
 use crate::model::as_it_came::{self, HeadMaterial};
 use crate::plan::{ClubPlan, PlannedPart};
 use crate::reading::{Unit, What, check_value};
-use crate::error::{TradeError, within};
 use crate::sheet::{SheetClub, Tolerances};
 use crate::wrap::Wraps;
 use fact::Told;

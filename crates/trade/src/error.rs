@@ -167,6 +167,8 @@ fact::facts! {
         Part,
         /// A sheet.
         Sheet,
+        /// A customer.
+        Customer,
         /// A job.
         Job,
         /// A club.
@@ -207,6 +209,8 @@ fact::facts! {
         JobKind,
         /// A value that the shop has learned.
         Learned,
+        /// Whatever a text may stand for.
+        Anything,
     }
 }
 

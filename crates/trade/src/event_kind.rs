@@ -39,6 +39,10 @@ macro_rules! event_kinds {
 event_kinds! {
     /// A sheet became a job.
     SheetApproved = "sheet_approved";
+    /// Sheets and jobs were given to a customer, or taken from one.
+    SheetOfCustomer = "sheet_of_customer";
+    /// A customer was deleted on request.
+    CustomerDeleted = "customer_deleted";
     /// A plan was accepted.
     PlanAccepted = "plan_accepted";
     /// A plan was made again for clubs that had one.

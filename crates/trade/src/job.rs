@@ -168,7 +168,10 @@ impl Job {
                 let club = &self.clubs[i];
                 club.work.as_ref().filter(|work| work.keeps_swing_weight)?;
                 let whole = |r: &&&Reading| {
-                    r.club == club.id && r.what == What::SwingWeight && r.on.contains(&Role::Grip) && self.is_of_club_as_it_came(r)
+                    r.club == club.id
+                        && r.what == What::SwingWeight
+                        && r.on.contains(&Role::Grip)
+                        && self.is_of_club_as_it_came(r)
                 };
                 Some((i, standing.iter().rev().find(whole)?.value))
             })

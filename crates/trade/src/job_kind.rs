@@ -118,16 +118,23 @@ impl JobKind {
 
     fn check_steps(&self) -> Result<(), TradeError> {
         check_template(&self.steps)?;
-        for (part, model) in
-            [(PartKind::Grip, Asked::GripModel), (PartKind::Shaft, Asked::ShaftModel), (PartKind::Ferrule, Asked::FerruleModel)]
-        {
+        for (part, model) in [
+            (PartKind::Grip, Asked::GripModel),
+            (PartKind::Shaft, Asked::ShaftModel),
+            (PartKind::Ferrule, Asked::FerruleModel),
+        ] {
             if self.takes.contains(&part) && !self.asks(model) {
-                return Err(TradeError::unreadable(Entry::from("asks"), &KindFault::NoModel { kind: part, asked: model }));
+                return Err(TradeError::unreadable(
+                    Entry::from("asks"),
+                    &KindFault::NoModel { kind: part, asked: model },
+                ));
             }
         }
-        if let Some(part) = self.takes.iter().find(|part| {
-            !matches!(part, PartKind::Grip | PartKind::Shaft | PartKind::Ferrule | PartKind::TipWeight)
-        }) {
+        if let Some(part) = self
+            .takes
+            .iter()
+            .find(|part| !matches!(part, PartKind::Grip | PartKind::Shaft | PartKind::Ferrule | PartKind::TipWeight))
+        {
             return Err(TradeError::unreadable(Entry::from("takes"), &KindFault::NotTaken { kind: *part }));
         }
         Ok(())

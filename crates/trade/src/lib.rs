@@ -13,6 +13,7 @@ pub mod check_weight;
 pub mod club;
 pub mod club_name;
 pub mod connection;
+pub mod customer;
 pub mod error;
 pub mod event_kind;
 pub mod ferrule;

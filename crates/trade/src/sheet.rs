@@ -26,8 +26,11 @@ closed_list! {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Sheet {
-    /// Who the clubs are for.
+    /// Who the clubs are for. Where the sheet belongs to a customer it is their name, and follows it.
     pub player: String,
+    /// Number of the customer that it belongs to; left out where it belongs to nobody.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub customer: Option<i64>,
     /// When the set is due.
     #[schema(value_type = String, format = Date)]
     pub due: Date,

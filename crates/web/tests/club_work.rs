@@ -23,7 +23,13 @@ struct Real {
 impl Real {
     /// A 7-iron of 37 in; the grip's centre counts from its cap.
     fn seven() -> Self {
-        Self { shaft: (102.0, 446.0), head: (269.0, 936.0), grip: (52.0, 104.0, 3.0), tape: (2.0, 130.0), added: vec![] }
+        Self {
+            shaft: (102.0, 446.0),
+            head: (269.0, 936.0),
+            grip: (52.0, 104.0, 3.0),
+            tape: (2.0, 130.0),
+            added: vec![],
+        }
     }
 
     fn points(&self, gripped: bool) -> f64 {
@@ -103,9 +109,20 @@ async fn a_regrip_keeps_what_the_club_read_on_arrival_and_lives_on() {
     // Nothing was read: the forecast of the arrival is as wide as a guess.
     assert!(expected(&bench, 1, "arrived").await.1 > 4.0);
     let arrived = tenth(real.points(true));
-    read(&bench, 1, 1, "arrived", json!([{ "what": "swing_weight", "value": arrived }, { "what": "total_mass", "value": tenth(real.mass()) }])).await;
+    read(
+        &bench,
+        1,
+        1,
+        "arrived",
+        json!([{ "what": "swing_weight", "value": arrived }, { "what": "total_mass", "value": tenth(real.mass()) }]),
+    )
+    .await;
     let view = bench.get("/jobs/1").await;
-    assert_eq!(view["job"]["clubs"][0]["target"]["swing_weight_points"].as_f64(), Some(arrived), "it keeps what it read");
+    assert_eq!(
+        view["job"]["clubs"][0]["target"]["swing_weight_points"].as_f64(),
+        Some(arrived),
+        "it keeps what it read"
+    );
     // The old grip and its tape go on the scale: now a grip's mass is known to matter, and by how much.
     let wide = expected(&bench, 1, "finish").await.1;
     let kept = read(&bench, 1, 1, "stripped", json!([{ "what": "grip_mass", "value": real.grip.0 }, { "what": "tape_mass", "value": real.tape.0 }, { "what": "swing_weight", "value": tenth(real.points(false)) }])).await;
@@ -118,7 +135,9 @@ async fn a_regrip_keeps_what_the_club_read_on_arrival_and_lives_on() {
     if held != "OL-07" {
         assert!(advice.as_array().unwrap().iter().any(|r| r["code"] == "OL-07"), "{advice}");
         let version = bench.get("/jobs/1").await["job"]["clubs"][0]["version"].clone();
-        bench.made("/jobs/1/clubs/1/parts", json!({ "kind": "grip", "code": "OL-07", "by": "Ada", "version": version })).await;
+        bench
+            .made("/jobs/1/clubs/1/parts", json!({ "kind": "grip", "code": "OL-07", "by": "Ada", "version": version }))
+            .await;
     }
     let after = Real { grip: (52.0, 104.0, 3.0), tape: (1.96, 130.0), ..real.clone() };
     let (value, band) = expected(&bench, 1, "finish").await;
@@ -128,7 +147,8 @@ async fn a_regrip_keeps_what_the_club_read_on_arrival_and_lives_on() {
     read(&bench, 1, 1, "hand_over", json!([{ "what": "done" }])).await;
     let record = bench.get("/jobs/1/record").await;
     assert_eq!(record["state"], "finished");
-    let line = record["clubs"][0]["lines"].as_array().unwrap().iter().find(|l| l["what"] == "swing_weight").unwrap().clone();
+    let line =
+        record["clubs"][0]["lines"].as_array().unwrap().iter().find(|l| l["what"] == "swing_weight").unwrap().clone();
     assert_eq!(line["verdict"], "in", "{line}");
     // The club lives on: what it is made of, what it read, what was done.
     let club = bench.get("/clubs/C1").await;
@@ -160,7 +180,12 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
         json!({ "due": "2026-03-09", "clubs": [club], "by": "Ada" })
     };
     // An inch shorter: everything moves 25.4 mm toward the stop, and the butt piece of some 2.6 g is gone.
-    bench.made("/jobs", job("shorten", json!({ "grip_model": "OLIVINE", "length_mm": 914.4, "swing_weight_points": 29.0 }))).await;
+    bench
+        .made(
+            "/jobs",
+            job("shorten", json!({ "grip_model": "OLIVINE", "length_mm": 914.4, "swing_weight_points": 29.0 })),
+        )
+        .await;
     read(&bench, 1, 1, "arrived", json!([{ "what": "swing_weight", "value": tenth(real.points(true)) }])).await;
     let short = Real {
         shaft: (102.0 - 2.6, (102.0 * 446.0 - 2.6 * 12.7) / 99.4 - 25.4),
@@ -169,9 +194,20 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
         ..real.clone()
     };
     let (value, band) = expected(&bench, 1, "shortened").await;
-    assert!((value - short.points(false)).abs() < band && band < 1.5, "{value} ± {band} against {}", short.points(false));
+    assert!(
+        (value - short.points(false)).abs() < band && band < 1.5,
+        "{value} ± {band} against {}",
+        short.points(false)
+    );
     read(&bench, 1, 1, "shortened", json!([{ "what": "shaft_length", "value": 911.2 - 30.0 }, { "what": "swing_weight", "value": tenth(short.points(false)) }])).await;
-    let grip_g = bench.get("/jobs/1").await["job"]["clubs"][0]["plan"]["parts"].as_array().unwrap().iter().find(|p| p["kind"] == "grip").unwrap()["mass_g"].as_f64().unwrap();
+    let grip_g = bench.get("/jobs/1").await["job"]["clubs"][0]["plan"]["parts"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|p| p["kind"] == "grip")
+        .unwrap()["mass_g"]
+        .as_f64()
+        .unwrap();
     let short = Real { grip: (grip_g, 104.0, 3.0), ..short };
     let (value, band) = expected(&bench, 1, "finish").await;
     assert!((value - short.points(true)).abs() < band && band < 0.6, "{value} ± {band} against {}", short.points(true));
@@ -182,7 +218,9 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
     assert!(life[1]["changes"].as_array().unwrap().iter().any(|c| c["code"] == "club_change.length"), "{life}");
 
     // Half an inch longer with a piece of 9 g.
-    bench.made("/jobs", job("lengthen", json!({ "grip_model": "OLIVINE", "length_mm": 927.1, "extension_mass_g": 9.0 }))).await;
+    bench
+        .made("/jobs", job("lengthen", json!({ "grip_model": "OLIVINE", "length_mm": 927.1, "extension_mass_g": 9.0 })))
+        .await;
     read(&bench, 2, 1, "arrived", json!([{ "what": "swing_weight", "value": tenth(short.points(true)) }])).await;
     let long = Real {
         shaft: (short.shaft.0, short.shaft.1 + 12.7),
@@ -193,16 +231,26 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
     let (value, band) = expected(&bench, 2, "extended").await;
     assert!((value - long.points(false)).abs() < band && band < 1.5, "{value} ± {band} against {}", long.points(false));
     read(&bench, 2, 1, "extended", json!([{ "what": "swing_weight", "value": tenth(long.points(false)) }])).await;
-    let grip_g = bench.get("/jobs/2").await["job"]["clubs"][0]["plan"]["parts"].as_array().unwrap().iter().find(|p| p["kind"] == "grip").unwrap()["mass_g"].as_f64().unwrap();
+    let grip_g = bench.get("/jobs/2").await["job"]["clubs"][0]["plan"]["parts"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|p| p["kind"] == "grip")
+        .unwrap()["mass_g"]
+        .as_f64()
+        .unwrap();
     let long = Real { grip: (grip_g, 104.0, 3.0), ..long };
     read(&bench, 2, 1, "finish", json!([{ "what": "swing_weight", "value": tenth(long.points(true)) }])).await;
     bench.made("/jobs/2/readings", over.clone()).await;
 
     // Bent a degree weaker and flatter, read before and after.
     bench.made("/jobs", job("bend", json!({ "loft_deg": 34.0, "lie_deg": 61.0 }))).await;
-    let kept = read(&bench, 3, 1, "arrived", json!([{ "what": "loft", "value": 33.0 }, { "what": "lie", "value": 62.0 }])).await;
+    let kept =
+        read(&bench, 3, 1, "arrived", json!([{ "what": "loft", "value": 33.0 }, { "what": "lie", "value": 62.0 }]))
+            .await;
     assert!(kept["club"]["next_step"] == "bend", "{}", kept["club"]["next_step"]);
-    let kept = read(&bench, 3, 1, "bend", json!([{ "what": "loft", "value": 34.0 }, { "what": "lie", "value": 61.0 }])).await;
+    let kept =
+        read(&bench, 3, 1, "bend", json!([{ "what": "loft", "value": 34.0 }, { "what": "lie", "value": 61.0 }])).await;
     assert_eq!(kept["meaning"]["tone"], "good", "{}", kept["meaning"]);
     bench.made("/jobs/3/readings", over.clone()).await;
     let club = bench.get("/clubs/C1").await;
@@ -212,18 +260,28 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
     // Lead tape to a swing weight two points up: the remedy says how much, and the finish follows.
     let now = tenth(long.points(true));
     bench.made("/jobs", job("rebalance", json!({ "swing_weight_points": now + 2.0 }))).await;
-    let advice = read(&bench, 4, 1, "arrived", json!([{ "what": "swing_weight", "value": now }])).await["remedies"].clone();
+    let advice =
+        read(&bench, 4, 1, "arrived", json!([{ "what": "swing_weight", "value": now }])).await["remedies"].clone();
     let list = advice.as_array().unwrap().clone();
     let lead = list.iter().find(|r| r["action"] == "lead_tape").unwrap_or_else(|| panic!("{advice}"));
     let grams = lead["more_g"].as_f64().unwrap();
     let per_g = (long.head.1 + 3.0 - FULCRUM_MM) / POINT_G_MM;
     assert!((grams - 2.0 / per_g).abs() < 0.5, "{grams} g at {per_g} points");
     let version = bench.get("/jobs/4").await["job"]["clubs"][0]["version"].clone();
-    bench.made("/jobs/4/clubs/1/extras", json!({ "action": "lead_tape", "mass_g": grams, "by": "Ada", "version": version })).await;
+    bench
+        .made(
+            "/jobs/4/clubs/1/extras",
+            json!({ "action": "lead_tape", "mass_g": grams, "by": "Ada", "version": version }),
+        )
+        .await;
     let (value, band) = expected(&bench, 4, "finish").await;
     let mut leaded = long.clone();
     leaded.added.push((grams, long.head.1));
-    assert!((value - leaded.points(true)).abs() < band && band < 0.5, "{value} ± {band} against {}", leaded.points(true));
+    assert!(
+        (value - leaded.points(true)).abs() < band && band < 0.5,
+        "{value} ± {band} against {}",
+        leaded.points(true)
+    );
     read(&bench, 4, 1, "finish", json!([{ "what": "swing_weight", "value": tenth(leaded.points(true)) }])).await;
     read(&bench, 4, 1, "hand_over", json!([{ "what": "done" }])).await;
     let club = bench.get("/clubs/C1").await;
@@ -237,18 +295,51 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
 async fn the_pages_lead_from_a_club_to_its_record() {
     let bench = shop_with_grips().await;
     let real = Real::seven();
-    let noted = bench.form("/clubs/new", &[("player", "Wren Ashdown"), ("club_kind", "iron"), ("number", "7"), ("hand", "left"),
-        ("head_material", "cast"), ("swing_weight", "D2.1"), ("length", "37")]).await;
+    let noted = bench
+        .form(
+            "/clubs/new",
+            &[
+                ("player", "Wren Ashdown"),
+                ("club_kind", "iron"),
+                ("number", "7"),
+                ("hand", "left"),
+                ("head_material", "cast"),
+                ("swing_weight", "D2.1"),
+                ("length", "37"),
+            ],
+        )
+        .await;
     assert_eq!(noted.status, StatusCode::SEE_OTHER, "{}", noted.text);
     let list = bench.page("/clubs?search=ashdown").await.text;
     assert!(list.contains("7-iron of Wren Ashdown") && list.contains("D2.1"), "{list}");
     assert!(bench.page("/clubs?search=nobody").await.text.contains("No club found"));
     let form = bench.page("/clubs/job?club=C1&kind=regrip").await.text;
     assert!(form.contains("grip_model-C1") && form.contains("now D2.1"), "{form}");
-    let made = bench.form("/clubs/job", &[("club", "C1"), ("kind-C1", "regrip"), ("grip_model-C1", "OLIVINE"), ("wraps-C1", "1"),
-        ("swing_weight-C1", ""), ("due", "2026-03-09")]).await;
+    let made = bench
+        .form(
+            "/clubs/job",
+            &[
+                ("club", "C1"),
+                ("kind-C1", "regrip"),
+                ("grip_model-C1", "OLIVINE"),
+                ("wraps-C1", "1"),
+                ("swing_weight-C1", ""),
+                ("due", "2026-03-09"),
+            ],
+        )
+        .await;
     assert_eq!(made.status, StatusCode::SEE_OTHER, "{}", made.text);
-    for address in ["/bench/1", "/bench/1/1", "/bench/1/1?step=arrived", "/plan/1", "/clubs/C1", "/kinds", "/kinds/new?like=bend", "/", "/records"] {
+    for address in [
+        "/bench/1",
+        "/bench/1/1",
+        "/bench/1/1?step=arrived",
+        "/plan/1",
+        "/clubs/C1",
+        "/kinds",
+        "/kinds/new?like=bend",
+        "/",
+        "/records",
+    ] {
         let page = bench.page(address).await;
         assert!(page.status.is_success() || page.status.is_redirection(), "{address}: {}", page.status);
     }
@@ -257,7 +348,12 @@ async fn the_pages_lead_from_a_club_to_its_record() {
     let bench_page = bench.page("/bench/1/1").await;
     assert_eq!(bench_page.status, StatusCode::OK, "{}", bench_page.text);
     // A kind of the shop's own: a bend without a first reading.
-    let own = bench.form("/kinds/new", &[("like", "bend"), ("label", "Lie only"), ("key", "lie_only"), ("step", "bend"), ("step", "hand_over")]).await;
+    let own = bench
+        .form(
+            "/kinds/new",
+            &[("like", "bend"), ("label", "Lie only"), ("key", "lie_only"), ("step", "bend"), ("step", "hand_over")],
+        )
+        .await;
     assert_eq!(own.status, StatusCode::SEE_OTHER, "{}", own.text);
     assert!(bench.page("/kinds").await.text.contains("Lie only"));
     let removed = bench.form("/kinds/lie_only/remove", &[]).await;
@@ -277,12 +373,20 @@ async fn what_cannot_be_is_refused_in_words_and_nothing_is_lost() {
     };
     let before = bench.picture().await;
     let cases = [
-        (asked(json!({ "kind": "shorten", "length_mm": 900.0 })), StatusCode::UNPROCESSABLE_ENTITY, "needs the length to the cap of C1"),
+        (
+            asked(json!({ "kind": "shorten", "length_mm": 900.0 })),
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "needs the length to the cap of C1",
+        ),
         (asked(json!({ "loft_deg": 30.0 })), StatusCode::UNPROCESSABLE_ENTITY, "does not ask for loft"),
         (job(json!({ "club": "C1", "kind": "regrip" })), StatusCode::UNPROCESSABLE_ENTITY, "needs grip model"),
         (asked(json!({ "kind": "polish" })), StatusCode::NOT_FOUND, "kind of job"),
         (asked(json!({ "club": "C9" })), StatusCode::NOT_FOUND, "C9"),
-        (json!({ "due": "2026-03-09", "clubs": [], "by": "Ada" }).to_string(), StatusCode::UNPROCESSABLE_ENTITY, "needs a club"),
+        (
+            json!({ "due": "2026-03-09", "clubs": [], "by": "Ada" }).to_string(),
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "needs a club",
+        ),
     ];
     for (body, status, words) in cases {
         let problem = bench.refused("POST", "/jobs", status, body.clone()).await;
@@ -302,7 +406,9 @@ async fn what_cannot_be_is_refused_in_words_and_nothing_is_lost() {
     let problem = bench.refused("POST", "/jobs", StatusCode::CONFLICT, body).await;
     assert!(detail(&problem).contains("LONG") && detail(&problem).contains("Weigh one in"), "{problem}");
     let after = bench.picture().await;
-    let jobs = |picture: &[String]| picture.iter().filter(|p| p.starts_with("/jobs") || p.starts_with("/parts")).cloned().collect::<Vec<_>>();
+    let jobs = |picture: &[String]| {
+        picture.iter().filter(|p| p.starts_with("/jobs") || p.starts_with("/parts")).cloned().collect::<Vec<_>>()
+    };
     assert_eq!(jobs(&before), jobs(&after), "nothing was kept and nothing held");
     // In two open jobs.
     bench.made("/jobs", json!({ "due": "2026-03-09", "clubs": [{ "club": "C1", "kind": "regrip", "grip_model": "OLIVINE" }], "by": "Ada" })).await;

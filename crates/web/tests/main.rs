@@ -7,6 +7,7 @@ mod bad_input;
 mod clock;
 mod club_work;
 mod crawl;
+mod customers;
 mod demo_past;
 mod description;
 mod door;

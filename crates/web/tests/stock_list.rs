@@ -140,7 +140,10 @@ async fn a_scanned_code_leads_to_its_part_or_its_club() {
     let club = bench.page(&format!("/scan?code={card}")).await;
     assert_eq!((club.status, club.location.as_str()), (StatusCode::SEE_OTHER, "/bench/1/3"));
     assert_eq!(bench.get("/scan/S03").await, json!({ "part": { "code": "S03" } }));
-    bench.page("/scan?code=nothing").await.says(StatusCode::NOT_FOUND, &["part or job card", "Scan the code again"]);
+    bench
+        .page("/scan?code=nothing")
+        .await
+        .says(StatusCode::NOT_FOUND, &["Nothing fits “nothing”", "scan a label again"]);
     bench.page("/").await.says(StatusCode::OK, &["action=\"/scan\""]);
 }
 

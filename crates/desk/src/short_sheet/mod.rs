@@ -345,6 +345,10 @@ impl<'a> Groups<'a> {
                 note("wraps", ValueFrom::WrittenWraps { text: said.text.clone(), n: i64::from(wraps.base) });
             }
         }
+        let usual = Wraps { base: 1, full: 0, lower_hand: 0 };
+        if ctx.wraps != usual && get(Slot::FullWraps).is_none() && get(Slot::LowerWraps).is_none() {
+            note("wraps", ValueFrom::CustomersWraps);
+        }
         let mut stepped = |slot, field| {
             let said = get(slot)?;
             let (Word::Cpm(start, by) | Word::TotalMass(start, by)) = said.word else { return None };

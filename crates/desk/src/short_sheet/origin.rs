@@ -25,6 +25,8 @@ fact::facts! {
             /// Layers of base.
             n: i64,
         },
+        /// Layers of tape as the customer likes them.
+        CustomersWraps,
         /// A length as it was written.
         WrittenLength {
             /// The phrase of the short sheet.

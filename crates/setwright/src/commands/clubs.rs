@@ -4,8 +4,8 @@ use super::print::{document, table};
 use super::work::bytes_of;
 use super::{print_json, reader, say};
 use crate::config::{
-    ClubAdd, ClubCommand, ClubFigures, ClubJob, ClubList, ClubRead, ClubShow, KindAdd, KindCommand, KindList, KindRemove,
-    ReadArguments,
+    ClubAdd, ClubCommand, ClubFigures, ClubJob, ClubList, ClubRead, ClubShow, KindAdd, KindCommand, KindList,
+    KindRemove, ReadArguments,
 };
 use crate::failure::{CommandFault, Failure};
 use app::AppError;
@@ -88,7 +88,11 @@ fn answer(view: &ClubView, json: bool) -> Result<(), Failure> {
     }
     let w = reader();
     let club = &view.club;
-    let mut lines = format!("{}  {}\n", club.code, text!(w, "club-life-of", club = w.tell(&club.name()), player = club.player.as_str()));
+    let mut lines = format!(
+        "{}  {}\n",
+        club.code,
+        text!(w, "club-life-of", club = w.tell(&club.name()), player = club.player.as_str())
+    );
     for event in &view.life {
         let changes: Vec<String> = event.changes.iter().map(|change| w.told(change)).collect();
         let kind = event.job_kind.as_deref().unwrap_or_default();
@@ -105,15 +109,24 @@ fn answer(view: &ClubView, json: bool) -> Result<(), Failure> {
 fn arrival(figures: &ClubFigures) -> Result<Arrival, Failure> {
     let failed = |e: quantity::NotationError| Failure::from(AppError::from(e));
     let mass = |text: &Option<String>| {
-        text.as_deref().map(|t| quantity::parse_mass(t, MassUnit::Gram).map(|m| m.g())).transpose().map_err(failed)
+        text.as_deref()
+            .map(|t| quantity::parse_mass(t, MassUnit::Gram).map(quantity::Mass::g))
+            .transpose()
+            .map_err(failed)
     };
-    let angle =
-        |text: &Option<String>| text.as_deref().map(|t| quantity::parse_angle(t).map(|a| a.deg())).transpose().map_err(failed);
+    let angle = |text: &Option<String>| {
+        text.as_deref().map(|t| quantity::parse_angle(t).map(quantity::Angle::deg)).transpose().map_err(failed)
+    };
     Ok(Arrival {
         swing_weight_points: points(figures.swing_weight.as_deref())?,
         total_mass_g: mass(&figures.total_mass)?,
         length_mm: length(figures.length.as_deref())?,
-        cpm: figures.cpm.as_deref().map(|t| quantity::parse_frequency(t).map(|f| f.cpm())).transpose().map_err(failed)?,
+        cpm: figures
+            .cpm
+            .as_deref()
+            .map(|t| quantity::parse_frequency(t).map(quantity::Frequency::cpm))
+            .transpose()
+            .map_err(failed)?,
         loft_deg: angle(&figures.loft)?,
         lie_deg: angle(&figures.lie)?,
         grip_mass_g: mass(&figures.grip_mass)?,
@@ -122,12 +135,12 @@ fn arrival(figures: &ClubFigures) -> Result<Arrival, Failure> {
 }
 
 fn points(text: Option<&str>) -> Result<Option<f64>, Failure> {
-    let read = text.map(|t| quantity::parse_swing_weight(t).map(|s| s.points())).transpose();
+    let read = text.map(|t| quantity::parse_swing_weight(t).map(quantity::SwingMoment::points)).transpose();
     read.map_err(|e| AppError::from(e).into())
 }
 
 fn length(text: Option<&str>) -> Result<Option<f64>, Failure> {
-    let read = text.map(|t| quantity::parse_length(t, LengthUnit::Inch).map(|l| l.mm())).transpose();
+    let read = text.map(|t| quantity::parse_length(t, LengthUnit::Inch).map(quantity::Length::mm)).transpose();
     read.map_err(|e| AppError::from(e).into())
 }
 
@@ -203,8 +216,9 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
         }
         None => reader().day_of(jiff::Timestamp::now()),
     };
-    let angle =
-        |text: &Option<String>| text.as_deref().map(|t| quantity::parse_angle(t).map(|a| a.deg())).transpose().map_err(failed);
+    let angle = |text: &Option<String>| {
+        text.as_deref().map(|t| quantity::parse_angle(t).map(quantity::Angle::deg)).transpose().map_err(failed)
+    };
     let extension = arguments.extension_mass.as_deref();
     let asked = AskedOfClub {
         club: String::new(),
@@ -217,7 +231,7 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
         adhesive: arguments.adhesive.clone(),
         length_mm: length(arguments.length.as_deref())?,
         extension_mass_g: extension
-            .map(|t| quantity::parse_mass(t, MassUnit::Gram).map(|m| m.g()))
+            .map(|t| quantity::parse_mass(t, MassUnit::Gram).map(quantity::Mass::g))
             .transpose()
             .map_err(failed)?,
         swing_weight_points: points(arguments.swing_weight.as_deref())?,

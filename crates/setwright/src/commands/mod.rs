@@ -5,6 +5,7 @@ mod backup;
 mod calc;
 mod causes;
 mod clubs;
+mod customer;
 mod fit;
 mod gates;
 mod learned;
@@ -44,6 +45,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),
         Command::Sheet(SheetCommand::Add(file)) => told(file.database.json, block(work::sheet_add(&file))),
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
+        Command::Customer(command) => told(command.json(), block(customer::customer(&command))),
+        Command::Find(find) => told(find.database.json, block(customer::find(&find))),
         Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
         Command::Order(OrderCommand::List(list)) => told(list.database.json, block(order::list(&list))),
         Command::Order(OrderCommand::Add(add)) => told(add.database.json, block(order::add(&add))),

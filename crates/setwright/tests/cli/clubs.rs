@@ -6,8 +6,23 @@ use serde_json::json;
 #[test]
 fn a_club_from_elsewhere_is_noted_bent_and_handed_over_by_command() {
     let shop = Shop::stocked();
-    let add = ["club", "add", "--player", "Odell Farrowby", "--number", "7", "--head-material", "forged", "--swing-weight", "D2.1",
-        "--loft", "33", "--lie", "62", "--json"];
+    let add = [
+        "club",
+        "add",
+        "--player",
+        "Odell Farrowby",
+        "--number",
+        "7",
+        "--head-material",
+        "forged",
+        "--swing-weight",
+        "D2.1",
+        "--loft",
+        "33",
+        "--lie",
+        "62",
+        "--json",
+    ];
     let club = shop.run(&add).done().json();
     assert_eq!((&club["club"]["code"], &club["life"][0]["deed"]), (&json!("C1"), &json!("arrived")));
     assert!(shop.run(&["club", "list", "farrowby"]).done().out.contains("C1"));
@@ -27,7 +42,7 @@ fn a_club_from_elsewhere_is_noted_bent_and_handed_over_by_command() {
     let shown = shop.run(&["club", "show", "c1"]).done().out;
     assert!(shown.contains("loft 33.0° → 34.0°"), "{shown}");
     shop.run(&["club", "show", "C7", "--json"]).problem(3, "not_found");
-    shop.run(&["read", "1", "1", "bend", "colour=34"]).failed(2);
+    shop.run(&["read", "1", "1", "bend", "colour=34", "--json"]).problem(2, "usage");
 }
 
 #[test]

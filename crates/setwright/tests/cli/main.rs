@@ -5,6 +5,7 @@ mod adapters;
 mod backup;
 mod calc;
 mod clubs;
+mod customer;
 mod frequency;
 mod gates;
 mod half_quanta;

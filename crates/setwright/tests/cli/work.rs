@@ -130,7 +130,10 @@ fn the_schema_of_a_sheet_is_a_json_schema_that_good_sheets_keep_to() {
     assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
     let sheet = followed(&schema, &schema);
     let fields: BTreeSet<&str> = sheet["properties"].as_object().expect("fields").keys().map(String::as_str).collect();
-    assert_eq!(fields, BTreeSet::from(["player", "due", "hand", "note", "rule", "written", "reference", "clubs"]));
+    assert_eq!(
+        fields,
+        BTreeSet::from(["player", "customer", "due", "hand", "note", "rule", "written", "reference", "clubs"])
+    );
     let required: BTreeSet<&str> =
         sheet["required"].as_array().expect("required").iter().filter_map(Value::as_str).collect();
     assert_eq!(required, BTreeSet::from(["player", "due", "hand", "rule", "clubs"]));

@@ -19,7 +19,10 @@ use sqlx::migrate::{Migration, MigrationType, Migrator};
 use sqlx::{AnyConnection, AssertSqlSafe, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
 use std::path::Path;
-use store::{Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx};
+use store::{
+    CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx,
+};
+use trade::customer::Customer;
 use trade::id::{BatchId, EventId, ReadingId};
 use trade::job::Job;
 use trade::life::{FigureChange, LifeStep};
@@ -36,6 +39,7 @@ const ORDERS_AND_LIFE: i64 = 6;
 const LIST_LAYOUTS: i64 = 7;
 const SHAFT_FREQUENCY: i64 = 8;
 const FORECAST_AND_BATCH: i64 = 10;
+const CUSTOMERS: i64 = 12;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
 fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
@@ -184,8 +188,24 @@ async fn fill(store: &Store, schema: i64) -> Job {
             Layout { name: "Heron list".into(), headings: vec!["Gewicht".into()], mapping: Mapping::default() };
         tx.put_layout(&layout, at(8)).await.expect("kept");
     }
+    if schema >= CUSTOMERS {
+        keep_customer(&mut tx, &mut job).await;
+    }
     tx.commit().await.expect("commit");
     job
+}
+
+/// A customer whose the job and its sheet are.
+async fn keep_customer(tx: &mut Tx, job: &mut Job) {
+    let number = tx.next_customer_number().await.expect("a number");
+    let customer = Customer { glove: "ML".into(), grip_diameter_mm: Some(0.1 + 22.7), ..Customer::named("Größe") };
+    let row = CustomerRow { number, customer, deleted_at: None, version: 0, saved_at: at(9) };
+    tx.insert_customer(&row).await.expect("saved");
+    job.sheet.customer = Some(number);
+    job.version = tx.save_job(job).await.expect("saved");
+    let mut sheet = tx.sheet(&job.sheet_id).await.expect("read").expect("there");
+    sheet.sheet.customer = Some(number);
+    tx.update_sheet(&sheet, at(9)).await.expect("saved");
 }
 
 async fn read(tx: &mut Tx, job: &Job) {
@@ -278,7 +298,7 @@ async fn everything(store: &Store, schema: i64) -> String {
     for study in tx.studies().await.expect("read") {
         say!(tx.study_readings(&study.id));
     }
-    say!(tx.orders(&OrderFilter::default()), tx.layouts());
+    say!(tx.orders(&OrderFilter::default()), tx.layouts(), tx.customer_lines("", 99));
     for part in tx.parts(&PartFilter::default()).await.expect("read") {
         all.push_str(&format!("{part:#?}\n"));
         // Before there were lives the store of today wrote one, which the schema had no place for.
@@ -305,6 +325,8 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     shaft.cpm = Some(261.5);
     tx.update_part(&shaft, at(99)).await.expect("saved");
     order(&mut tx, job, &shaft).await;
+    let mut job = tx.job(&job.id).await.expect("read").expect("there");
+    keep_customer(&mut tx, &mut job).await;
     tx.put_model(&ferrule_model(), at(99)).await.expect("saved");
     let first = tx.reading_by_request_key("tablet 0").await.expect("read").expect("there");
     let repeated = Reading { id: ReadingId(new_id()), ..first.clone() };

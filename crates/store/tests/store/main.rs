@@ -11,6 +11,7 @@ mod samples;
 mod adhesive_and_log;
 mod backup;
 mod batches;
+mod customers;
 mod documents;
 mod earlier_schemas;
 mod figures;

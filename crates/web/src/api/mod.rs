@@ -3,6 +3,7 @@
 mod bench;
 mod calc;
 mod clubs;
+mod customers;
 mod described;
 mod glue;
 mod jobs;
@@ -62,6 +63,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(stock::router())
         .merge(orders::router())
         .merge(sheets::router())
+        .merge(customers::router())
         .merge(jobs::router())
         .merge(clubs::router())
         .merge(matched::router())

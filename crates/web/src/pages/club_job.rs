@@ -71,7 +71,8 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-job-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -106,17 +107,34 @@ fn club_fields(w: &Words, form: &Entries, club: &Club, kinds: &[KindView], model
                     .collect();
                 form.select(&name, &label, "", &facings)
             }
-            Asked::Wraps => form.field(&name, &w.text("club-job-wraps"), Field { inputmode: "numeric", placeholder: "0", hint: &w.text("club-job-wraps-hint"), ..Field::default() }),
+            Asked::Wraps => form.field(
+                &name,
+                &w.text("club-job-wraps"),
+                Field {
+                    inputmode: "numeric",
+                    placeholder: "0",
+                    hint: &w.text("club-job-wraps-hint"),
+                    ..Field::default()
+                },
+            ),
             Asked::Length => {
-                let hint = typed(w, club, What::FinishedLength).map(|now| text!(w, "club-job-now", now = now)).unwrap_or_default();
-                form.field(&name, &w.text("club-life-length"), Field { required: true, hint: &hint, ..Field::default() })
+                let hint = typed(w, club, What::FinishedLength)
+                    .map(|now| text!(w, "club-job-now", now = now))
+                    .unwrap_or_default();
+                form.field(
+                    &name,
+                    &w.text("club-life-length"),
+                    Field { required: true, hint: &hint, ..Field::default() },
+                )
             }
-            Asked::ExtensionMass => form.field(&name, &label, Field { required: true, unit: w.mass_sign(), hint: &w.text("club-job-extension-hint"), ..decimal }),
+            Asked::ExtensionMass => form.field(
+                &name,
+                &label,
+                Field { required: true, unit: w.mass_sign(), hint: &w.text("club-job-extension-hint"), ..decimal },
+            ),
             Asked::SwingWeight => {
-                let hint = typed(w, club, What::SwingWeight).map_or_else(
-                    || w.text("club-job-keeps"),
-                    |now| text!(w, "club-job-keeps-now", now = now),
-                );
+                let hint = typed(w, club, What::SwingWeight)
+                    .map_or_else(|| w.text("club-job-keeps"), |now| text!(w, "club-job-keeps-now", now = now));
                 form.field(&name, &label, Field { hint: &hint, ..Field::default() })
             }
             Asked::Loft | Asked::Lie => {

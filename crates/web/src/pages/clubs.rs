@@ -12,8 +12,8 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{
-    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, LifePoint, LifeView, Nav, Notice, button, definitions,
-    empty_state, figures, life, link_button, search_bar, section,
+    Action, Button, ButtonKind, Cell, Column, Field, Figure, Icon, LifePoint, LifeView, Nav, Notice, button,
+    definitions, empty_state, figures, life, link_button, search_bar, section,
 };
 use maud::{Markup, html};
 use trade::club::{Arrival, Club, ClubEvent, ClubFigure};
@@ -79,11 +79,15 @@ fn clubs_table(w: &Words, clubs: &[ClubLine]) -> Markup {
         vec![
             Cell(pick),
             Cell(html! { a href={ "/clubs/" (code) } { (code) } }),
-            Cell(html! { (called(w, club)) @if !club.label.is_empty() { br; span.small { (text!(w, "club-life-of", club = w.tell(&club.name()), player = club.player.as_str())) } } }),
+            Cell(
+                html! { (called(w, club)) @if !club.label.is_empty() { br; span.small { (text!(w, "club-life-of", club = w.tell(&club.name()), player = club.player.as_str())) } } },
+            ),
             Cell::from(figure(What::SwingWeight)),
             Cell::from(figure(What::FinishedLength)),
             Cell::from(figure(What::TotalMass)),
-            Cell(html! { @if let Some(job) = line.job { a href={ "/bench/" (job) } { (text!(w, "order-job", job = job)) } } @else { "–" } }),
+            Cell(
+                html! { @if let Some(job) = line.job { a href={ "/bench/" (job) } { (text!(w, "order-job", job = job)) } } @else { "–" } },
+            ),
         ]
     };
     let columns = ["pick", "code", "club", "swing-weight", "length", "mass", "job"];
@@ -104,9 +108,9 @@ async fn new(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<
 }
 
 async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
-    let kinds = choices(w, ClubKind::ALL, |k| k.key());
-    let hands = choices(w, Hand::ALL, |h| h.key());
-    let materials = choices(w, HeadMaterial::ALL, |m| m.key());
+    let kinds = choices(w, ClubKind::ALL, ClubKind::key);
+    let hands = choices(w, Hand::ALL, Hand::key);
+    let materials = choices(w, HeadMaterial::ALL, HeadMaterial::key);
     let body = html! {
         form.card method="post" action="/clubs/new" data-keep="" {
             div.fields {
@@ -126,7 +130,8 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-life-new");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -285,20 +290,24 @@ fn picture(w: &Words, view: &ClubView) -> Markup {
 fn events(w: &Words, life: &[ClubEvent], kinds: &[(JobKind, String)]) -> Markup {
     let row = |event: &ClubEvent| {
         let what = match &event.job_kind {
-            Some(key) => kinds.iter().find(|(kind, _)| kind.key == *key).map_or_else(
-                || w.tell(&event.deed),
-                |(_, name)| name.clone(),
-            ),
+            Some(key) => kinds
+                .iter()
+                .find(|(kind, _)| kind.key == *key)
+                .map_or_else(|| w.tell(&event.deed), |(_, name)| name.clone()),
             None => capital(&w.tell(&event.deed)),
         };
-        let what = if event.job_kind.as_deref() == Some(trade::step::NEW_CLUB) { capital(&w.tell(&event.deed)) } else { what };
-        let read: Vec<String> =
-            event.figures.iter().map(|f| format!("{} {}", w.tell(&f.what), shown(w, f))).collect();
+        let what =
+            if event.job_kind.as_deref() == Some(trade::step::NEW_CLUB) { capital(&w.tell(&event.deed)) } else { what };
+        let read: Vec<String> = event.figures.iter().map(|f| format!("{} {}", w.tell(&f.what), shown(w, f))).collect();
         let changes: Vec<String> = event.changes.iter().map(|change| w.told(change)).collect();
         vec![
             Cell::from(w.date(w.day_of(event.at))),
-            Cell(html! { (what) @if let Some(job) = event.job { " " a href={ "/records/" (job) } { (text!(w, "order-job", job = job)) } } }),
-            Cell(html! { (changes.join(", ")) @if !event.note.is_empty() { @if !changes.is_empty() { br; } (event.note) } }),
+            Cell(
+                html! { (what) @if let Some(job) = event.job { " " a href={ "/records/" (job) } { (text!(w, "order-job", job = job)) } } },
+            ),
+            Cell(
+                html! { (changes.join(", ")) @if !event.note.is_empty() { @if !changes.is_empty() { br; } (event.note) } },
+            ),
             Cell::from(read.join(", ")),
             Cell::from(event.by.clone()),
         ]
@@ -316,7 +325,8 @@ fn made_of(w: &Words, club: &Club, library: &Library) -> Markup {
     let piece = |kind: PartKind, model: &str| {
         let part = pieces.part(kind);
         let name = library.get(model).map_or(model, Model::name).to_owned();
-        let mass = part.map(|part| (part.weighed, if kind == PartKind::Shaft { pieces.cut_shaft_mass_g } else { part.mass_g }));
+        let mass = part
+            .map(|part| (part.weighed, if kind == PartKind::Shaft { pieces.cut_shaft_mass_g } else { part.mass_g }));
         html! {
             (name)
             @match mass {

@@ -39,7 +39,9 @@ async fn list_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusC
             Cell::from(if takes.is_empty() { "–".to_owned() } else { takes.join(", ") }),
             Cell::from(asks.join(", ")),
             Cell::from(steps.join(" → ")),
-            Cell(html! { @if !kind.of_the_trade { form method="post" action={ "/kinds/" (kind.kind.key) "/remove" } { (button(&Button { label: &w.text("job-kind-remove"), kind: ButtonKind::Quiet, ..Button::default() })) } } }),
+            Cell(
+                html! { @if !kind.of_the_trade { form method="post" action={ "/kinds/" (kind.kind.key) "/remove" } { (button(&Button { label: &w.text("job-kind-remove"), kind: ButtonKind::Quiet, ..Button::default() })) } } },
+            ),
         ]
     };
     let columns = ["name", "new-parts", "asks", "steps", "own"];
@@ -51,7 +53,8 @@ async fn list_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusC
         (words_cards(&w.text("job-kind-page"), columns.map(|column| Column::words(w.text(&format!("job-kind-column-{column}")))).to_vec(), kinds.iter().map(row).collect()))
     };
     let title = w.text("job-kind-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -84,7 +87,8 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("job-kind-make");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page =
+        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -104,12 +108,8 @@ async fn keep(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<
         return new_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let steps = like.kind.steps.iter().filter(|step| form.has("step", &step.key)).cloned().collect();
-    let kind = JobKind {
-        key: form.text("key").to_owned(),
-        label: form.text("label").to_owned(),
-        steps,
-        ..like.kind.clone()
-    };
+    let kind =
+        JobKind { key: form.text("key").to_owned(), label: form.text("label").to_owned(), steps, ..like.kind.clone() };
     match app.save_job_kind(&kind).await {
         Ok(_) => Ok(go_to("/kinds").into_response()),
         Err(error) => new_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,

@@ -1,16 +1,15 @@
-//! Labels of parts to print, and where a scanned code leads.
+//! Labels of parts to print.
 
-use super::entries::{Entries, go_to, in_address, query};
+use super::entries::{Entries, query};
 use super::stock::filter;
-use super::{Framed, PageError, PageResult, framed};
+use super::{Framed, PageResult, framed};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use app::stock::PartQuery;
-use app::stock_list::Scanned;
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Query, State};
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::get;
 use look::{Action, ButtonKind, Icon, LabelPaper, Nav, PartLabel, empty_state, label_page, link_button};
 use maud::{Markup, html};
@@ -24,7 +23,7 @@ pub(crate) const LABELS_MAX: usize = 500;
 const LABELS_A_PAGE: i64 = 192;
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/labels", get(labels)).route("/scan", get(scan))
+    Router::new().route("/labels", get(labels))
 }
 
 /// What stands on the labels of parts.
@@ -115,23 +114,4 @@ fn controls(w: &Words, asked: &Entries, paper: LabelPaper) -> Markup {
             (w.text(if paper == LabelPaper::Strip { "label-print-strip" } else { "label-print-sheet" }))
         }
     }
-}
-
-/// A field for a hand scanner that types: it opens the part, or the bench of the club whose card it is.
-pub(super) fn scan_form(w: &Words) -> Markup {
-    html! {
-        form.search.scan role="search" method="get" action="/scan" {
-            label.hidden for="scan" { (w.text("today-scan")) }
-            input #scan name="code" placeholder=(w.text("today-scan-example")) autocomplete="off" autocapitalize="off" spellcheck="false";
-            button.button.quiet type="submit" { (look::icon(Icon::Scan)) span { (w.text("today-scan-open")) } }
-        }
-    }
-}
-
-async fn scan(State(app): State<App>, Query(pairs): Query<Vec<(String, String)>>) -> Result<Redirect, PageError> {
-    let asked = Entries::new(pairs);
-    Ok(go_to(&match app.scanned(asked.text("code")).await? {
-        Scanned::Part { code } => format!("/stock/parts/{}", in_address(&code)),
-        Scanned::Club { job, slot } => format!("/bench/{job}/{slot}"),
-    }))
 }

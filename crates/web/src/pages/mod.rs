@@ -11,8 +11,11 @@ mod capability;
 mod club_beam;
 mod club_job;
 mod clubs;
+mod customer_delete;
+mod customers;
 mod entries;
 mod fields;
+mod find;
 mod fit;
 mod gauge_study;
 mod glossary;
@@ -77,6 +80,9 @@ pub(crate) fn router() -> Router<App> {
     Router::new()
         .merge(today::router())
         .merge(sheets::router())
+        .merge(customers::router())
+        .merge(customer_delete::router())
+        .merge(find::router())
         .merge(stock::router())
         .merge(labels::router())
         .merge(orders::router())

@@ -1,16 +1,18 @@
 //! A new sheet, written short: looked at first, then saved.
 
+use super::customers::name_list;
 use super::entries::{Entries, capital, go_to, group, in_address};
 use super::fields::{Ask, Way, header, rows};
 use super::measured::Measured;
 use super::sheets::{expanded_table, findings};
-use super::{Framed, PageResult, failure, failure_status, framed};
+use super::{Framed, PageError, PageResult, failure, failure_status, framed};
 use super::{beside, within_its_entry};
 use crate::reader::Reader;
 use crate::units;
 use app::App;
+use app::customer::CustomerSummary;
 use app::sheet::ShortSheet;
-use axum::extract::{Form, State};
+use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use desk::sheet_check::SheetProblem;
@@ -20,8 +22,11 @@ use desk::short_sheet::SetModels;
 use fact::{Refusal, Told};
 use jiff::ToSpan;
 use jiff::civil::Date;
-use look::{Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, radios, section};
+use look::{
+    Action, Button, ButtonKind, Choice, Field, Nav, Notice, button, check, empty_state, hidden, radios, section,
+};
 use maud::{Markup, html};
+use trade::customer::code;
 use trade::kind::ClubKind;
 use trade::kind::Hand;
 use trade::kind::LengthTo;
@@ -51,10 +56,32 @@ const PHRASES: [(&str, &str); 11] = [
     ("sheet-form-say-tolerance", "sheet-form-phrases-tolerance"),
 ];
 
-pub(super) async fn blank(State(app): State<App>, Reader(w): Reader) -> PageResult {
+pub(super) async fn blank(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Query(asked): Query<Vec<(String, String)>>,
+) -> PageResult {
     let due = app.today().saturating_add(14.days());
     let pairs = [("due", due.to_string()), ("hand", "right".into()), ("rule", SetRule::AsWritten.key().into())];
-    let form = Entries::new(pairs.map(|(k, v): (&str, String)| (k.to_owned(), v)).to_vec());
+    let mut form = Entries::new(pairs.map(|(k, v): (&str, String)| (k.to_owned(), v)).to_vec());
+    let asked = Entries::new(asked);
+    let wanted = asked.text("customer");
+    let number = match wanted.parse::<i64>() {
+        Ok(number) => Some(number),
+        Err(_) if wanted.is_empty() => None,
+        Err(_) => {
+            form.set("player", wanted);
+            customer_of(&w, &app, &mut form, wanted).await?.flatten()
+        }
+    };
+    if let Some(number) = number {
+        let view = app.customer(number).await?;
+        form.set("customer", number.to_string());
+        form.set("player", view.customer.name);
+        if let Some(hand) = view.customer.hand {
+            form.set("hand", hand.key());
+        }
+    }
     form_page(&w, &app, &form, None, None, StatusCode::OK).await
 }
 
@@ -71,7 +98,17 @@ pub(super) async fn look_or_save(
 ) -> PageResult {
     let mut form = Entries::new(fields);
     let save = form.has("do", "save");
-    let (head, short) = (head(&w, &mut form), short(&w, &mut form));
+    let (head, mut short) = (head(&w, &mut form), short(&w, &mut form));
+    let mut customer = None;
+    if let Some(head) = &head {
+        match customer_of(&w, &app, &mut form, &head.player).await? {
+            Some(known) => customer = known,
+            None => return form_page(&w, &app, &form, None, None, StatusCode::UNPROCESSABLE_ENTITY).await,
+        }
+    }
+    if let Some(short) = &mut short {
+        short.customer = customer;
+    }
     // The clubs can be looked at before player and date stand.
     let expanded = match &short {
         Some(short) => app.expand_sheet(short).await,
@@ -91,6 +128,7 @@ pub(super) async fn look_or_save(
     };
     let sheet = Sheet {
         player: head.player,
+        customer,
         due: head.due,
         hand: head.hand,
         note: head.note,
@@ -126,14 +164,44 @@ pub(super) fn head(w: &Words, form: &mut Entries) -> Option<Head> {
     Some(Head { player: player?, due: due?, hand: hand.unwrap_or(Hand::Right), note: form.text("note").to_owned() })
 }
 
-pub(super) fn head_fields(w: &Words, form: &Entries) -> Markup {
+/// Whose the sheet is: the customer that the form was begun for where it still carries their name, else the only one of that
+/// name, or the one whose code was typed. None where several have the name, which is said beside it.
+pub(super) async fn customer_of(
+    w: &Words,
+    app: &App,
+    form: &mut Entries,
+    player: &str,
+) -> Result<Option<Option<i64>>, PageError> {
+    let same = match app.customers_named(player).await {
+        Ok(same) => same,
+        Err(error) => {
+            form.refuse("player", beside(w, &error.refusal()));
+            return Ok(None);
+        }
+    };
+    let begun = form.text("customer").parse::<i64>().ok().filter(|number| same.contains(number));
+    Ok(match (begun, same.as_slice()) {
+        (Some(number), _) => Some(Some(number)),
+        (None, []) => Some(None),
+        (None, [only]) => Some(Some(*only)),
+        (None, several) => {
+            let codes: Vec<String> = several.iter().map(|number| code(*number)).collect();
+            form.refuse("player", text!(w, "sheet-form-which-customer", codes = codes));
+            None
+        }
+    })
+}
+
+pub(super) fn head_fields(w: &Words, form: &Entries, customers: &[CustomerSummary]) -> Markup {
     let hands: Vec<Choice<'_>> = Hand::ALL
         .iter()
         .map(|h| Choice { value: h.key(), label: w.tell(h).into(), chosen: form.text("hand") == h.key() })
         .collect();
     html! {
+        (hidden("customer", form.text("customer")))
+        (name_list(customers))
         div.fields {
-            (form.field("player", &w.text("sheet-form-player"), Field { required: true, ..Field::default() }))
+            (form.field("player", &w.text("sheet-form-player"), Field { required: true, list: "customers", ..Field::default() }))
             (form.field("due", &w.text("sheet-form-due"), Field { kind: "date", required: true, ..Field::default() }))
             (radios("hand", &w.text("sheet-form-hand"), &hands))
         }
@@ -178,7 +246,7 @@ fn short(w: &Words, form: &mut Entries) -> Option<ShortSheet> {
     let reference = reference(w, form);
     form.is_sound_but(&["player", "due"]).then_some(())?;
     let rule = SetRule::from_key(form.text("rule")).unwrap_or(SetRule::AsWritten);
-    Some(ShortSheet { written: written?, models, rule, reference })
+    Some(ShortSheet { written: written?, models, rule, reference, customer: None })
 }
 
 fn reference(w: &Words, form: &mut Entries) -> Option<ReferenceClub> {
@@ -242,6 +310,7 @@ async fn form_page(
     status: StatusCode,
 ) -> PageResult {
     let models = app.models(None).await?;
+    let customers = app.customers("").await?;
     let lacking = [PartKind::Head, PartKind::Shaft, PartKind::Grip]
         .into_iter()
         .find(|kind| !models.iter().any(|m| m.kind() == *kind));
@@ -259,7 +328,8 @@ async fn form_page(
         }
         None => html! {
             @if let Some(preview) = &preview { (preview_part(w, preview)) }
-            form #sheet-form method="post" action="/sheets/new" { (fields(w, form, &models)) }
+            @if preview.is_none() && !customers.is_empty() && form.text("written").is_empty() { (known_part(w, form)) }
+            form #sheet-form method="post" action="/sheets/new" { (fields(w, form, &models, &customers)) }
         },
     };
     let notice = notice.or_else(|| form.notice(w));
@@ -267,6 +337,17 @@ async fn form_page(
         framed(w, app, Framed { title: &w.text("sheet-new"), active: Nav::Sheets, notice, body, ..Framed::default() })
             .await?;
     Ok((status, page).into_response())
+}
+
+/// Begins the sheet with what is known of a customer.
+fn known_part(w: &Words, form: &Entries) -> Markup {
+    html! {
+        form.search method="get" action="/sheets/new" {
+            label.hidden for="customer" { (w.text("sheet-form-known")) }
+            input #customer name="customer" list="customers" value=(form.raw("player")) placeholder=(w.text("sheet-form-known")) autocomplete="off";
+            button.button.quiet type="submit" { (w.text("sheet-form-take-known")) }
+        }
+    }
 }
 
 fn preview_part(w: &Words, preview: &Preview) -> Markup {
@@ -281,10 +362,10 @@ fn preview_part(w: &Words, preview: &Preview) -> Markup {
     }
 }
 
-fn fields(w: &Words, form: &Entries, models: &[Model]) -> Markup {
+fn fields(w: &Words, form: &Entries, models: &[Model], customers: &[CustomerSummary]) -> Markup {
     let rules: Vec<(&str, String)> = SetRule::ALL.iter().map(|r| (r.key(), w.tell(r))).collect();
     html! {
-        div.card { (head_fields(w, form)) }
+        div.card { (head_fields(w, form, customers)) }
         div.card {
             (form.area("written", &w.text("sheet-form-written"), 4, Field { hint: &w.text("sheet-form-written-hint"), required: true, ..Field::default() }))
             details { summary { (w.text("sheet-form-understands")) }

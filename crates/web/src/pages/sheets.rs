@@ -1,6 +1,7 @@
 //! Fitting sheets: the list, a saved sheet with what is to be said of it, its approval, its file.
 
 use super::beside;
+use super::customers::{new_address, sheet_places};
 use super::entries::{Entries, go_to, in_address, words_cards, words_table};
 use super::notice_of;
 use super::sheet_reference::{reference_once_more, reference_part};
@@ -10,6 +11,7 @@ use crate::problem::EdgeFault;
 use crate::problem::Problem;
 use crate::reader::Reader;
 use app::App;
+use app::customer::{CustomerSummary, GiveSheet};
 use app::sheet::{Approve, SheetSummary, SheetView};
 use axum::Router;
 use axum::extract::{Form, Multipart, Query, State};
@@ -27,8 +29,10 @@ use look::{
 use maud::{Markup, html};
 use quantity::decimal;
 use std::collections::BTreeMap;
+use trade::customer::Customer;
 use trade::sheet::Sheet;
 use trade::sheet::SheetClub;
+use trade::wrap::Wraps;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -39,6 +43,7 @@ pub(super) fn router() -> Router<App> {
         .route("/sheets/{id}", get(show).post(change_head))
         .route("/sheets/{id}/file", get(sheet_file))
         .route("/sheets/{id}/approve", post(approve))
+        .route("/sheets/{id}/customer", post(give_to_customer))
         .route("/sheets/{id}/clubs/{index}", get(sheet_club::show).post(sheet_club::change))
 }
 
@@ -56,7 +61,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(query): Query<Vec
         .filter(|s| wanted.is_empty() || s.player.to_lowercase().contains(&wanted))
         .filter(|s| only != "open" || s.job.is_none())
         .collect();
-    let body = if all.is_empty() {
+    let listed = if all.is_empty() {
         empty_state(
             &w.text("sheet-none-yet"),
             &w.text("sheet-none-yet-hint"),
@@ -86,6 +91,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(query): Query<Vec
             }
         }
     };
+    let body = html! { (sheet_places(&w, false)) (listed) };
     let crumb = match all.len() {
         0 => String::new(),
         more if more > PAGE && !narrowed => text!(w, "sheet-more-than", n = PAGE),
@@ -143,8 +149,10 @@ async fn sheet_page(
         Some(job) => app.waits().await?.remove(&job).unwrap_or_default(),
         None => Vec::new(),
     };
+    let whose = whose_part(w, app, view).await?;
     let body = html! {
         (approval(w, view, refused))
+        (whose)
         (super::orders::waits_part(w, &waits))
         (section(&w.text("sheet-clubs"), &html! { span.hint { (w.tell(&sheet.rule)) } }, &html! { (clubs_table(w, &rows, &link)) }))
         @if !sheet.written.is_empty() { p.hint { (text!(w, "sheet-written", text = sheet.written)) } }
@@ -154,7 +162,7 @@ async fn sheet_page(
             (reference_part(w, reference))
             (reference_once_more(w, app, reference, 0).await?)
         }
-        @if view.job.is_none() { (head_form(w, view, head)) }
+        @if view.job.is_none() { (head_form(w, view, head, &app.customers("").await?)) }
         p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { (w.text("sheet-save-file")) } }
     };
     let crumb = text!(w, "sheet-crumb", due_on = sheet.due, hand = sheet.hand, n = sheet.clubs.len());
@@ -165,6 +173,57 @@ async fn sheet_page(
     )
     .await?;
     Ok((status, page).into_response())
+}
+
+/// The customer that the sheet belongs to; else those of its name, or a new one, to give it to.
+async fn whose_part(w: &Words, app: &App, view: &SheetView) -> Result<Markup, PageError> {
+    let sheet = &view.sheet;
+    if let Some(number) = sheet.customer {
+        // A deleted customer has no page any more.
+        let there = app.customer(number).await.is_ok();
+        let code = trade::customer::code(number);
+        return Ok(html! { p { @if there {
+            (rich!(w, "sheet-of-customer", |_, inner| html! { a href={ "/customers/" (number) } { (inner) } }, name = sheet.player, code = code))
+        } @else { (text!(w, "sheet-of-deleted", code = code)) } } });
+    }
+    if sheet.player.trim().is_empty() {
+        return Ok(html! {});
+    }
+    let same = app.customers_named(&sheet.player).await.unwrap_or_default();
+    let to = format!("/sheets/{}/customer", in_address(view.id.as_str()));
+    let one = |customer: &str, label: &str| {
+        html! {
+            form method="post" action=(to) { (hidden("customer", customer))
+                (button(&Button { label, kind: ButtonKind::Quiet, ..Button::default() })) }
+        }
+    };
+    Ok(html! {
+        div.actions {
+            span.hint { (w.text("sheet-of-nobody")) }
+            @for number in &same { (one(&number.to_string(), &text!(w, "customer-names-give", code = trade::customer::code(*number)))) }
+            @if same.is_empty() { (one("new", &w.text("customer-names-make"))) }
+            @else { (link_button(&new_address(&sheet.player), &w.text("sheet-of-another"), ButtonKind::Quiet, None, "")) }
+        }
+    })
+}
+
+async fn give_to_customer(
+    State(app): State<App>,
+    Who(by): Who,
+    Path(id): Path<String>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let form = Entries::new(fields);
+    let sheet = id.as_str().into();
+    let customer = if form.has("customer", "new") {
+        let view = app.sheet(&sheet).await?;
+        let hand = Some(view.sheet.hand);
+        Some(app.add_customer(&Customer { hand, ..Customer::named(&view.sheet.player) }).await?.number)
+    } else {
+        form.text("customer").parse().ok()
+    };
+    app.give_sheet(&sheet, &GiveSheet { customer, by }).await?;
+    Ok(go_to(&format!("/sheets/{}", in_address(&id))).into_response())
 }
 
 fn approval(w: &Words, view: &SheetView, refused: Option<&str>) -> Markup {
@@ -262,7 +321,7 @@ fn club_row(w: &Words, club: &SheetClub, link: Option<String>) -> Vec<Cell> {
         Cell::from(w.angle(club.lie_deg)),
         or_none(club.cpm.map(|cpm| decimal(cpm, 0))),
         or_none(club.total_mass_g.map(|mass_g| w.mass(mass_g))),
-        Cell::from(wraps(w, club)),
+        Cell::from(wraps(w, club.wraps)),
         or_none(Some(w.list(&labels)).filter(|text| !text.is_empty())),
         or_none(club.soft_side.map(|side| w.tell(&side))),
         Cell::from(tolerance),
@@ -273,8 +332,7 @@ fn club_row(w: &Words, club: &SheetClub, link: Option<String>) -> Vec<Cell> {
     ]
 }
 
-fn wraps(w: &Words, club: &SheetClub) -> String {
-    let wraps = club.wraps;
+pub(super) fn wraps(w: &Words, wraps: Wraps) -> String {
     let [base, full, lower] = [wraps.base, wraps.full, wraps.lower_hand].map(i64::from);
     match (full, lower) {
         (0, 0) => text!(w, "sheet-wraps-base", base = base),
@@ -374,13 +432,14 @@ fn merged(w: &Words, found: &[&SheetProblem]) -> Vec<(String, String)> {
 }
 
 /// Player, date, hand and note of a sheet that is not approved yet.
-fn head_form(w: &Words, view: &SheetView, mut form: Entries) -> Markup {
+fn head_form(w: &Words, view: &SheetView, mut form: Entries, customers: &[CustomerSummary]) -> Markup {
     if form.pairs().is_empty() {
         form = Entries::new(vec![
             ("player".into(), view.sheet.player.clone()),
             ("due".into(), view.sheet.due.to_string()),
             ("hand".into(), view.sheet.hand.key().into()),
             ("note".into(), view.sheet.note.clone()),
+            ("customer".into(), view.sheet.customer.map(|number| number.to_string()).unwrap_or_default()),
             ("version".into(), view.version.to_string()),
         ]);
     }
@@ -388,7 +447,7 @@ fn head_form(w: &Words, view: &SheetView, mut form: Entries) -> Markup {
         details open[!form.is_sound()] { summary { (w.text("sheet-change-head")) }
             form.card method="post" action={ "/sheets/" (in_address(view.id.as_str())) } {
                 (hidden("version", form.text("version")))
-                (sheet_form::head_fields(w, &form))
+                (sheet_form::head_fields(w, &form, customers))
                 div.actions { (button(&Button { label: &w.text("sheet-change"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
@@ -406,7 +465,12 @@ async fn change_head(
     let Some(head) = sheet_form::head(&w, &mut form) else {
         return sheet_page(&w, &app, &view, form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
-    let sheet = Sheet { player: head.player, due: head.due, hand: head.hand, note: head.note, ..view.sheet.clone() };
+    let customer = match sheet_form::customer_of(&w, &app, &mut form, &head.player).await? {
+        Some(customer) => customer,
+        None => return sheet_page(&w, &app, &view, form, None, StatusCode::UNPROCESSABLE_ENTITY).await,
+    };
+    let sheet =
+        Sheet { customer, player: head.player, due: head.due, hand: head.hand, note: head.note, ..view.sheet.clone() };
     let version = form.text("version").parse().unwrap_or(-1);
     match app.change_sheet(&view.id, &sheet, version).await {
         Ok(_) => Ok(go_to(&format!("/sheets/{}", in_address(&id))).into_response()),

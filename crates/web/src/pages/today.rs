@@ -61,7 +61,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let clock_state = app.clock_state().await?;
     let backups = app.backup_state();
     let body = html! {
-        (super::labels::scan_form(&w))
+        (super::find::find_form(&w, ""))
         div data-live="0" {
             @if let Some(doubt) = &clock_state.doubt { (clock_part(&w, &w.refusal(&Refusal::new(doubt)))) }
             @if let Some(wrong) = &backups.wrong { (backup_part(&w, wrong)) }

@@ -78,6 +78,7 @@ impl Site {
             "parts?limit=5000",
             "jobs",
             "sheets",
+            "customers",
             "orders",
             "batches",
             "learned",
@@ -87,11 +88,11 @@ impl Site {
         ] {
             collect(&self.bench.get(&format!("/{list}")).await, &mut strings);
         }
-        for list in ["jobs", "jobs?state=finished", "jobs?state=dropped", "sheets"] {
+        for list in ["jobs", "jobs?state=finished", "jobs?state=dropped", "sheets", "customers"] {
             let listed = self.bench.get(&format!("/{list}")).await;
             let list = list.split('?').next().unwrap_or(list);
             for one in listed.as_array().or_else(|| listed["items"].as_array()).into_iter().flatten() {
-                let id = &one[if list == "jobs" { "number" } else { "id" }];
+                let id = &one[if list == "sheets" { "id" } else { "number" }];
                 let id = id.as_str().map_or(id.to_string(), str::to_owned);
                 collect(&self.bench.get(&format!("/{list}/{id}")).await, &mut strings);
                 if list == "jobs" {

@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 70] = [
+pub const STORY: [(&str, &str, u16); 75] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -62,14 +62,20 @@ pub const STORY: [(&str, &str, u16); 70] = [
     ("close_order", "1", 200),
     ("ask_for_heads", "", 200),
     ("export_heads_to_ask_for", "", 200),
+    ("add_customer", "", 201),
+    ("change_customer", "1", 200),
     ("expand_sheet", "", 200),
     ("check_sheet", "", 200),
     ("match_set", "", 200),
     ("match_day", "", 200),
     ("add_sheet", "", 201),
     ("change_sheet", "{id}", 200),
+    ("give_sheet", "{id}", 200),
     ("approve_sheet", "{id}", 201),
     ("drop_job", "2", 204),
+    ("take_name", "", 200),
+    // Job 1 is under way.
+    ("delete_customer", "1", 409),
     // A plan that nobody looked at is not accepted.
     ("accept_plan", "1", 409),
     ("order_for_job", "1", 409),

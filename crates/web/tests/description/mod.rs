@@ -114,6 +114,7 @@ async fn places(bench: &Bench) -> BTreeMap<&'static str, Vec<String>> {
     BTreeMap::from([
         ("/jobs/{number}", jobs),
         ("{slot}", texts(&first["job"]["clubs"], "slot")),
+        ("/customers/{number}", texts(&bench.get("/customers").await, "number")),
         ("/orders/{number}", texts(&bench.get("/orders").await["orders"], "number")),
         ("/sheets/{id}", texts(&bench.get("/sheets").await, "id")),
         ("/models/{code}", texts(&bench.get("/models").await, "code")),
@@ -128,6 +129,7 @@ async fn places(bench: &Bench) -> BTreeMap<&'static str, Vec<String>> {
 /// What an operation needs in its query; all else is left out.
 fn query(path: &str) -> &'static str {
     match path {
+        "/find" => "?text=job%201",
         "/glue/mix" => "?joints=8",
         "/jobs/{number}/open" => "?step=glue",
         "/labels.svg" => "?codes=S4-01",

@@ -30,6 +30,7 @@ not-found-blank = the shaft model { $model } has no blank for “{ $number }”
 noun-model = model
 noun-part = part
 noun-sheet = sheet
+noun-customer = customer
 noun-job = job
 noun-club = club
 noun-slot = place in the tray
@@ -47,6 +48,7 @@ noun-label = code
 noun-layout = layout
 noun-job-kind = kind of job
 noun-learned = learned value
+noun-anything = customer, job, part, lot or order
 
 # What to do about something that does not exist.
 find-it-known = Known are { $known }

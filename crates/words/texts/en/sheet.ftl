@@ -264,3 +264,9 @@ sheet-file-line =
         [none] Line { $n }: { $what }. Correct it, then load it again.
        *[other] Line { $n }: { $what }. It reads “{ $line }”. Correct it, then load it again.
     }
+
+# Whose a sheet is.
+sheet-of-customer = Of <a>{ $name }</a>, { $code }
+sheet-of-deleted = Of { $code }, who was deleted on request
+sheet-of-nobody = Belongs to no customer
+sheet-of-another = Somebody else of this name

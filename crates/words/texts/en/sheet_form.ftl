@@ -2,6 +2,9 @@
 
 # A new sheet.
 sheet-form-player = Player
+sheet-form-known = Name of a known customer
+sheet-form-take-known = Begin with them
+sheet-form-which-customer = several customers have this name: { $codes }. Type the code of the one it is for
 sheet-form-player-needed = Enter the player's name
 sheet-form-due = Due
 sheet-form-due-needed = Enter the day when the set is due

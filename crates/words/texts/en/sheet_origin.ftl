@@ -2,6 +2,7 @@
 
 sheet-origin-head = { $club } of { $head }
 sheet-origin-written = written “{ $text }”
+sheet-origin-customers-wraps = as the customer likes them
 sheet-origin-written-wraps = written “{ $text }”, beside { $n } of base
 sheet-origin-written-length = written “{ $text }”, { $to }
 sheet-origin-chart-length = chart { $chart_mm }, { $to }

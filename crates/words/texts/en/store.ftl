@@ -72,6 +72,7 @@ stored-club = the club { $card }
 stored-job = job { $job }
 stored-order = order { $order }
 stored-sheet = the sheet of { $player }
+stored-customer = customer { $customer }
 model-user-shop = the shop's own settings
 model-user-batches =
     { $n ->

@@ -108,6 +108,6 @@ today-guide-bench-how = Take the first reading
 today-guide-ends = The guide goes away with the first reading. The name of whoever is at this tablet, and the scales, are under <a>Shop</a>.
 
 # A field for a hand scanner or a code typed by hand.
-today-scan = Scan or type a code
-today-scan-example = Scan a part or a job card
+today-scan = Scan a code, or type a name, a job, a lot or an order
+today-scan-example = Scan, or type a name, job 1, a code
 today-scan-open = Open

@@ -26,7 +26,12 @@ fn example(operation: &str) -> Option<Value> {
     if let Some(topic) = calc::topic_of(operation) {
         return Some((topic.example)());
     }
-    stock(operation).or_else(|| sheets_and_plans(operation)).or_else(|| bench(operation)).or_else(|| clubs(operation)).or_else(|| shop(operation))
+    stock(operation)
+        .or_else(|| customers(operation))
+        .or_else(|| sheets_and_plans(operation))
+        .or_else(|| bench(operation))
+        .or_else(|| clubs(operation))
+        .or_else(|| shop(operation))
 }
 
 /// Models of the example shop: the grip first, as it is the shortest that says something.
@@ -75,6 +80,21 @@ fn stock(operation: &str) -> Option<Value> {
         "change_order" => json!({ "expected_on": "2031-04-08", "note": "a week late", "by": "Ada" }),
         "close_order" => json!({ "reason": "bought elsewhere", "by": "Ada" }),
         "ask_for_heads" | "export_heads_to_ask_for" => json!({ "job": 1, "within_points": 0.3 }),
+        _ => return None,
+    })
+}
+
+fn customers(operation: &str) -> Option<Value> {
+    let customer = json!({
+        "name": "Odell Farrowby", "hand": "right", "phone": "555 0117", "glove": "ML", "grip_diameter_mm": 23.1,
+        "wraps": { "base": 1, "full": 2, "lower_hand": 0 }
+    });
+    Some(match operation {
+        "add_customer" => customer,
+        "change_customer" => json!({ "version": 0, "customer": customer }),
+        "take_name" => json!({ "name": "Odell Farrowby", "customer": 1, "by": "Ada" }),
+        "give_sheet" => json!({ "customer": 1, "by": "Ada" }),
+        "delete_customer" => json!({ "name": "Odell Farrowby", "by": "Ada" }),
         _ => return None,
     })
 }

@@ -39,7 +39,7 @@ use words::Words;
 pub(super) struct Described;
 
 /// Each noun: its tag, what it is, and the paths that belong to it. The longest path that fits counts.
-const NOUNS: [(&str, &str, &[&str]); 16] = [
+const NOUNS: [(&str, &str, &[&str]); 17] = [
     (
         "shop",
         "The shop itself: room, scales, steps, people, the clock that it works by, its backups.",
@@ -51,13 +51,18 @@ const NOUNS: [(&str, &str, &[&str]); 16] = [
         "Weighed and counted parts: weigh-in, lists in and out, labels, the life of a part.",
         &["/parts", "/layouts", "/labels.svg"],
     ),
-    ("codes", "What a scanned code stands for.", &["/scan", "/cards"]),
+    ("codes", "What a scanned code or a typed text stands for.", &["/scan", "/cards", "/find"]),
     (
         "orders",
         "Orders, what jobs wait for, what is short, what to ask a supplier for.",
         &["/orders", "/waits", "/needs", "/ask", "/jobs/{number}/order"],
     ),
     ("sheets", "Fitting sheets.", &["/sheets"]),
+    (
+        "customers",
+        "Whom clubs are built for: kept, found, exported, deleted on request.",
+        &["/customers", "/sheets/{id}/customer"],
+    ),
     ("jobs", "Jobs, their kinds and their records.", &["/jobs", "/job-kinds"]),
     ("clubs", "Clubs that live on: what they are made of, what was read of them, what was done.", &["/clubs"]),
     (
@@ -88,8 +93,9 @@ const NOUNS: [(&str, &str, &[&str]); 16] = [
 ];
 
 /// What the path parameters mean, and an example. The first line that fits counts.
-const PARAMETERS: [(&str, &str, &str, &str); 16] = [
+const PARAMETERS: [(&str, &str, &str, &str); 17] = [
     ("/batches/", "number", "Running number of the batch.", "1"),
+    ("/customers/", "number", "Running number of the customer.", "1"),
     ("/orders/", "number", "Running number of the order.", "1"),
     ("/jobs/", "number", "Running number of the job.", "1"),
     ("/jobs/", "slot", "Place of the club in the tray, from 1.", "4"),

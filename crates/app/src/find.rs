@@ -1,0 +1,237 @@
+//! One field for everything: what a scanner or a hand types, and what it may mean.
+
+use crate::look_up::LookUp;
+use crate::stock_list::Scanned;
+use crate::{App, AppError, Kind};
+use serde::Serialize;
+use store::{OrderFilter, PartFilter};
+use trade::customer;
+use trade::error::Noun;
+use trade::id::SheetId;
+use trade::job::JobState;
+use trade::model::PartKind;
+use utoipa::ToSchema;
+
+/// Things of one sort that are listed at most.
+const SHOWN: usize = 20;
+/// Letters that are read at most: more is no name and no code.
+const LONGEST: usize = 200;
+
+/// Something that a text may mean.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Found {
+    /// A customer.
+    Customer {
+        /// Running number of the customer.
+        number: i64,
+        /// Their name.
+        name: String,
+    },
+    /// A job.
+    Job {
+        /// Running number of the job.
+        number: i64,
+        /// Who the clubs are built for.
+        player: String,
+        /// Where it stands.
+        state: JobState,
+    },
+    /// A sheet of which no job was made yet.
+    Sheet {
+        /// Its identity.
+        id: SheetId,
+        /// Who the clubs are for.
+        player: String,
+    },
+    /// A club of a job, by the code on its card.
+    Club {
+        /// Number of its job.
+        job: i64,
+        /// Its place in the tray.
+        slot: i64,
+    },
+    /// A part or a box of parts, by the code on its label.
+    Part {
+        /// Its code as it is kept.
+        code: String,
+        /// Whether it is a head, a shaft, a grip …
+        kind: PartKind,
+    },
+    /// Parts in whose code, model, number, lot or place each word of the text occurs.
+    Parts {
+        /// The words.
+        text: String,
+        /// How many, those that are used or gone among them.
+        count: i64,
+    },
+    /// A lot of parts or of adhesive that went into clubs.
+    Lot {
+        /// As it is written.
+        lot: String,
+        /// How many clubs have something of it.
+        clubs: i64,
+    },
+    /// An order of parts.
+    Order {
+        /// Running number of the order.
+        number: i64,
+    },
+    /// A batch of adhesive.
+    Batch {
+        /// Running number of the batch.
+        number: i64,
+        /// The lot of its adhesive.
+        lot: String,
+    },
+}
+
+/// A number with the noun before it, as people type it: `job 1`, `order 12`, `#3`, `7`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Numbered {
+    job: bool,
+    order: bool,
+    batch: bool,
+    customer: bool,
+    /// The noun is said, so that nothing else can be meant.
+    named: bool,
+    number: i64,
+}
+
+impl Numbered {
+    fn read(text: &str) -> Option<Self> {
+        let digits = text
+            .rfind(|c: char| !c.is_ascii_digit())
+            .map_or(0, |at| at + text[at..].chars().next().map_or(1, char::len_utf8));
+        let (before, number) = text.split_at(digits);
+        let number = number.parse::<i64>().ok().filter(|n| *n > 0)?;
+        let word = before.trim_end_matches(['#', ' ', '.', ':']).trim().to_lowercase();
+        let one = |is: &str| word == is;
+        // A word of another language before a blank may mean any of them; letters right before the digits are a code.
+        let any = word.is_empty()
+            || (before.ends_with([' ', '#'])
+                && word.chars().all(char::is_alphabetic)
+                && !["job", "order", "batch", "customer"].contains(&word.as_str()));
+        let read = Self {
+            job: any || one("job"),
+            order: any || one("order"),
+            batch: any || one("batch"),
+            customer: any || one("customer"),
+            named: !any,
+            number,
+        };
+        (read.job || read.order || read.batch || read.customer).then_some(read)
+    }
+}
+
+impl App {
+    /// What a text may mean. The code of a part or of a job card means that alone, since a scanner types it; so does a
+    /// customer's code. Else all that fits: customers by name or contact, jobs and sheets by name, what a number stands for,
+    /// lots, and parts by their words.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn find(&self, text: &str) -> Result<Vec<Found>, AppError> {
+        let text = text.trim();
+        if text.is_empty() || text.chars().count() > LONGEST {
+            return Ok(Vec::new());
+        }
+        match self.scanned(text).await {
+            Ok(Scanned::Part { code }) => {
+                let kind = self.part(&code).await?.kind;
+                return Ok(vec![Found::Part { code, kind }]);
+            }
+            Ok(Scanned::Club { job, slot }) => return Ok(vec![Found::Club { job, slot }]),
+            Err(error) if error.kind() == Kind::NotFound => {}
+            Err(error) => return Err(error),
+        }
+        let mut tx = self.store.read().await?;
+        let mut found = Vec::new();
+        if let Some(number) = customer::number_of(text) {
+            let row = tx.customer(number).await?.filter(|row| row.deleted_at.is_none());
+            return Ok(row.map(|row| Found::Customer { number, name: row.customer.name }).into_iter().collect());
+        }
+        if let Some(asked) = Numbered::read(text) {
+            let number = asked.number;
+            if asked.job
+                && let Some(job) = tx.job_by_number(number).await?
+            {
+                found.push(Found::Job { number, player: job.sheet.player, state: job.state });
+            }
+            if asked.order
+                && tx.count_orders(&OrderFilter { number: Some(number), ..OrderFilter::default() }).await? > 0
+            {
+                found.push(Found::Order { number });
+            }
+            if asked.batch
+                && let Some(batch) = tx.batch_by_number(number).await?
+            {
+                found.push(Found::Batch { number, lot: batch.lot });
+            }
+            if asked.customer
+                && let Some(row) = tx.customer(number).await?.filter(|row| row.deleted_at.is_none())
+            {
+                found.push(Found::Customer { number, name: row.customer.name });
+            }
+            if !found.is_empty() && asked.named {
+                return Ok(found);
+            }
+        }
+        let limit = i64::try_from(SHOWN).unwrap_or(i64::MAX);
+        let customers = tx.customer_lines(text, limit).await?;
+        found.extend(customers.into_iter().map(|c| Found::Customer { number: c.number, name: c.customer.name }));
+        for line in tx.sheets_named_like(text, limit).await? {
+            found.push(match line.job {
+                Some((number, state)) => Found::Job { number, player: line.player, state },
+                None => Found::Sheet { id: line.id, player: line.player },
+            });
+        }
+        let clubs = i64::try_from(tx.clubs_of_lot(text).await?.len()).unwrap_or(i64::MAX);
+        if clubs > 0 {
+            found.push(Found::Lot { lot: text.to_owned(), clubs });
+        }
+        let count = tx.count_parts(&PartFilter { text: Some(text.to_owned()), ..PartFilter::default() }).await?;
+        if count > 0 {
+            found.push(Found::Parts { text: text.to_owned(), count });
+        }
+        let mut seen = Vec::with_capacity(found.len());
+        for one in found {
+            if !seen.contains(&one) {
+                seen.push(one);
+            }
+        }
+        Ok(seen)
+    }
+
+    /// [`find`](Self::find), where nothing found is a refusal.
+    ///
+    /// # Errors
+    /// Nothing fits; what the store says.
+    pub async fn find_some(&self, text: &str) -> Result<Vec<Found>, AppError> {
+        let found = self.find(text).await?;
+        if found.is_empty() {
+            return Err(AppError::not_found(Noun::Anything, text.trim(), &LookUp::Find));
+        }
+        Ok(found)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Numbered;
+
+    #[test]
+    fn a_number_is_read_with_its_noun_and_a_code_is_none() {
+        let only = |text: &str| Numbered::read(text).map(|n| (n.job, n.order, n.batch, n.customer, n.number));
+        assert_eq!(only("job 1"), Some((true, false, false, false, 1)));
+        assert_eq!(only("Job1"), Some((true, false, false, false, 1)));
+        assert_eq!(only("order #12"), Some((false, true, false, false, 12)));
+        assert_eq!(only("customer 3"), Some((false, false, false, true, 3)));
+        assert_eq!(only("7"), Some((true, true, true, true, 7)));
+        assert_eq!(only("#7"), Some((true, true, true, true, 7)));
+        assert_eq!(only("Auftrag 7"), Some((true, true, true, true, 7)), "any language before a blank");
+        for text in ["S7-1", "D3", "H7", "job", "job 0", "Ada Fenwick", "K-2 8é", "job -1x"] {
+            assert_eq!(only(text), None, "{text}");
+        }
+    }
+}
