@@ -53,6 +53,9 @@ pub struct NewClub {
     pub by: String,
 }
 
+/// Letters of a club's number at most.
+const LONGEST_NUMBER: usize = 12;
+
 fn unknown() -> HeadMaterial {
     HeadMaterial::Unknown
 }
@@ -100,7 +103,7 @@ pub struct ChangeClub {
 /// A club in a list.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct ClubLine {
-    /// The club.
+    /// What is kept of it: whose it is, what it is made of, what was read.
     #[serde(flatten)]
     pub club: Club,
     /// Number of the job in which it is being worked on.
@@ -111,7 +114,7 @@ pub struct ClubLine {
 /// A club with its life.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct ClubView {
-    /// The club.
+    /// What is kept of it: whose it is, what it is made of, what was read.
     pub club: Club,
     /// Number of the job in which it is being worked on.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -150,6 +153,9 @@ impl App {
         need_name(&new.by)?;
         if new.player.trim().is_empty() || new.number.trim().is_empty() {
             return Err(AppError::invalid(OwnedClubFault::NoPlayer));
+        }
+        if new.number.chars().count() > LONGEST_NUMBER {
+            return Err(AppError::invalid(OwnedClubFault::LongNumber { most: LONGEST_NUMBER }));
         }
         new.arrival.check()?;
         let mut tx = self.store.write().await?;
@@ -440,6 +446,7 @@ fact::facts! {
     /// What is refused of a club that lives on.
     pub(crate) enum OwnedClubFault: "owned_club_fault" {
         NoPlayer,
+        LongNumber { most: usize },
         NothingRead,
         Stale { club: String },
     }

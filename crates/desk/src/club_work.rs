@@ -7,7 +7,7 @@ use clubphysics::trim::Shaft;
 use serde::{Deserialize, Serialize};
 use trade::action::Action;
 use trade::club::Club;
-use trade::error::TradeError;
+use trade::error::{TradeError, within};
 use trade::id::ClubCode;
 use trade::job::ClubWork;
 use trade::job_kind::{Asked, JobKind};
@@ -66,6 +66,23 @@ pub struct AskedOfClub {
 }
 
 impl AskedOfClub {
+    /// Refuses figures that no club has.
+    fn check(&self) -> Result<(), TradeError> {
+        let figures = [
+            ("length_mm", self.length_mm, 400.0, 1350.0, "mm"),
+            ("extension_mass_g", self.extension_mass_g, 0.0, 60.0, "g"),
+            ("swing_weight_points", self.swing_weight_points, -60.0, 160.0, "points"),
+            ("loft_deg", self.loft_deg, 0.0, 80.0, "°"),
+            ("lie_deg", self.lie_deg, 40.0, 80.0, "°"),
+        ];
+        for (name, value, low, high, unit) in figures {
+            if let Some(value) = value {
+                within(name, value, low, high, unit)?;
+            }
+        }
+        Ok(())
+    }
+
     /// What it gives a figure or a model for.
     fn given(&self) -> Vec<Asked> {
         let given = [
@@ -92,6 +109,7 @@ impl AskedOfClub {
 /// club cannot get.
 pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClub) -> Result<SheetClub, TradeError> {
     let refuse = |fault: ClubWorkFault| TradeError::refused(fault);
+    asked.check()?;
     if let Some(asked) = asked.given().into_iter().find(|given| !kind.asks(*given)) {
         return Err(refuse(ClubWorkFault::NotAsked { kind: kind.key.clone(), asked }));
     }

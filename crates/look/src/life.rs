@@ -12,7 +12,7 @@ pub struct LifePoint {
     pub above: Option<String>,
     /// What happened.
     pub below: String,
-    /// The day.
+    /// When, as a person reads a date.
     pub day: String,
 }
 

@@ -45,6 +45,7 @@ pub struct ClubFigure {
 
 /// A club with a code of its own.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[schema(as = OwnedClub)]
 pub struct Club {
     /// What its label says when it is scanned: `C12`.
     pub code: ClubCode,
@@ -118,7 +119,7 @@ closed_list! {
 pub struct ClubEvent {
     /// Identity of the entry.
     pub id: EventId,
-    /// The club.
+    /// Code of the club whose life it is.
     pub club: ClubCode,
     /// What happened.
     pub deed: ClubDeed,
@@ -187,7 +188,7 @@ fact::facts! {
         },
         /// Something was added.
         Added {
-            /// What.
+            /// Lead tape, powder, an extension …
             action: crate::action::Action,
             /// How much.
             mass_g: f64,
@@ -211,10 +212,10 @@ pub struct Arrival {
     /// Frequency, cycles a minute.
     #[schema(minimum = 50, maximum = 600)]
     pub cpm: Option<f64>,
-    /// Loft.
+    /// Loft as it was measured, between the face and a plumb line.
     #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: Option<f64>,
-    /// Lie.
+    /// Lie as it was measured: the angle between shaft and ground.
     #[schema(minimum = 40, maximum = 80)]
     pub lie_deg: Option<f64>,
     /// Outside diameter of the grip 50 mm below the cap, for the size of the next one; kept, not computed with.

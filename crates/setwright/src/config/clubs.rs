@@ -199,7 +199,7 @@ pub struct KindAdd {
 /// Which kind.
 #[derive(Debug, Args)]
 pub struct KindRemove {
-    /// Its key.
+    /// Key of a kind of the shop's own, as `kind list` shows it.
     pub key: String,
     /// Where the database is.
     #[command(flatten)]

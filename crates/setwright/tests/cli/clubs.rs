@@ -42,7 +42,7 @@ fn a_club_from_elsewhere_is_noted_bent_and_handed_over_by_command() {
     let shown = shop.run(&["club", "show", "c1"]).done().out;
     assert!(shown.contains("loft 33.0° → 34.0°"), "{shown}");
     shop.run(&["club", "show", "C7", "--json"]).problem(3, "not_found");
-    shop.run(&["read", "1", "1", "bend", "colour=34", "--json"]).problem(2, "usage");
+    shop.run(&["read", "1", "1", "bend", "colour=34", "--json"]).problem(2, "invalid");
 }
 
 #[test]

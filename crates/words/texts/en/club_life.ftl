@@ -9,6 +9,8 @@ club-change-added = { $action } { $mass_g }
 
 owned-club-fault-no-player = a club has a player and a number
     .next = Give both
+owned-club-fault-long-number = a club's number has { $most } letters at most
+    .next = Put the rest into its name
 owned-club-fault-nothing-read = nothing was read
     .next = Give at least one figure
 owned-club-fault-stale = { $club } was changed meanwhile
