@@ -205,7 +205,7 @@ impl App {
     async fn with_parts(&self, tx: &mut Tx, mut job: Job, extensions: &[Option<f64>]) -> Result<Job, AppError> {
         let (library, shop, learned) = (load_library(tx).await?, load_shop(tx).await?, load_learned(tx).await?);
         let own = tx.job_kinds().await?;
-        let parts = Self::free_parts(tx).await?;
+        let parts = Self::free_parts_for(tx, job.sheet.customer).await?;
         let mut used: BTreeMap<&str, i64> = BTreeMap::new();
         let watch = ScaleWatch::default();
         for (i, extension) in extensions.iter().enumerate() {
@@ -223,8 +223,8 @@ impl App {
                 };
                 let Some(model) = model.filter(|_| takes.contains(&kind)) else { continue };
                 let left = |part: &&Part| part.count.unwrap_or(1) > used.get(part.code.as_str()).copied().unwrap_or(0);
-                let free: Vec<&Part> =
-                    parts.iter().filter(|part| part.kind == kind && part.is_free()).filter(left).collect();
+                let may = |part: &&Part| part.kind == kind && part.is_free();
+                let free: Vec<&Part> = parts.iter().filter(may).filter(left).collect();
                 let mut choice = nearest(&free, (model, 0.0), 0.0, 0.0);
                 if kind == PartKind::Grip && choice.is_some() {
                     let grip = library.grip(model)?;

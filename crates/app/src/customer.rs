@@ -13,13 +13,14 @@ use fact::Refusal;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
-use store::{CustomerRow, SheetRow, Tx};
+use store::{CustomerRow, PartFilter, SheetRow, Tx};
 use trade::customer::{Customer, NameStands, code, name_key, number_of};
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::SheetId;
 use trade::job::{Job, JobState};
 use trade::kind::Hand;
+use trade::part::Part;
 use trade::sheet::Sheet;
 use utoipa::ToSchema;
 
@@ -59,6 +60,8 @@ pub struct CustomerView {
     pub sheets: Vec<SheetSummary>,
     /// Their jobs, the latest first.
     pub jobs: Vec<CustomerJob>,
+    /// Codes of their own parts that are in the shop or on their way here.
+    pub parts: Vec<String>,
 }
 
 /// A job of a customer in a list.
@@ -136,6 +139,8 @@ pub struct Deletion {
     pub code: String,
     /// Jobs that are under way: they must be finished or given up first.
     pub under_way: Vec<i64>,
+    /// Codes of their parts that are still here: they are handed back or taken over first.
+    pub parts_here: Vec<String>,
     /// Sheets of which no job was made: they go whole.
     pub sheets_removed: i64,
     /// Jobs that are over: they stay with parts, masses and readings, but without name and note.
@@ -209,6 +214,8 @@ pub struct CustomerFile {
     pub sheets: Vec<SheetOfCustomer>,
     /// Their jobs with the records, by number.
     pub jobs: Vec<JobOfCustomer>,
+    /// Parts that are theirs, those that are gone or in clubs among them.
+    pub parts: Vec<Part>,
     /// Reasons and notes elsewhere that the name was typed into.
     pub name_stands: Vec<NameStandsIn>,
 }
@@ -277,6 +284,7 @@ impl App {
             version: row.version,
             sheets: summaries,
             jobs,
+            parts: tx.parts_here_of(number).await?,
         })
     }
 
@@ -395,6 +403,10 @@ impl App {
         if let Some(id) = &row.approved_job
             && let Some(mut job) = tx.job(id).await?
         {
+            let others = tx.parts_of_job_not_of(&job.id, to).await?;
+            if !others.is_empty() {
+                return Err(AppError::conflict(CustomerDeed::HoldsTheirParts { job: job.number, codes: others }));
+            }
             put(&mut job.sheet);
             tx.save_job(&job).await?;
             of_job = Some(job.id);
@@ -414,6 +426,7 @@ impl App {
         let sheets = tx.sheets_of_customer(number).await?;
         let jobs = tx.jobs_of_customer(number).await?;
         let name_stands = stands(&mut tx, &row.customer.name).await?;
+        let parts = tx.parts(&PartFilter { owner: Some(number), ..PartFilter::default() }).await?;
         drop(tx);
         let mut with_records = Vec::new();
         for job in jobs {
@@ -433,6 +446,7 @@ impl App {
                 .map(|row| SheetOfCustomer { id: row.id, sheet: row.sheet, saved_at: row.saved_at })
                 .collect(),
             jobs: with_records,
+            parts,
             name_stands,
         })
     }
@@ -455,6 +469,7 @@ impl App {
         Ok(Deletion {
             number: row.number,
             code: code(row.number),
+            parts_here: tx.parts_here_of(row.number).await?,
             under_way: under_way.iter().map(|job| job.number).collect(),
             sheets_removed: count(sheets.iter().filter(|row| row.approved_job.is_none()).count()),
             jobs_kept: over.iter().map(|job| job.number).collect(),
@@ -482,6 +497,9 @@ impl App {
         let deletion = self.deletion_of(&mut tx, &row).await?;
         if !deletion.under_way.is_empty() {
             return Err(AppError::conflict(CustomerDeed::UnderWay { jobs: deletion.under_way }));
+        }
+        if !deletion.parts_here.is_empty() {
+            return Err(AppError::conflict(CustomerDeed::PartsHere { codes: deletion.parts_here }));
         }
         for sheet in tx.sheets_of_customer(number).await? {
             if sheet.approved_job.is_none() {

@@ -432,6 +432,15 @@ impl App {
     pub(crate) async fn free_parts(tx: &mut Tx) -> Result<Arc<Vec<Part>>, AppError> {
         Ok(tx.parts_in(PartState::Free).await?)
     }
+
+    /// Those that may go into clubs of a customer, or of nobody: the shop's own, and what that customer brought.
+    pub(crate) async fn free_parts_for(tx: &mut Tx, customer: Option<i64>) -> Result<Arc<Vec<Part>>, AppError> {
+        let free = Self::free_parts(tx).await?;
+        if free.iter().all(|part| part.may_go_to(customer)) {
+            return Ok(free);
+        }
+        Ok(Arc::new(free.iter().filter(|part| part.may_go_to(customer)).cloned().collect()))
+    }
 }
 
 fn summary(job: &Job, states: &[ClubState]) -> JobSummary {

@@ -340,7 +340,7 @@ impl App {
 
     async fn kept_from(&self, tx: &mut Tx, state: Option<i64>, file: JobFile) -> Result<Arc<KeptJob>, AppError> {
         count(&self.jobs.tally.loads);
-        let parts = Self::free_parts(tx).await?;
+        let parts = Self::free_parts_for(tx, file.job.sheet.customer).await?;
         let job = Arc::new(KeptJob::new(file, parts, Arc::clone(&self.jobs.tally)));
         // What a transaction that changes things has read may still be undone.
         if let Some(state) = state {

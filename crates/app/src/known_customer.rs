@@ -34,5 +34,7 @@ fact::facts! {
         Deleted { customer: i64, deleted_at: Timestamp },
         OtherName { typed: String, customer: i64 },
         UnderWay { jobs: Vec<i64> },
+        PartsHere { codes: Vec<String> },
+        HoldsTheirParts { job: i64, codes: Vec<String> },
     }
 }

@@ -82,7 +82,7 @@ impl App {
         }
         let library = crate::load_library(&mut tx).await?;
         let mut found = Vec::new();
-        for job in crate::needs::lacking(&mut tx).await? {
+        for job in crate::needs::lacking(&mut tx).await?.into_iter().filter(|j| part.may_go_to(j.sheet.customer)) {
             let reserved = crate::needs::reserved(&mut tx, &job.id).await?;
             let taken =
                 |club: &JobClub| reserved.iter().any(|p| p.kind == part.kind && p.club.as_ref() == Some(&club.id));

@@ -93,7 +93,8 @@ impl App {
         let mut clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).collect();
         clubs.extend(sheets.iter().flat_map(|row| {
             let due = row.sheet.due;
-            row.sheet.clubs.iter().map(move |target| OpenClub { job: None, id: None, due, target })
+            let customer = row.sheet.customer;
+            row.sheet.clubs.iter().map(move |target| OpenClub { job: None, id: None, customer, due, target })
         }));
         let mut parts = Vec::clone(&*tx.parts_in(PartState::Free).await?);
         parts.extend_from_slice(&tx.parts_in(PartState::Held).await?);
@@ -137,9 +138,11 @@ impl PlanStock {
 
     /// Free parts, those that these jobs have in their hands already, and what the others hold.
     pub async fn load(tx: &mut Tx, jobs: &[&Job]) -> Result<Self, AppError> {
-        let mut parts = Vec::clone(&*App::free_parts(tx).await?);
+        // What belongs to a customer is there for the jobs of that customer alone.
+        let ours = |part: &&Part| jobs.iter().any(|job| part.may_go_to(job.sheet.customer));
+        let mut parts: Vec<Part> = App::free_parts(tx).await?.iter().filter(ours).cloned().collect();
         let mut others = BTreeMap::<JobId, Vec<Part>>::new();
-        for part in tx.parts_in(PartState::Held).await?.iter() {
+        for part in tx.parts_in(PartState::Held).await?.iter().filter(ours) {
             match &part.job {
                 Some(id) if jobs.iter().any(|job| job.id == *id) => parts.push(part.clone()),
                 Some(id) => others.entry(id.clone()).or_default().push(part.clone()),
@@ -200,6 +203,7 @@ fn open_clubs(job: &Job) -> impl Iterator<Item = OpenClub<'_>> {
     job.clubs.iter().filter(|c: &&JobClub| c.plan.is_none()).map(|club| OpenClub {
         job: Some(job.number),
         id: Some(&club.id),
+        customer: job.sheet.customer,
         due: job.sheet.due,
         target: &club.target,
     })

@@ -117,7 +117,7 @@ impl App {
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
         // Only what is free can be built with; what was used in all the years before is not looked at.
-        let stock = Self::free_parts(tx).await?;
+        let stock = Self::free_parts_for(tx, sheet.customer).await?;
         Ok(check(sheet, &library, &stock, &shop, self.today()))
     }
 

@@ -83,7 +83,8 @@ impl App {
             state: Some(request.state.unwrap_or(PartState::Free)),
             ..PartFilter::default()
         };
-        let parts: Vec<_> = tx.parts(&filter).await?.into_iter().filter(|p| p.count.is_none()).collect();
+        let parts: Vec<_> =
+            tx.parts(&filter).await?.into_iter().filter(|p| p.count.is_none() && p.owner.is_none()).collect();
         Ok(sort(&parts, classes, request.columns.unwrap_or(USUAL_COLUMNS))?)
     }
 
@@ -118,7 +119,7 @@ impl App {
             return Err(AppError::invalid(SortingFault::NoClub));
         }
         let (library, shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
-        let parts = Self::free_parts(&mut tx).await?;
+        let parts = Self::free_parts_for(&mut tx, None).await?;
         let ground = AskGround {
             library: &library,
             shop: &shop,

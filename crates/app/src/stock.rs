@@ -81,6 +81,9 @@ with_part_figures! {
         /// Where the part lies in the shop; empty where that is not noted.
         #[serde(default)]
         pub place: String,
+        /// Number of the customer whose it is; left out: the shop's.
+        #[serde(default)]
+        pub owner: Option<i64>,
         /// State; left out: free.
         #[serde(default)]
         pub state: Option<PartState>,
@@ -106,6 +109,9 @@ with_part_figures! {
         /// The maker's lot or serial.
         #[serde(default)]
         pub lot: Option<String>,
+        /// Whose it is: the code or number of a customer, or `shop`.
+        #[serde(default)]
+        pub owner: Option<String>,
         /// Count of a bulk.
         #[serde(default)]
         #[schema(minimum = 0, maximum = 1000000)]
@@ -313,6 +319,9 @@ impl App {
         if let Some(lot) = &change.lot {
             part.lot.clone_from(lot);
         }
+        if let Some(owner) = &change.owner {
+            part.owner = owner_of(owner)?;
+        }
         part.count = change.count.or(part.count);
         change.put_figures(&mut part);
         part.version = change.version;
@@ -367,6 +376,17 @@ pub(crate) fn mass_of(typed: &str) -> Result<Option<f64>, AppError> {
     Ok(Some(quantity::parse_mass(typed, quantity::MassUnit::Gram)?.g()))
 }
 
+/// Whose a part is, as it was typed: a customer's code or number; empty or `shop`: the shop's.
+pub(crate) fn owner_of(typed: &str) -> Result<Option<i64>, AppError> {
+    let typed = typed.trim();
+    if typed.is_empty() || typed.eq_ignore_ascii_case("shop") {
+        return Ok(None);
+    }
+    let number = trade::customer::number_of(typed).or_else(|| typed.parse().ok());
+    let missing = || AppError::not_found(Noun::Customer, typed, &LookUp::Customers);
+    number.map(Some).ok_or_else(missing)
+}
+
 fn made(new: &NewPart) -> Result<Part, AppError> {
     let mut part = Part {
         id: crate::new_id().as_str().into(),
@@ -383,6 +403,7 @@ fn made(new: &NewPart) -> Result<Part, AppError> {
         count: new.count,
         lot: new.lot.trim().to_owned(),
         place: new.place.trim().to_owned(),
+        owner: new.owner,
         state: new.state.unwrap_or(PartState::Free),
         ..Part::new(new.code.trim(), new.kind, new.model.trim())
     };

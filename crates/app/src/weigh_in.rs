@@ -45,6 +45,8 @@ with_typed_part_figures! {
         pub lot: String,
         /// Where the part is put away in the shop; empty where that is not noted.
         pub place: String,
+        /// Whose it is: the code or number of a customer; empty: the shop's.
+        pub owner: String,
         /// The mass that was questioned, as it was typed: it is right and is kept.
         pub sure: String,
         /// A key of the sender's own: the same one again keeps nothing twice.
@@ -314,6 +316,7 @@ fn read_part(
         ("mass_g", &new.mass),
         ("lot", &new.lot),
         ("place", &new.place),
+        ("owner", &new.owner),
         ("count", &new.count),
     ];
     let typed = new.typed_figures().into_iter();

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use trade::action::Action;
 use trade::club::Club;
 use trade::error::{TradeError, within};
+use trade::fit;
 use trade::id::ClubCode;
 use trade::job::ClubWork;
 use trade::job_kind::{Asked, JobKind};
@@ -227,6 +228,9 @@ pub fn pieces_of(
     }
     let grip = library.grip(&row.grip_model)?;
     let cut_shaft_mm = row.length_to.to_cap_mm(row.length_mm, grip.cap_mm) - grip.cap_mm - pieces.tip_to_ground_mm;
+    if let Some(part) = picks.iter().find(|part| part.kind == PartKind::Shaft) {
+        return with_new_shaft(library, work, row, part, (pieces, cut_shaft_mm));
+    }
     let by_mm = cut_shaft_mm - came.cut_shaft_mm;
     if by_mm < -SAME_LENGTH_MM {
         let shaft = Shaft {
@@ -248,6 +252,31 @@ pub fn pieces_of(
         let mass_g = extension_mass_g.unwrap_or(0.0);
         pieces.extras.push(Extra { action: Action::ButtExtension, mass_g, arm_mm: whole_mm / 2.0, at });
     }
+    Ok(pieces)
+}
+
+/// The pieces with a new shaft: its tip is cut as its maker says, its butt to the length.
+fn with_new_shaft(
+    library: &Library,
+    work: &ClubWork,
+    row: &SheetClub,
+    part: &Part,
+    (mut pieces, cut_shaft_mm): (ClubPlan, f64),
+) -> Result<ClubPlan, TradeError> {
+    let model = library.shaft(&part.model)?;
+    let raw = fit::raw_shaft(model, part, &row.number)?;
+    let trimmed_mm = part.tip_trimmed_mm.unwrap_or(0.0);
+    let Some(cut) = fit::cut(model, raw, trimmed_mm, &row.number, cut_shaft_mm)? else {
+        let short_mm = (cut_shaft_mm + model.tip_trim_mm(&row.number) - trimmed_mm - raw.length_mm).max(0.0);
+        let (club, part) = (work.club.0.clone(), part.code.clone());
+        return Err(TradeError::refused(ClubWorkFault::ShaftTooShort { club, part, short_mm }));
+    };
+    (pieces.tip_trim_mm, pieces.butt_cut_mm) = (cut.tip_trim_mm, cut.butt_cut_mm);
+    (pieces.cut_shaft_mm, pieces.cut_shaft_mass_g) = (cut_shaft_mm, cut.shaft.mass_g);
+    pieces.cut_shaft_balance_point_mm = cut.shaft.balance_point_mm;
+    // What was in the old tip or butt went with the old shaft.
+    pieces.parts.retain(|part| part.kind != PartKind::TipWeight);
+    pieces.extras.retain(|extra| matches!(extra.action, Action::LeadTape | Action::Screw));
     Ok(pieces)
 }
 
@@ -351,6 +380,15 @@ fact::facts! {
             by_mm: f64,
             /// The most that is trusted.
             most_mm: f64,
+        },
+        /// A blank that does not reach.
+        ShaftTooShort {
+            /// Code of the club.
+            club: String,
+            /// Code of the shaft.
+            part: String,
+            /// How much is missing.
+            short_mm: f64,
         },
         /// Nothing to put on.
         NoPart {

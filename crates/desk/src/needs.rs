@@ -18,6 +18,8 @@ pub struct OpenClub<'a> {
     pub job: Option<i64>,
     /// Its identity in the job.
     pub id: Option<&'a ClubId>,
+    /// The customer whose club it is; none where it is nobody's.
+    pub customer: Option<i64>,
     /// When it is due.
     pub due: Date,
     /// What it is to become.
@@ -79,7 +81,16 @@ pub fn needs(
     library: &Library,
 ) -> Vec<Need> {
     let mut rows: BTreeMap<Key, Need> = BTreeMap::new();
+    // What a customer brought is no stock: it only takes a wish of that customer's clubs away.
+    let mut brought: BTreeMap<(i64, Key), i64> = BTreeMap::new();
     for part in parts {
+        if let Some(owner) = part.owner {
+            if part.state == PartState::Free {
+                let key = (part.kind, part.model.clone(), part.number.clone());
+                *brought.entry((owner, key)).or_default() += part.count.unwrap_or(1);
+            }
+            continue;
+        }
         let row = row(&mut rows, (part.kind, part.model.clone(), part.number.clone()));
         match part.state {
             PartState::Free => {
@@ -104,6 +115,11 @@ pub fn needs(
             let kind = key.0;
             // What is reserved for this very club is not asked for again.
             if club.id.is_some_and(|id| parts.iter().any(|p| p.kind == kind && p.club.as_ref() == Some(id))) {
+                continue;
+            }
+            let own = club.customer.and_then(|customer| brought.get_mut(&(customer, key.clone()))).filter(|n| **n > 0);
+            if let Some(left) = own {
+                *left -= 1;
                 continue;
             }
             let row = row(&mut rows, key);

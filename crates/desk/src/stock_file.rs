@@ -3,7 +3,7 @@
 //! The header of a file that was exported, in any order; `code` and `model` must be there, the rest may be left out:
 //!
 //! ```text
-//! code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
+//! code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count,owner
 //! ```
 //!
 //! Any other list is read by a [`Mapping`], which says what its columns are; many headings are known by themselves.

@@ -1,6 +1,6 @@
 //! Customers: their rows, what belongs to them, and what is left of one who was deleted.
 
-use crate::column::{Columns, Row, document, query, time_text};
+use crate::column::{Columns, Query, Row, document, query, time_text};
 use crate::engine::Backend;
 use crate::error::{StoreError, Stored};
 use crate::model::UsedBy;
@@ -10,7 +10,7 @@ use crate::tx::Tx;
 use jiff::Timestamp;
 use trade::customer::{Customer, NameStands, code, name_key};
 use trade::error::Noun;
-use trade::id::SheetId;
+use trade::id::{JobId, SheetId};
 use trade::job::{Job, JobState};
 
 /// A customer as they are saved.
@@ -157,7 +157,7 @@ impl Tx {
             sql.push_str(&format!(" AND c.search LIKE ${place} ESCAPE '!'"));
         }
         sql.push_str(&format!(" ORDER BY c.name_key, c.number LIMIT ${}", words.len() + 1));
-        let lookup = words.into_iter().fold(query(sqlx::AssertSqlSafe(sql)), |q, word| q.bind(word));
+        let lookup = words.into_iter().fold(query(sqlx::AssertSqlSafe(sql)), Query::bind);
         let rows = self.rows(lookup.bind(limit.max(0))).await?;
         rows.iter()
             .map(|row| {
@@ -204,6 +204,31 @@ impl Tx {
             found.extend(self.job_by_number(row.whole("number")?).await?);
         }
         Ok(found)
+    }
+
+    /// Codes of the parts of a customer that are in the shop or on their way: free, held, ordered or pulled.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn parts_here_of(&mut self, number: i64) -> Result<Vec<String>, StoreError> {
+        let lookup = query(
+            "SELECT code FROM part WHERE owner = $1 AND state IN ('free', 'held', 'ordered', 'pulled')
+                 AND (count IS NULL OR count > 0) ORDER BY seq",
+        );
+        self.rows(lookup.bind(number)).await?.iter().map(|row| row.text("code")).collect()
+    }
+
+    /// Codes of the parts that a job holds or used and that belong to another customer than this one.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn parts_of_job_not_of(&mut self, job: &JobId, customer: Option<i64>) -> Result<Vec<String>, StoreError> {
+        let lookup = query(
+            "SELECT code FROM part WHERE owner IS NOT NULL AND owner <> $2
+                 AND (job = $1 OR id IN (SELECT part FROM part_hold WHERE job = $1)) ORDER BY seq",
+        );
+        let rows = self.rows(lookup.bind(job.0.clone()).bind(customer.unwrap_or(0))).await?;
+        rows.iter().map(|row| row.text("code")).collect()
     }
 
     /// The names on sheets that belong to no customer, by name.

@@ -128,6 +128,13 @@ pub enum StoreError {
         /// The job that has it.
         job_number: Option<i64>,
     },
+    /// A customer's part is to go into a club of somebody else.
+    PartOfCustomer {
+        /// Code of the part.
+        code: String,
+        /// Code of the customer whose it is.
+        owner: String,
+    },
     /// A model is still named by something.
     InUse {
         /// Code of the model.
@@ -210,6 +217,7 @@ impl StoreError {
             Self::Stale { .. }
                 | Self::CodeTaken { .. }
                 | Self::PartTaken { .. }
+                | Self::PartOfCustomer { .. }
                 | Self::InUse { .. }
                 | Self::AlreadyTakenBack { .. }
                 | Self::KeyReused { .. }
@@ -338,6 +346,9 @@ impl Fact for StoreError {
                     Told::new("store.part_taken").with("code", code).with("state", state).with("job", job_number)
                 }
             },
+            Self::PartOfCustomer { code, owner } => {
+                Told::new("store.part_of_customer").with("code", code).with("owner", owner)
+            }
             Self::InUse { code, users } => Told::new("store.in_use").with("code", code).with("users", users),
             Self::Missing { what, name } => Told::new("store.missing").with("what", what).with("name", name),
             Self::AlreadyTakenBack { why } => Told::new("store.already_taken_back").with("why", why),

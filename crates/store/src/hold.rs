@@ -45,10 +45,15 @@ impl Tx {
     /// Holds a free part for a club: a single part as it is, of a counted bulk one piece.
     ///
     /// # Errors
-    /// [`StoreError::PartTaken`] when it is not free, or none is left of the bulk; [`StoreError::Missing`] for an
+    /// [`StoreError::PartOfCustomer`] where it is a customer's and the job is not; [`StoreError::PartTaken`] when it is not
+    /// free, or none is left of the bulk; [`StoreError::Missing`] for an
     /// unknown part, or a club that is not of this job.
     pub async fn hold(&mut self, part: &PartId, job: &JobId, club: &ClubId, now: Timestamp) -> Result<(), StoreError> {
         self.club_must_be_of(club, job).await?;
+        let whose = query("SELECT code, owner FROM part WHERE id = $1").bind(part.0.clone());
+        if let Some(row) = self.row(whose).await? {
+            self.must_be_of_its_customer(row.maybe_whole("owner")?, &row.text("code")?, job).await?;
+        }
         // The condition is part of the change itself: even without the lock on writers only one of two can win.
         let single = query(
             "UPDATE part SET state = 'held', job = $1, club = $2, version = version + 1, saved_at = $3

@@ -8,6 +8,7 @@ use jiff::Timestamp;
 use sqlx::AssertSqlSafe;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
+use trade::customer::number_of;
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::PartKind;
@@ -32,6 +33,8 @@ pub struct PartFilter {
     pub text: Option<String>,
     /// The job that holds or used them.
     pub job: Option<JobId>,
+    /// The customer whose they are.
+    pub owner: Option<i64>,
     /// Fields with what they must be. A figure that the store has no column for is left aside.
     pub fields: Vec<(&'static Field, Wanted)>,
     /// At most so many; all when left out.
@@ -44,7 +47,8 @@ pub struct PartFilter {
 /// converted there and back could differ in its last digit.
 type Given = BTreeMap<String, f64>;
 
-const COLUMNS: &str = "id, code, kind, model, number, mass_typed, count, given, lot, place, state, job, club, version";
+const COLUMNS: &str =
+    "id, code, kind, model, number, mass_typed, count, given, lot, place, owner, state, job, club, version";
 
 impl Tx {
     /// Saves a new part, with the version that it carries.
@@ -85,6 +89,7 @@ impl Tx {
             if part.count.is_some_and(|count| count < 0) {
                 return Err(refused("its count is below zero"));
             }
+            self.owner_must_be_there(part).await?;
             if models.insert(part.model.as_str()) {
                 self.model_code(&part.model).await?;
             }
@@ -239,6 +244,30 @@ impl Tx {
         self.number(chosen.bind(sql)).await
     }
 
+    /// Refuses a part of a customer who is not there.
+    async fn owner_must_be_there(&mut self, part: &Part) -> Result<(), StoreError> {
+        let Some(owner) = part.owner else { return Ok(()) };
+        match self.customer(owner).await? {
+            Some(row) if row.deleted_at.is_none() || part.version > 0 => Ok(()),
+            _ => Err(StoreError::Missing { what: Noun::Customer, name: trade::customer::code(owner) }),
+        }
+    }
+
+    /// Refuses a customer's part in a club of somebody else.
+    pub(crate) async fn must_be_of_its_customer(
+        &mut self,
+        owner: Option<i64>,
+        code: &str,
+        job: &JobId,
+    ) -> Result<(), StoreError> {
+        let Some(owner) = owner else { return Ok(()) };
+        let theirs = query("SELECT 1 FROM job WHERE id = $1 AND customer = $2");
+        if self.any(theirs.bind(job.0.clone()).bind(owner)).await? {
+            return Ok(());
+        }
+        Err(StoreError::PartOfCustomer { code: code.to_owned(), owner: trade::customer::code(owner) })
+    }
+
     /// What must hold of a part before it is written.
     async fn check_part(&mut self, part: &Part) -> Result<(), StoreError> {
         let refused = |problem: &str| StoreError::NotStorable {
@@ -256,8 +285,10 @@ impl Tx {
             return Err(StoreError::CodeTaken { code: part.code.clone() });
         }
         self.model_code(&part.model).await?;
+        self.owner_must_be_there(part).await?;
         if let Some(job) = &part.job {
             self.job_must_exist(job).await?;
+            self.must_be_of_its_customer(part.owner, &part.code, job).await?;
         }
         if let Some(club) = &part.club {
             self.job_of_club(club).await?;
@@ -269,7 +300,7 @@ impl Tx {
 /// The columns that every change writes, in the order in which [`bind_part`] binds them.
 fn written() -> impl Iterator<Item = &'static str> {
     const BEFORE: [&str; 7] = ["code", "code_key", "kind", "model", "number", "mass_typed", "count"];
-    const AFTER: [&str; 8] = ["given", "lot", "place", "state", "job", "club", "search", "saved_at"];
+    const AFTER: [&str; 9] = ["given", "lot", "place", "owner", "state", "job", "club", "search", "saved_at"];
     let figures = part_field::figures().filter_map(|(_, figure)| figure.si).map(|(name, _)| name);
     BEFORE.into_iter().chain(figures).chain(AFTER)
 }
@@ -321,6 +352,7 @@ fn bind_part(statement: Query, part: &Part, now: Timestamp) -> Result<Query, Sto
         .bind(document(&what, &given)?)
         .bind(part.lot.clone())
         .bind(part.place.clone())
+        .bind(part.owner)
         .bind(part.state.key())
         .bind(part.job.as_ref().map(|id| id.0.clone()))
         .bind(part.club.as_ref().map(|id| id.0.clone()))
@@ -338,6 +370,7 @@ fn part_of(row: &Row) -> Result<Part, StoreError> {
         count: row.maybe_whole("count")?,
         lot: row.text("lot")?,
         place: row.text("place")?,
+        owner: row.maybe_whole("owner")?,
         state: row.word("state", PartState::from_key)?,
         job: row.maybe_text("job")?.map(JobId),
         club: row.maybe_text("club")?.map(ClubId),
@@ -387,6 +420,10 @@ impl Chosen {
             let place = chosen.value(Value::Text(number.clone()));
             chosen.conditions.push(format!("LOWER(number) = LOWER({place})"));
         }
+        if let Some(owner) = filter.owner {
+            let place = chosen.value(Value::Whole(owner));
+            chosen.conditions.push(format!("owner = {place}"));
+        }
         for (field, wanted) in &filter.fields {
             chosen.field(field, wanted);
         }
@@ -400,6 +437,9 @@ impl Chosen {
 
     fn field(&mut self, field: &Field, wanted: &Wanted) {
         let column = field.key;
+        if let ("owner", Wanted::Is(word)) = (column, wanted) {
+            return self.owner(word);
+        }
         let si = field.figure.as_ref().and_then(|figure| figure.si);
         let (condition, value) = match (wanted, si) {
             // What is written with the capitals of its model or of the list is found by the index.
@@ -413,6 +453,20 @@ impl Chosen {
         };
         let place = self.value(value);
         self.conditions.push(format!("{condition} {place}"));
+    }
+
+    /// Whose the parts are: the shop's, or a customer's by code or number.
+    fn owner(&mut self, word: &str) {
+        let number = number_of(word).or_else(|| word.parse().ok());
+        let condition = match number {
+            Some(number) => {
+                let place = self.value(Value::Whole(number));
+                format!("owner = {place}")
+            }
+            None if word.eq_ignore_ascii_case("shop") => "owner IS NULL".to_owned(),
+            None => "1 = 0".to_owned(),
+        };
+        self.conditions.push(condition);
     }
 
     /// Adds a value; returns its placeholder.

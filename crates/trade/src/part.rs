@@ -64,6 +64,10 @@ crate::part::named_fields::with_part_figures! {
         /// Its place in the shop.
         #[serde(default, skip_serializing_if = "String::is_empty")]
         pub place: String,
+        /// Number of the customer whose it is; left out where it is the shop's own. A customer's part goes into clubs of that
+        /// customer only, and is no stock for anybody else.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub owner: Option<i64>,
         /// Where it is in its life.
         pub state: PartState,
         /// The job that holds or used it.
@@ -99,6 +103,7 @@ impl Part {
             lie_deg: None,
             lot: String::new(),
             place: String::new(),
+            owner: None,
             state: PartState::Free,
             job: None,
             club: None,
@@ -144,6 +149,24 @@ impl Part {
             return Err(TradeError::refused(PartFault::Counted { code: self.code.clone(), kind: self.kind }));
         }
         Ok(())
+    }
+
+    /// Whether it may go into a club of this customer; of nobody's, where the job belongs to none.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use trade::model::PartKind;
+    /// use trade::part::Part;
+    ///
+    /// let theirs = Part { owner: Some(3), ..Part::new("H1", PartKind::Head, "SISKIN") };
+    /// assert!(theirs.may_go_to(Some(3)) && !theirs.may_go_to(Some(4)) && !theirs.may_go_to(None));
+    /// let shops = Part::new("H2", PartKind::Head, "SISKIN");
+    /// assert!(shops.may_go_to(Some(3)) && shops.may_go_to(None));
+    /// ```
+    #[must_use]
+    pub fn may_go_to(&self, customer: Option<i64>) -> bool {
+        self.owner.is_none() || self.owner == customer
     }
 
     /// Whether a plan may take it.

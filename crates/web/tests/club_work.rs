@@ -418,3 +418,54 @@ async fn what_cannot_be_is_refused_in_words_and_nothing_is_lost() {
     bench.made("/jobs/1/drop", json!({ "reason": "the player changed her mind", "by": "Ada" })).await;
     bench.made("/jobs", serde_json::from_str(&asked(json!({}))).unwrap()).await;
 }
+
+#[tokio::test]
+async fn a_reshaft_weighs_the_pulled_head_and_waits_for_its_cure() {
+    let bench = shop_with_grips().await;
+    let shaft = json!({ "kind": "shaft", "code": "RUSH", "name": "Rush", "material": "steel", "tip": "parallel", "tip_diameter_mm": 9.4,
+        "butt_diameter_mm": 15.24, "mass_sd_g": 1.0, "blanks": [{ "mass_g": 115.0, "length_mm": 1000.0, "balance_point_mm": 490.0 }] });
+    let ferrule = json!({ "kind": "ferrule", "code": "FER", "name": "Fer", "inside_diameter_mm": 9.4, "length_mm": 25.0, "mass_g": 1.5 });
+    let adhesive = json!({ "kind": "adhesive", "code": "BOND", "name": "Bond", "resin_per_hardener_by_mass": 1.0,
+        "resin_per_hardener_by_volume": 1.0, "resin_density_g_per_ml": 1.1, "hardener_density_g_per_ml": 1.1, "pot_life_min": 30,
+        "pot_life_at_c": 20, "pot_life_mass_g": 20, "handling": [{ "hours": 4, "at_c": 20 }], "full_cure": [{ "hours": 24, "at_c": 20 }],
+        "joint_mass_g": 1.9, "joint_mass_sd_g": 0.5 });
+    for model in [shaft, ferrule, adhesive] {
+        bench.made("/models", model).await;
+    }
+    bench.made("/parts", json!([{ "code": "R-1", "kind": "shaft", "model": "RUSH", "mass_g": 114.0 }, { "code": "F-1", "kind": "ferrule", "model": "FER", "mass_g": 1.5 }])).await;
+    let real = Real::seven();
+    note(&bench, json!({ "swing_weight_points": tenth(real.points(true)), "total_mass_g": tenth(real.mass()), "length_mm": 939.8 })).await;
+    let asked = json!({ "club": "C1", "kind": "reshaft", "shaft_model": "RUSH", "ferrule_model": "FER", "adhesive": "BOND", "grip_model": "OLIVINE",
+        "length_mm": 939.8 });
+    bench.made("/jobs", json!({ "due": "2026-03-09", "clubs": [asked], "by": "Ada" })).await;
+    // Nobody knows what the head weighs without its old joint until it is on the scale.
+    let (_, wide) = expected(&bench, 1, "dry").await;
+    read(&bench, 1, 1, "arrived", json!([{ "what": "swing_weight", "value": tenth(real.points(true)) }])).await;
+    read(&bench, 1, 1, "pulled", json!([{ "what": "head_mass", "value": 266.0 }])).await;
+    // A straight mass line of 114 g, 1,000 mm, balanced at 490: 93.2 mm off its butt. By hand: its density is a + b·x with
+    // b = 12·114·(490 − 500)/1000³ and a = 0.114 − b·500; what is left is integrated from 93.2 to 1,000.
+    let b = 12.0 * 114.0 * -10.0 / 1e9;
+    let a = 0.114 - b * 500.0;
+    let cut = 939.8 - 3.0 - 30.0;
+    let off = 1000.0 - cut;
+    let mass = a * cut + b * (1e6 - off * off) / 2.0;
+    let arm = (a * (1e6 - off * off) / 2.0 + b * (1e9 - off.powi(3)) / 3.0) / mass - off;
+    let dry: f64 = [(266.0, cut + 30.0), (mass, arm), (1.5, cut - 30.0 - 12.5)]
+        .iter()
+        .map(|(g, mm)| g * (mm - FULCRUM_MM))
+        .sum::<f64>()
+        / POINT_G_MM
+        - 92.0;
+    let (value, band) = expected(&bench, 1, "dry").await;
+    assert!(band < wide && (value - dry).abs() < band, "{value} ± {band} against {dry}, ± {wide} before");
+    read(&bench, 1, 1, "dry", json!([{ "what": "swing_weight", "value": tenth(dry) }])).await;
+    // Not glued it may not go on: the old joint's cure counts for nothing.
+    let body =
+        json!({ "slot": 1, "step": "cured", "entries": [{ "what": "swing_weight", "value": dry }], "by": "Ada" })
+            .to_string();
+    bench.refused("POST", "/jobs/1/readings", StatusCode::CONFLICT, body).await;
+    let batch = json!({ "job": 1, "slots": [1], "adhesive": "BOND", "lot": "B-1", "room_c": 20, "by": "Ada", "reason": "the shaft was cut by another hand" });
+    bench.made("/batches", batch).await;
+    let gate = step(&bench.get("/jobs/1").await["clubs"][0], "cured")["gate"].clone();
+    assert!(gate.to_string().contains("waits"), "{gate}");
+}

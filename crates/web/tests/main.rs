@@ -21,6 +21,7 @@ mod half_quanta;
 mod learning;
 mod orders;
 mod other_jobs;
+mod owners;
 mod part_life;
 mod picks;
 mod proposals;

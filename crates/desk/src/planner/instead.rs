@@ -178,7 +178,8 @@ pub(super) fn instead(
     nearest(&mut taken, &mut out);
     // Those that fit and a job outside the plan holds.
     let mut held = Vec::new();
-    for h in shelf.held.iter().filter(|h| !h.fixed && h.part.kind == kind) {
+    let customer = assembly.job.sheet.customer;
+    for h in shelf.held.iter().filter(|h| !h.fixed && h.part.kind == kind && h.part.may_go_to(customer)) {
         let Some(points) = held_points(assembly, fitting, &h.part)? else { continue };
         let why = InsteadWhy::Held { job: h.job, number: h.club.clone() };
         let named = rest.with(place, points).map(|x| x.named(kind, &h.part, why));
@@ -189,7 +190,7 @@ pub(super) fn instead(
     let mut free = Vec::new();
     for (part, p) in parts.iter().enumerate() {
         let fits = own.iter().any(|c| c.part == part);
-        if fits || used.by(kind, part, shelf.count(p)).is_some() {
+        if fits || !p.may_go_to(customer) || used.by(kind, part, shelf.count(p)).is_some() {
             continue;
         }
         let other = match kind {

@@ -165,7 +165,7 @@ impl<'a> Ground<'a> {
             let head = assembly.library.head(&club.target.head_model)?;
             let shaft = assembly.library.shaft(&club.target.shaft_model)?;
             let seat = given.seat(assembly, club, (head, shaft), shelf, kept)?;
-            let ferrule = given.ferrule(club, shelf);
+            let ferrule = given.ferrule(club, assembly.job.sheet.customer, shelf);
             fittings.push(fitting(assembly, club, shelf, (seat, ferrule), &pairs, &mut losses, &mut missing)?);
         }
         Ok(Self { assembly, fittings, locks: locks.to_vec(), missing })
@@ -241,9 +241,12 @@ impl<'a> Shelf<'a> {
             *had.entry(part.part.clone()).or_default() += 1;
         }
         let mine = |p: &Part| p.job.as_ref().is_some_and(|id| jobs.iter().any(|job| job.id == *id));
-        let usable = |p: &&Part| match p.count {
-            Some(_) => p.is_free() || (p.state == PartState::Free && had.contains_key(&p.id)),
-            None => p.is_free() || (p.state == PartState::Held && mine(p)),
+        let usable = |p: &&Part| {
+            jobs.iter().any(|job| p.may_go_to(job.sheet.customer))
+                && match p.count {
+                    Some(_) => p.is_free() || (p.state == PartState::Free && had.contains_key(&p.id)),
+                    None => p.is_free() || (p.state == PartState::Held && mine(p)),
+                }
         };
         let of = |kind| supply.parts.iter().filter(usable).filter(|p| p.kind == kind).collect();
         Self {
@@ -352,12 +355,14 @@ fn fitting<'a>(
     let adapter_bore = adapter.map(|model| model.bore_diameter_mm);
     let shaft_fits = fit::head_takes_shaft(head_model, adapter_bore, shaft_model);
 
+    // A customer's part goes into that customer's clubs only.
+    let customer = assembly.job.sheet.customer;
     let per_head_g = points_per_g(head_arm_mm);
     let its_heads: Vec<(usize, f64)> = shelf
         .heads
         .iter()
         .enumerate()
-        .filter(|(_, p)| p.model == head_model.code)
+        .filter(|(_, p)| p.model == head_model.code && p.may_go_to(customer))
         .filter(|(_, p)| p.number.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(&target.number)))
         .filter_map(|(part, p)| Some((part, p.mass_g?)))
         .collect();
@@ -367,6 +372,9 @@ fn fitting<'a>(
     let mut shafts = Vec::new();
     let mut shaft_candidates = Vec::new();
     for (part, p) in shelf.shafts.iter().enumerate().filter(|(_, p)| p.model == shaft_model.code && shaft_fits) {
+        if !p.may_go_to(customer) {
+            continue;
+        }
         let Some(used) = fit::blank_use(shaft_model, p, &target.number) else { continue };
         if p.mass_g.is_none() {
             continue;
@@ -386,7 +394,7 @@ fn fitting<'a>(
         .grips
         .iter()
         .enumerate()
-        .filter(|(_, p)| p.model == grip_model.code)
+        .filter(|(_, p)| p.model == grip_model.code && p.may_go_to(customer))
         .map(|(part, p)| {
             let mass_g = p.mass_g.unwrap_or(grip_model.mass_g);
             let spent = p.mass_g.map_or(0.0, |mass_g| grip_cost(weights, grip_model, mass_g));
@@ -397,7 +405,7 @@ fn fitting<'a>(
     let mut tips = Vec::new();
     for (tip, p) in shelf.tips.iter().enumerate() {
         let model = library.tip_weight(&p.model)?;
-        if tip_weight::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
+        if p.may_go_to(customer) && tip_weight::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
             let mass_g = p.mass_g.unwrap_or(model.mass_g);
             tips.push(TipFit { tip, points: tip_weight::points(cut_mm, cap_mm, &[InTip::of(model, mass_g)]) });
         }

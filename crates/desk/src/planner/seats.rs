@@ -60,7 +60,7 @@ impl Given {
         let mut seats: Vec<Seat<'a>> = Vec::new();
         for (at, part) in shelf.adapters.iter().enumerate() {
             let model = assembly.library.adapter(&part.model)?;
-            if model.fits_head_model != head.code {
+            if model.fits_head_model != head.code || !part.may_go_to(assembly.job.sheet.customer) {
                 continue;
             }
             match seats.iter_mut().find(|s| alike(s.model, model)) {
@@ -89,14 +89,20 @@ impl Given {
     }
 
     /// The ferrule of a club: the one that it has or that is reserved for it, else the first of which a piece is left.
-    pub fn ferrule<'a>(&mut self, club: &JobClub, shelf: &Shelf<'a>) -> Option<&'a Part> {
+    pub fn ferrule<'a>(&mut self, club: &JobClub, customer: Option<i64>, shelf: &Shelf<'a>) -> Option<&'a Part> {
         let code = club.target.ferrule_model.as_ref()?;
         let has = club.plan.as_ref().and_then(|plan| plan.part(PartKind::Ferrule)).map(|p| &p.part);
         let own = |p: &Part| Some(&p.id) == has || p.club.as_ref() == Some(&club.id);
         // Reserved for another club it is not free for this one.
         let open = |p: &Part| own(p) || p.club.is_none();
         let left = |at: usize| shelf.count(shelf.ferrules[at]) > self.ferrules.get(&at).copied().unwrap_or_default();
-        let fit = || shelf.ferrules.iter().enumerate().filter(|(at, p)| &p.model == code && open(p) && left(*at));
+        let fit = || {
+            shelf
+                .ferrules
+                .iter()
+                .enumerate()
+                .filter(|(at, p)| &p.model == code && open(p) && p.may_go_to(customer) && left(*at))
+        };
         let (at, part) = fit().find(|(_, p)| own(p)).or_else(|| fit().next())?;
         *self.ferrules.entry(at).or_default() += 1;
         Some(part)

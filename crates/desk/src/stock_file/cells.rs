@@ -8,6 +8,7 @@ use crate::weigh_in::judge;
 use fact::{Fact, Figure, Refusal, Told};
 use quantity::{MassUnit, NotationError, parse_mass};
 use std::collections::BTreeMap;
+use trade::customer;
 use trade::error::TradeError;
 use trade::model::{Library, Model, PartKind};
 use trade::part::{Part, PartState};
@@ -168,6 +169,7 @@ impl RowReader<'_> {
             count,
             lot: cell("lot").to_owned(),
             place: cell("place").to_owned(),
+            owner: owner_of(cell("owner"), faults),
             state,
             ..Part::new(cell("code"), kind, model.map_or_else(|| cell("model"), Model::code))
         };
@@ -347,6 +349,19 @@ fn needs_mass(text: &str, kind: PartKind, state: PartState, faults: &mut Faults)
     }
 }
 
+/// Whose the part is: a customer's code or number; empty or `shop`: the shop's.
+fn owner_of(text: &str, faults: &mut Faults) -> Option<i64> {
+    let text = text.trim();
+    if text.is_empty() || text.eq_ignore_ascii_case("shop") {
+        return None;
+    }
+    let number = customer::number_of(text).or_else(|| text.parse::<i64>().ok().filter(|n| *n > 0));
+    if number.is_none() {
+        faults.add("owner", text, &CellFault::NoOwner);
+    }
+    number
+}
+
 /// A part as cells in the order of the columns.
 pub(super) fn row_of(part: &Part) -> Vec<String> {
     part_field::listed().map(|field| cell_of(part, field)).collect()
@@ -362,6 +377,7 @@ fn cell_of(part: &Part, field: &Field) -> String {
         "number" => part.number.clone().unwrap_or_default(),
         "lot" => part.lot.clone(),
         "place" => part.place.clone(),
+        "owner" => part.owner.map_or_else(String::new, customer::code),
         "state" => part.state.key().to_owned(),
         "count" => part.count.map_or_else(String::new, |n| n.to_string()),
         // What was typed, as long as it still says the same.

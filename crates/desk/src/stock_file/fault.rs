@@ -12,6 +12,8 @@ fact::facts! {
             /// Why the figure cannot be read.
             what: Told,
         },
+        /// The owner is no code of a customer.
+        NoOwner,
         /// The part is refused for another reason.
         Part {
             /// Why the part is refused.

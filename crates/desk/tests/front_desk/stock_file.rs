@@ -8,13 +8,13 @@ use trade::model::Model;
 use trade::part::{Part, PartState};
 use words::check::InWords;
 
-const CANONICAL: &str = "code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count\r\n\
-    S7-01,head,SISKIN,7,265.1,,,,31.2,62,S-101,shelf S7,free,\r\n\
-    S7-02,head,SISKIN,7,\"265,4\",,,,,,\"S-102, second box\",\"the \"\"good\"\" shelf\",free,\r\n\
-    TP-01,shaft,TRAMONTANA-P,,118.3,1041.4,497.5,262.4,,,T-9,,free,\r\n\
-    TP-02,shaft,TRAMONTANA-P,,,,,,,,,,ordered,\r\n\
-    OL-01,grip,OLIVINE,,1.75 oz,,,,,,,,free,\r\n\
-    TRAY-2,tip_weight,TIP-2,,,,,,,,,tray,free,40\r\n";
+const CANONICAL: &str = "code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count,owner\r\n\
+    S7-01,head,SISKIN,7,265.1,,,,31.2,62,S-101,shelf S7,free,,\r\n\
+    S7-02,head,SISKIN,7,\"265,4\",,,,,,\"S-102, second box\",\"the \"\"good\"\" shelf\",free,,\r\n\
+    TP-01,shaft,TRAMONTANA-P,,118.3,1041.4,497.5,262.4,,,T-9,,free,,\r\n\
+    TP-02,shaft,TRAMONTANA-P,,,,,,,,,,ordered,,\r\n\
+    OL-01,grip,OLIVINE,,1.75 oz,,,,,,,,free,,\r\n\
+    TRAY-2,tip_weight,TIP-2,,,,,,,,,tray,free,40,\r\n";
 
 fn import(text: &str) -> Imported {
     read(text.as_bytes(), &library(), &["OLD-1".into()]).unwrap()
@@ -173,8 +173,8 @@ fn files_that_are_no_stock_files() {
     ];
     let said: Vec<_> = cases.iter().map(|c| read(c, &library(), &[]).unwrap_err().in_words()).collect();
     insta::assert_snapshot!(said.join("\n"), @r##"
-    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
-    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
+    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count,owner
+    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count,owner
     the workbook cannot be read: invalid Zip archive: Could not find EOCD. Open it, save it again as XLSX, or save its sheet as CSV
     this is an old spreadsheet (.xls), not a CSV file or an XLSX workbook. Save it as an XLSX workbook or as CSV and import that
     this is a PDF, not a CSV file or an XLSX workbook. Ask for the list as CSV or XLSX
@@ -183,8 +183,8 @@ fn files_that_are_no_stock_files() {
     line 2 is not UTF-8 text (byte 24). Save the file as CSV in UTF-8
     this is a web page, not a CSV file or an XLSX workbook. Import the CSV file itself
     this is JSON, not a CSV file or an XLSX workbook. Import it as models, or the parts as CSV
-    the first line does not name all columns: it lacks code and model and reads “A1,head,SISKIN,7,265”. Write for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
-    the column “colour” is not known. Choose what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state and count
+    the first line does not name all columns: it lacks code and model and reads “A1,head,SISKIN,7,265”. Write for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count,owner
+    the column “colour” is not known. Choose what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state, count and owner
     the column “Code” is there twice. Keep one of the two
     "##);
 }

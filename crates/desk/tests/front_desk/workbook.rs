@@ -101,11 +101,11 @@ fn a_mapping_that_does_not_fit_is_told() {
         mapped(text, &Mapping { header_line: Some(9), ..Mapping::default() }).unwrap_err().in_words(),
     ];
     insta::assert_snapshot!(said.join("\n"), @r##"
-    the column “Artikel” is not known. Choose what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state and count
+    the column “Artikel” is not known. Choose what it is or leave it aside; known are code, kind, model, number, mass_g, length_mm, balance_point_mm, cpm, loft_deg, lie_deg, lot, place, state, count and owner
     “gr” cannot be the unit of the mass. It means gram to some and grain to others: choose g or grain
     “stone” cannot be the unit of the mass. Choose one of g, oz, lb, kg and grain
     “rad” cannot be the unit of the loft. Only the mass, the length and the balance point have one to choose
-    “weight” is not kept of a part. Known are code, kind, model, number, mass, length, balance_point, cpm, loft, lie, lot, place, state and count
+    “weight” is not kept of a part. Known are code, kind, model, number, mass, length, balance_point, cpm, loft, lie, lot, place, state, count and owner
     there is no column “Gewicht” for the mass. The columns are Artikel, Weight (gr), model and code
     “lot” and “mass” cannot both be the column “Artikel”. Choose one of the two
     no column has the code. Choose the column, or enter what holds for every row
@@ -299,6 +299,6 @@ fn files_of_other_kinds_are_told_apart() {
     this is a zipped file of something else, not a CSV file or an XLSX workbook. Unpack it and import the list itself
     the workbook cannot be read: invalid Zip archive: Could not find EOCD. Open it, save it again as XLSX, or save its sheet as CSV
     the workbook cannot be read: Xml error: syntax error: tag not closed: `>` not found before end of input. Open it, save it again as XLSX, or save its sheet as CSV
-    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count
+    the file is empty. Its first line must name the columns, for example code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count,owner
     "##);
 }

@@ -46,13 +46,25 @@ fn the_job_that_is_due_last_goes_short_first() {
     let mut clubs: Vec<OpenClub<'_>> = Vec::new();
     // In the wrong order on purpose; the third is a sheet that is not approved.
     for club in &second.clubs {
-        clubs.push(OpenClub { job: Some(2), id: Some(&club.id), due: second.sheet.due, target: &club.target });
+        clubs.push(OpenClub {
+            customer: None,
+            job: Some(2),
+            id: Some(&club.id),
+            due: second.sheet.due,
+            target: &club.target,
+        });
     }
     for club in &first.clubs {
-        clubs.push(OpenClub { job: Some(1), id: Some(&club.id), due: first.sheet.due, target: &club.target });
+        clubs.push(OpenClub {
+            customer: None,
+            job: Some(1),
+            id: Some(&club.id),
+            due: first.sheet.due,
+            target: &club.target,
+        });
     }
     for club in &third.clubs {
-        clubs.push(OpenClub { job: None, id: None, due: third.sheet.due, target: &club.target });
+        clubs.push(OpenClub { customer: None, job: None, id: None, due: third.sheet.due, target: &club.target });
     }
     let mut parts = heads(1);
     parts.push(Part { mass_g: None, ..weighed(PartKind::Head, "SISKIN", "S7-9", Some("7"), 1.0) });
@@ -80,6 +92,7 @@ fn taper_blanks_count_by_number_adapters_for_heads_that_take_them_and_boxes_by_t
         .iter()
         .flat_map(|j| {
             j.clubs.iter().map(|c| OpenClub {
+                customer: None,
                 job: Some(j.number),
                 id: Some(&c.id),
                 due: j.sheet.due,
@@ -101,11 +114,28 @@ fn taper_blanks_count_by_number_adapters_for_heads_that_take_them_and_boxes_by_t
 fn what_is_reserved_for_a_club_is_not_asked_for_again() {
     let job = job("SISKIN", 1);
     let club = job.clubs.iter().find(|c| c.target.number == "7").unwrap();
-    let open = [OpenClub { job: Some(1), id: Some(&club.id), due: job.sheet.due, target: &club.target }];
+    let open =
+        [OpenClub { customer: None, job: Some(1), id: Some(&club.id), due: job.sheet.due, target: &club.target }];
     let mut parts = heads(1);
     parts[0].state = PartState::Held;
     parts[0].club = Some(club.id.clone());
     let rows = needs(&open, &parts, &BTreeMap::new(), &[], &library());
     let seven = find(&rows, PartKind::Head, Some("7"));
     assert_eq!((seven.held, seven.needed_by_jobs, seven.short), (1, 0, 0));
+}
+
+#[test]
+fn what_a_customer_brought_serves_that_customer_alone_and_is_no_stock() {
+    let job = job("SISKIN", 1);
+    let club = job.clubs.iter().find(|c| c.target.number == "7").unwrap();
+    let asked = |customer| {
+        let open = [OpenClub { customer, job: Some(1), id: Some(&club.id), due: job.sheet.due, target: &club.target }];
+        let mut parts = heads(1);
+        parts[0].owner = Some(3);
+        let rows = needs(&open, &parts, &BTreeMap::new(), &[], &library());
+        rows.into_iter().find(|r| r.kind == PartKind::Head).map(|r| (r.free, r.short))
+    };
+    assert_eq!(asked(None), Some((0, 1)), "nobody's job goes short beside it");
+    assert_eq!(asked(Some(4)), Some((0, 1)), "and so does another customer's");
+    assert_eq!(asked(Some(3)), None, "their own job needs none from the shop");
 }

@@ -6,6 +6,7 @@ use crate::failure::{CommandFault, Failure};
 use app::App;
 use app::customer::{CustomerView, DeleteCustomer, Deletion, GiveSheet, TakeName};
 use app::find::Found;
+use app::stock::PartChange;
 use quantity::LengthUnit;
 use std::fmt::Write;
 use trade::customer::{Customer, code};
@@ -20,6 +21,20 @@ use words::{Words, text};
 pub async fn customer(command: &CustomerCommand) -> Result<(), Failure> {
     match command {
         CustomerCommand::List(list) => list_customers(list).await,
+        CustomerCommand::Part(part) => {
+            let app = part.database.open().await?;
+            let version = app.part(&part.code).await?.version;
+            let owner = part.customer.map_or_else(|| "shop".to_owned(), |number| number.to_string());
+            let (reason, by) = (part.reason.clone(), part.by.clone());
+            let change = PartChange { version, owner: Some(owner), reason, by, ..PartChange::default() };
+            let kept = app.change_part(&part.code, &change).await?;
+            app.close().await;
+            if part.database.json {
+                return print_json(&kept);
+            }
+            let whose = kept.owner.map_or_else(|| "shop".to_owned(), code);
+            say(&(text!(reader(), "customer-line-part", code = kept.code, whose = whose) + "\n"))
+        }
         CustomerCommand::Export(export) => export_customer(export).await,
         CustomerCommand::Delete(delete) => delete_customer(delete).await,
         CustomerCommand::Show(show) => {

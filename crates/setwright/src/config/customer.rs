@@ -19,6 +19,8 @@ pub enum CustomerCommand {
     Take(CustomerTake),
     /// Give one sheet, and its job, to a customer, or to nobody.
     Give(CustomerGive),
+    /// Say whose a part is: a customer's, or the shop's with --shop.
+    Part(CustomerPart),
     /// Everything that is held about a customer, as one JSON document.
     Export(CustomerExport),
     /// Delete a customer on request; without --name tells what goes and what stays, and changes nothing.
@@ -36,6 +38,7 @@ impl CustomerCommand {
             Self::Change(a) => a.database.json,
             Self::Take(a) => a.database.json,
             Self::Give(a) => a.database.json,
+            Self::Part(a) => a.database.json,
             Self::Export(a) => a.database.json,
             Self::Delete(a) => a.database.json,
         }
@@ -151,6 +154,28 @@ pub struct CustomerGive {
     /// Nobody's: the name stays as it is.
     #[arg(long)]
     pub nobody: bool,
+    /// Who says so.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which part, and whose it is to be.
+#[derive(Debug, Args)]
+pub struct CustomerPart {
+    /// Code of the part.
+    pub code: String,
+    /// Number of the customer.
+    #[arg(long, value_name = "NUMBER", required_unless_present = "shop", conflicts_with = "shop")]
+    pub customer: Option<i64>,
+    /// The shop's.
+    #[arg(long)]
+    pub shop: bool,
+    /// Why.
+    #[arg(long, default_value = "", value_name = "REASON")]
+    pub reason: String,
     /// Who says so.
     #[arg(long, default_value = "command line")]
     pub by: String,

@@ -85,9 +85,9 @@ const fn thousandth(value: f64) -> f64 {
 
 /// The fields in the order of an exported file. Ranges are wide, to catch slips of the key and of the unit only (common
 /// practice, no source).
-pub static FIELDS: [Field; 15] = FIELDS_TABLE;
+pub static FIELDS: [Field; 16] = FIELDS_TABLE;
 
-const FIELDS_TABLE: [Field; 15] = [
+const FIELDS_TABLE: [Field; 16] = [
     word(
         "code",
         &[
@@ -242,6 +242,7 @@ const FIELDS_TABLE: [Field; 15] = [
         listed: true,
         figure: None,
     },
+    word("owner", &["customer", "belongs to", "whose"]),
 ];
 
 impl Measure {

@@ -192,6 +192,8 @@ macro_rules! with_part_filters {
             lot: String,
             /// Where it lies; capitals do not matter.
             place: String,
+            /// Whose it is: the code or number of a customer, or `shop`.
+            owner: String,
             /// Where in its life it is: free, held, used …
             state: PartState,
             ;

@@ -32,12 +32,15 @@ async fn ask(w: &Words, app: &App, number: i64, form: &Entries, status: StatusCo
         (sheet_places(w, true))
         p { (text!(w, "customer-delete-who", name = view.customer.name, code = view.code)) }
         (what_happens(w, &deletion))
-        @if deletion.under_way.is_empty() {
+        @if !deletion.parts_here.is_empty() {
+            p { (tag(Tone::Bad, &w.text("customer-delete-not-yet"))) " " (text!(w, "customer-parts-here", n = deletion.parts_here.len(), codes = deletion.parts_here.clone())) }
+        }
+        @if deletion.under_way.is_empty() && deletion.parts_here.is_empty() {
             form.card method="post" action={ (here) "/delete" } {
                 (form.field("name", &text!(w, "customer-delete-type", name = view.customer.name), Field { required: true, ..Field::default() }))
                 div.actions { (button(&Button { label: &w.text("customer-delete-now"), kind: ButtonKind::Danger, ..Button::default() })) }
             }
-        } @else {
+        } @else if !deletion.under_way.is_empty() {
             p { (tag(Tone::Bad, &w.text("customer-delete-not-yet"))) " " (text!(w, "customer-delete-under-way", n = deletion.under_way.len(), jobs = deletion.under_way.clone())) }
         }
         (actions(&[Action { href: &here, label: &w.text("button-back"), primary: false }]))

@@ -139,6 +139,11 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(number): Path<i64>
         (about(&w, &view.customer))
         (jobs_part(&w, &view))
         (sheets_part(&w, &app, &view))
+        @if !view.parts.is_empty() {
+            (section(&w.text("customer-parts"), &html! {}, &html! {
+                p { @for part in &view.parts { a href={ "/stock/parts/" (in_address(part)) } { (part) } " " } }
+            }))
+        }
         (section(&w.text("customer-held"), &html! {}, &html! {
             p.hint { (w.text("customer-held-hint")) }
             p.actions {

@@ -17,6 +17,7 @@ use look::{
     figures, hidden, icon, link_button, rich, tabs, tag,
 };
 use maud::{Markup, html};
+use trade::customer::code;
 use trade::model::Model;
 use trade::model::PartKind;
 use trade::part::Part;
@@ -230,7 +231,7 @@ fn parts_table(w: &Words, parts: &[Part], models: &[Model]) -> Markup {
             Cell::from(part.number.as_deref().map_or_else(String::new, |n| w.club_number(n))),
             Cell::from(w.tell(&part.kind)),
             Cell::from(part.count.map_or_else(String::new, |n| text!(w, "stock-left", n = n))),
-            Cell::from(part.place.as_str()),
+            Cell(html! { (part.place) @if let Some(owner) = part.owner { " " a href={ "/customers/" (owner) } { (text!(w, "customer-part-of", code = code(owner))) } } }),
             Cell::from(part.lot.as_str()),
         ]);
         cells
@@ -287,6 +288,7 @@ fn typed(w: &Words, part: &Part) -> Entries {
     let mut pairs = vec![
         ("mass", mass),
         ("place", part.place.clone()),
+        ("owner", part.owner.map(code).unwrap_or_default()),
         ("lot", part.lot.clone()),
         ("state", part.state.key().to_owned()),
         ("count", part.count.map(|n| n.to_string()).unwrap_or_default()),
@@ -388,6 +390,7 @@ fn part_fields(w: &Words, part: &Part, form: &Entries) -> Markup {
     html! {
         (form.field("mass", &w.text("part-label-mass"), Field { unit: w.mass_sign(), hint: &w.text(mass_example(w)), inputmode: "decimal", ..Field::default() }))
         (form.field("place", &w.text("part-label-place"), Field::default()))
+        (form.field("owner", &w.text("part-label-owner"), Field { hint: &w.text("part-hint-owner"), ..Field::default() }))
         (form.field("lot", &w.text("part-label-lot"), Field::default()))
         @if part.count.is_some() { (form.field("count", &w.text("part-label-count"), Field { inputmode: "numeric", ..Field::default() })) }
         @for (field, _) in asked_figures(part.kind, |figure| figure.at_change) { (figure_field(w, form, field, false)) }
@@ -443,6 +446,7 @@ async fn change(
         mass_typed: Some(form.text("mass").to_owned()),
         state: PartState::from_key(form.text("state")),
         place: Some(form.text("place").to_owned()),
+        owner: Some(form.text("owner").to_owned()),
         lot: Some(form.text("lot").to_owned()),
         count: form.count(&w, "count"),
         reason: form.text("reason").to_owned(),

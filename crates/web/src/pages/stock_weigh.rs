@@ -47,12 +47,13 @@ fn numbers(model: &Model) -> Vec<&str> {
 }
 
 /// What rides along from one part to the next.
-fn again<'a>(form: &'a Entries, number: &'a str) -> [(&'static str, &'a str); 5] {
+fn again<'a>(form: &'a Entries, number: &'a str) -> [(&'static str, &'a str); 6] {
     [
         ("model", form.text("model")),
         ("number", number),
         ("lot", form.text("lot")),
         ("place", form.text("place")),
+        ("owner", form.text("owner")),
         ("angles", form.text("angles")),
     ]
 }
@@ -133,7 +134,7 @@ fn model_form(w: &Words, form: &Entries, models: &[Model]) -> Markup {
                     }
                 }
             }
-            (hidden("lot", form.raw("lot"))) (hidden("place", form.raw("place")))
+            (hidden("lot", form.raw("lot"))) (hidden("place", form.raw("place"))) (hidden("owner", form.raw("owner")))
             button.button.(if now.is_empty() { "primary" } else { "quiet" }) type="submit" {
                 span { @if now.is_empty() { (w.text("weigh-in-this-model")) } @else { (w.text("weigh-in-another-model")) } }
             }
@@ -223,10 +224,11 @@ impl Shown<'_> {
                     (self.code(w, proposed))
                     @if bulk { (form.field("count", &w.text("weigh-in-count"), Field { inputmode: "numeric", hint: &w.text("weigh-in-count-hint"), ..Field::default() })) }
                 }
-                details open[form.some("lot").or_else(|| form.some("place")).is_some()] { summary { (w.text("weigh-in-lot-and-place")) }
+                details open[["lot", "place", "owner"].iter().any(|name| form.some(name).is_some())] { summary { (w.text("weigh-in-lot-and-place")) }
                     div.fields {
                         (form.field("lot", &w.text("part-label-lot"), Field { hint: &w.text("weigh-in-stays"), ..Field::default() }))
                         (form.field("place", &w.text("part-label-place"), Field { hint: &w.text("weigh-in-stays"), ..Field::default() }))
+                        (form.field("owner", &w.text("part-label-owner"), Field { hint: &w.text("part-hint-owner"), ..Field::default() }))
                     }
                 }
             }
@@ -310,6 +312,7 @@ pub(super) async fn keep(
         count: text("count"),
         lot: text("lot"),
         place: text("place"),
+        owner: text("owner"),
         sure: explicit(&w, Unit::Gram, form.text("sure")),
         request_key: text("request_key"),
         by,

@@ -128,12 +128,12 @@ async fn good_rows_are_kept_and_each_bad_row_says_what_is_wrong() {
 async fn a_canonical_file_comes_back_byte_for_byte() {
     let bench = Bench::open().await;
     bench.made("/models/import", models()).await;
-    let file = "code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count\r\n\
-                H-1,head,WREN-I,7,268.4,,,,31.5,62,L-9,\"rack 2, left\",free,\r\n\
-                H-2,head,WREN-I,8,9.62 oz,,,,,,\"the \"\"good\"\" box\",,ordered,\r\n\
-                S-1,shaft,SCREE-P,,119.8,1041.4,508,261.5,,,,rack,free,\r\n\
-                G-1,grip,MARL,,\"48,8\",,,,,,,böx 3,rejected,\r\n\
-                T-1,tip_weight,TW2,,2.0,,,,,,,tray,free,40\r\n";
+    let file = "code,kind,model,number,mass_g,length_mm,balance_point_mm,cpm,loft_deg,lie_deg,lot,place,state,count,owner\r\n\
+                H-1,head,WREN-I,7,268.4,,,,31.5,62,L-9,\"rack 2, left\",free,,\r\n\
+                H-2,head,WREN-I,8,9.62 oz,,,,,,\"the \"\"good\"\" box\",,ordered,,\r\n\
+                S-1,shaft,SCREE-P,,119.8,1041.4,508,261.5,,,,rack,free,,\r\n\
+                G-1,grip,MARL,,\"48,8\",,,,,,,böx 3,rejected,,\r\n\
+                T-1,tip_weight,TW2,,2.0,,,,,,,tray,free,40,\r\n";
     let (status, kept) = bench.send("POST", "/parts/import", "text/csv", file.as_bytes().to_vec()).await;
     assert_eq!((status, &kept["bad"]), (StatusCode::OK, &json!([])), "{kept}");
     let back = bench.ask("GET", "/api/v1/parts/export", "text/plain", "").await;

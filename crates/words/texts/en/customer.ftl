@@ -148,3 +148,20 @@ customer-line = { $code }  { $name }: { $sheets ->
 customer-line-names = Names on sheets that belong to no customer:
 customer-line-sheet = Sheet of { $player }, { $code }
 customer-line-say-name = Nothing was deleted. Say --name and the name to delete for good.
+
+# Parts that are a customer's own.
+customer-deed-parts-here = parts of the customer are still here: { $codes }
+    .next = Hand them back and put them aside with that reason, or say under Stock that they are the shop’s
+customer-deed-holds-their-parts = job { $job } has parts of another customer: { $codes }
+    .next = Take them out of the plan first, or say under Stock that they are the shop’s
+customer-parts-here =
+    { $n ->
+        [one] Part { $codes } is theirs and still here. Hand it back or take it over first.
+       *[other] Parts { $codes } are theirs and still here. Hand them back or take them over first.
+    }
+customer-parts = Their parts
+customer-part-of = of { $code }
+customer-line-part = { $code } is the { $whose ->
+        [shop] shop’s
+       *[other] part of { $whose }
+    }

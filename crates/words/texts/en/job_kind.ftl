@@ -10,6 +10,8 @@ job-kind-shorten = Shorten
 job-kind-shorten-say = Grip off, butt cut, grip on. An inch off takes about six points.
 job-kind-lengthen = Lengthen
 job-kind-lengthen-say = Grip off, extension glued into the butt, grip on. An inch on adds about six points.
+job-kind-reshaft = Reshaft
+job-kind-reshaft-say = Head pulled, cleaned and weighed, new shaft trimmed and glued, grip on.
 job-kind-rebalance = Rebalance
 job-kind-rebalance-say = Lead tape, powder or a weight in the butt, to one swing weight.
 
@@ -40,6 +42,8 @@ club-work-fault-too-long = { $club } would get { $by_mm } longer: an extension i
     .next = Put a longer shaft in
 club-work-fault-no-part = no { $kind } of model { $model } is free for { $club }
     .next = Weigh one in, or choose another model
+club-work-fault-shaft-too-short = the shaft { $part } is { $short_mm } too short for { $club }
+    .next = Choose a longer blank, or a shorter club
 club-work-fault-in-job = { $club } is in job { $job } already, which is not over
     .next = Finish or drop that job first
 club-work-fault-twice = { $club } is named twice

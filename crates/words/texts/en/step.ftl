@@ -50,3 +50,5 @@ step-new-extended = Extended
 step-new-extended-say = Extension glued in and cured by its own sheet. Length of the shaft, then the swing weight without a grip.
 step-new-weighted = Weight on
 step-new-weighted-say = Note what you put on and where, then read the swing weight.
+step-new-pulled = Pulled
+step-new-pulled-say = Head pulled and its bore cleaned. Weigh the head: what the old joint held is found out now.

@@ -98,6 +98,8 @@ model-file-fault-code-of-other = this is the code of a { $kind } already
 
 # What is wrong with a cell or a row of a list of parts.
 cell-fault-unreadable = { $what }
+cell-fault-no-owner = this is no code of a customer
+    .next = Write for example CU-3, or leave it empty where the part is the shop’s
 cell-fault-part = { $what }
 cell-fault-impossible = { $value } cannot be the { $name } of a { $kind }, which is between { $low } and { $high }
     .next = Check the figure and its unit

@@ -67,6 +67,8 @@ store-database = the database { $place } refused the entry, so it was not saved
     .next = Try again; if it comes again, report it with the log
 
 # What is kept, in a sentence about it.
+store-part-of-customer = { $code } belongs to { $owner } and goes into that customer’s clubs only
+    .next = Take another part, or say under Stock that this one is the shop’s now
 stored-part = the part { $code }
 stored-club = the club { $card }
 stored-job = job { $job }
