@@ -446,7 +446,7 @@ async fn a_reshaft_weighs_the_pulled_head_and_waits_for_its_cure() {
     // b = 12·114·(490 − 500)/1000³ and a = 0.114 − b·500; what is left is integrated from 93.2 to 1,000.
     let b = 12.0 * 114.0 * -10.0 / 1e9;
     let a = 0.114 - b * 500.0;
-    let cut = 939.8 - 3.0 - 30.0;
+    let cut: f64 = 939.8 - 3.0 - 30.0;
     let off = 1000.0 - cut;
     let mass = a * cut + b * (1e6 - off * off) / 2.0;
     let arm = (a * (1e6 - off * off) / 2.0 + b * (1e9 - off.powi(3)) / 3.0) / mass - off;
