@@ -183,6 +183,7 @@ impl App {
             rule: SetRule::AsWritten,
             written: String::new(),
             reference: None,
+            quote: Vec::new(),
             clubs: clubs.iter().map(|club| club.target.clone()).collect(),
         };
         let sheet = with_name_of_customer(tx, &sheet).await?;

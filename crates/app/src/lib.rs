@@ -35,6 +35,7 @@ pub mod needs;
 pub mod open;
 pub mod order;
 pub mod plan;
+pub mod price;
 mod proven;
 pub mod scale_health;
 mod scale_watch;

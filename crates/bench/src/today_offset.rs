@@ -73,6 +73,7 @@ pub fn today_offset(
 fn no_job() -> Job {
     let sheet = Sheet {
         customer: None,
+        quote: Vec::new(),
         player: String::new(),
         due: Date::ZERO,
         hand: Hand::Right,

@@ -136,6 +136,7 @@ fn sheet(w: Written, library: &Library, today: Date) -> Option<Sheet> {
     let clubs = expand(w.short, &ctx, w.rule, w.reference.as_ref()).ok()?;
     Some(Sheet {
         customer: None,
+        quote: Vec::new(),
         player: w.player.into(),
         due: today.saturating_add(w.due_in_days.days()),
         hand: w.hand,

@@ -8,6 +8,7 @@ pub mod mass_model;
 pub mod needs;
 pub mod order;
 pub mod planner;
+pub mod quote;
 pub mod scale_health;
 pub mod sheet_check;
 pub mod short_sheet;

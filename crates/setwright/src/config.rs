@@ -10,6 +10,7 @@ mod figures;
 mod fit;
 mod gates;
 mod place;
+mod price;
 mod serve;
 mod stock;
 
@@ -20,6 +21,7 @@ pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
 pub use place::*;
+pub use price::*;
 pub use serve::*;
 pub use stock::*;
 
@@ -61,6 +63,12 @@ pub enum Command {
     Customer(CustomerCommand),
     /// What a text may mean: a customer's name, "job 1", the code of a part or a job card, a lot, an order.
     Find(FindArguments),
+    /// The shop's prices: prints the list, or keeps another.
+    Prices(PricesArguments),
+    /// The quote of a sheet: prints it, takes it from the price list, or keeps lines of a file.
+    Quote(QuoteArguments),
+    /// The bill of a job with what was built.
+    Bill(JobArguments),
     /// Propose a plan for a job from the parts that are free, or accept it.
     Plan(PlanArguments),
     /// Which part goes into which club: one sheet, or all jobs of the day together. Nothing is held.

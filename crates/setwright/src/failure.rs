@@ -185,6 +185,7 @@ fact::facts! {
         NoneOf { text: String, known: Vec<String> },
         NotADocument { path: String, log: String },
         NotASheet { path: String, what: Told },
+        NotPrices { path: String, what: Told },
         SheetStops { n: usize },
         NotAParity { text: String },
         PortNeverOpened { log: String },

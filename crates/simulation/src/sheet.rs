@@ -68,6 +68,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
     };
     let sheet = Sheet {
         customer: None,
+        quote: Vec::new(),
         player: "Simulated".into(),
         due: Date::constant(2026, 12, 1),
         hand: Hand::Right,

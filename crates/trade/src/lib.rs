@@ -34,6 +34,7 @@ pub mod part_codes;
 pub mod places;
 pub mod plan;
 pub mod plan_weights;
+pub mod price;
 pub mod reading;
 pub mod reading_figure;
 pub mod rules;

@@ -2,6 +2,7 @@
 
 use crate::club_name::ClubName;
 use crate::kind::{ClubKind, Facing, Hand, LengthTo, SoftSide, closed_list};
+use crate::price::PriceLine;
 use crate::shop::Shop;
 use crate::wrap::Wraps;
 use jiff::civil::Date;
@@ -47,6 +48,9 @@ pub struct Sheet {
     /// The reference club, where it was read.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reference: Option<ReferenceClub>,
+    /// What it is to cost, line by line; empty where nobody has quoted for it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub quote: Vec<PriceLine>,
     /// The clubs to build.
     pub clubs: Vec<SheetClub>,
 }

@@ -6,6 +6,7 @@ use crate::error::{FindIt, NotFound, Noun};
 use crate::error::{TradeError, plausible, within};
 use crate::gauge::{Gauge, GaugeFault, Measures, Standard, need_name};
 use crate::plan_weights::PlanWeights;
+use crate::price::PriceList;
 use crate::reading::What;
 use crate::scale::Scale;
 use crate::step::{Step, check_template};
@@ -87,6 +88,9 @@ pub struct Shop {
     /// Who works here, as they named themselves at a tablet.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub people: Vec<Person>,
+    /// What parts and work cost the customer.
+    #[serde(default)]
+    pub prices: PriceList,
     /// The shop's own steps; a job takes a copy.
     #[schema(min_items = 1)]
     pub steps: Vec<Step>,
@@ -125,6 +129,7 @@ impl Default for Shop {
             plan_weights: PlanWeights::default(),
             bead_share_percent: 5.0,
             people: Vec::new(),
+            prices: PriceList::default(),
             steps: crate::step::full_build(),
         }
     }
@@ -151,6 +156,7 @@ impl Shop {
         within("tip_weight_cap_g", self.tip_weight_cap_g, 0.0, 40.0, "g")?;
         plausible("bead_share_percent", self.bead_share_percent, &BEADS_PERCENT)?;
         self.plan_weights.check()?;
+        self.prices.check()?;
         for (name, scale, unit) in
             [("balance_scale", &self.balance_scale, "points"), ("mass_scale", &self.mass_scale, "g")]
         {

@@ -24,6 +24,7 @@ mod other_jobs;
 mod owners;
 mod part_life;
 mod picks;
+mod prices;
 mod proposals;
 mod replay;
 mod round_trips;

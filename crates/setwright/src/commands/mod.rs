@@ -13,6 +13,7 @@ mod list;
 mod matched;
 mod order;
 mod part;
+mod price;
 mod print;
 mod scale;
 mod scale_health;
@@ -47,6 +48,9 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
         Command::Customer(command) => told(command.json(), block(customer::customer(&command))),
         Command::Find(find) => told(find.database.json, block(customer::find(&find))),
+        Command::Prices(prices) => told(prices.database.json, block(price::prices(&prices))),
+        Command::Quote(quote) => told(quote.database.json, block(price::quote(&quote))),
+        Command::Bill(job) => told(job.database.json, block(price::bill(&job))),
         Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
         Command::Order(OrderCommand::List(list)) => told(list.database.json, block(order::list(&list))),
         Command::Order(OrderCommand::Add(add)) => told(add.database.json, block(order::add(&add))),

@@ -13,6 +13,7 @@ mod learned;
 mod list;
 mod order;
 mod place;
+mod price;
 mod refusals;
 mod run;
 mod scales;

@@ -132,7 +132,7 @@ fn the_schema_of_a_sheet_is_a_json_schema_that_good_sheets_keep_to() {
     let fields: BTreeSet<&str> = sheet["properties"].as_object().expect("fields").keys().map(String::as_str).collect();
     assert_eq!(
         fields,
-        BTreeSet::from(["player", "customer", "due", "hand", "note", "rule", "written", "reference", "clubs"])
+        BTreeSet::from(["player", "customer", "quote", "due", "hand", "note", "rule", "written", "reference", "clubs"])
     );
     let required: BTreeSet<&str> =
         sheet["required"].as_array().expect("required").iter().filter_map(Value::as_str).collect();

@@ -11,6 +11,7 @@ mod learned;
 mod live;
 mod matched;
 mod orders;
+mod prices;
 mod scale_health;
 mod sheets;
 mod shop;
@@ -64,6 +65,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(orders::router())
         .merge(sheets::router())
         .merge(customers::router())
+        .merge(prices::router())
         .merge(jobs::router())
         .merge(clubs::router())
         .merge(matched::router())

@@ -29,7 +29,7 @@ async fn ask(w: &Words, app: &App, number: i64, form: &Entries, status: StatusCo
     let deletion = app.deletion(number).await?;
     let here = format!("/customers/{number}");
     let body = html! {
-        (sheet_places(w, true))
+        (sheet_places(w, "/customers"))
         p { (text!(w, "customer-delete-who", name = view.customer.name, code = view.code)) }
         (what_happens(w, &deletion))
         @if !deletion.parts_here.is_empty() {
@@ -89,7 +89,7 @@ async fn delete(
         }
     };
     let body = html! {
-        (sheet_places(&w, true))
+        (sheet_places(&w, "/customers"))
         p { (tag(Tone::Good, &w.text("customer-deleted-tag"))) " " (text!(w, "customer-deleted", code = deletion.code)) }
         (what_happens(&w, &deletion))
         (actions(&[Action { href: "/customers", label: &w.text("customer-all"), primary: true }]))

@@ -32,12 +32,12 @@ pub(super) fn router() -> Router<App> {
         .route("/customers/{number}/change", get(form_of).post(change))
 }
 
-/// Sheets and the customers that they are for, as tabs.
-pub(super) fn sheet_places(w: &Words, customers: bool) -> Markup {
-    let tab = |id: &str, href, current| Tab { label: w.text(id).into(), href, count: "", current };
+/// Sheets, the customers that they are for and the prices, as tabs; `now` is the address of the one that is open.
+pub(super) fn sheet_places(w: &Words, now: &str) -> Markup {
+    let places = [("frame-sheets", "/sheets"), ("customer-title", "/customers"), ("price-title", "/prices")];
     tabs(
         &w.text("customer-places"),
-        &[tab("frame-sheets", "/sheets", !customers), tab("customer-title", "/customers", customers)],
+        &places.map(|(id, href)| Tab { label: w.text(id).into(), href, count: "", current: href == now }),
     )
 }
 
@@ -52,7 +52,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     let found = app.customers(wanted).await?;
     let names = app.names_on_sheets().await?;
     let body = html! {
-        (sheet_places(&w, true))
+        (sheet_places(&w, "/customers"))
         @if found.is_empty() && wanted.is_empty() {
             (empty_state(&w.text("customer-none-yet"), &w.text("customer-none-yet-next"),
                 &[Action { href: "/customers/new", label: &w.text("customer-new"), primary: true }]))
@@ -131,7 +131,7 @@ async fn take_name(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<
 async fn show(State(app): State<App>, Reader(w): Reader, Path(number): Path<i64>) -> PageResult {
     let view = app.customer(number).await?;
     let body = html! {
-        (sheet_places(&w, true))
+        (sheet_places(&w, "/customers"))
         div.actions {
             (link_button(&format!("/sheets/new?customer={number}"), &w.text("sheet-new"), ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button(&format!("/customers/{number}/change"), &w.text("customer-change"), ButtonKind::Quiet, None, ""))
@@ -356,7 +356,7 @@ async fn form_page(w: &Words, app: &App, form: &Entries, number: Option<i64>, st
     let wraps_hint = w.text("customer-form-wraps-hint");
     let whole = |hint| Field { inputmode: "numeric", hint, ..Field::default() };
     let body = html! {
-        (sheet_places(w, true))
+        (sheet_places(w, "/customers"))
         form method="post" action=(to) {
             (hidden("version", form.text("version")))
             @if form.has("ask-another", "yes") { (hidden("another", "yes")) }

@@ -35,6 +35,7 @@ mod orders;
 mod part_life;
 mod plan;
 mod plan_choice;
+mod prices;
 mod records;
 mod say;
 mod scale_check;
@@ -105,6 +106,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(fit::router())
         .merge(glossary::router())
         .merge(glue::router())
+        .merge(prices::router())
         .merge(records::router())
         .merge(clubs::router())
         .merge(club_job::router())

@@ -82,6 +82,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -
     let body = html! {
         p.actions.no-print {
             (link_button(&format!("/api/v1/jobs/{job}/record"), &w.text("record-as-file"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/records/{job}/bill"), &text!(w, "price-bill", job = job), ButtonKind::Quiet, Some(Icon::Print), ""))
         }
         (summary(&w, &record))
         @for club in &record.clubs { (club_part(&w, &record, club, &models)) }

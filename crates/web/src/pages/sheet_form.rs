@@ -129,6 +129,7 @@ pub(super) async fn look_or_save(
     let sheet = Sheet {
         player: head.player,
         customer,
+        quote: Vec::new(),
         due: head.due,
         hand: head.hand,
         note: head.note,

@@ -91,7 +91,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(query): Query<Vec
             }
         }
     };
-    let body = html! { (sheet_places(&w, false)) (listed) };
+    let body = html! { (sheet_places(&w, "/sheets")) (listed) };
     let crumb = match all.len() {
         0 => String::new(),
         more if more > PAGE && !narrowed => text!(w, "sheet-more-than", n = PAGE),
@@ -163,7 +163,8 @@ async fn sheet_page(
             (reference_once_more(w, app, reference, 0).await?)
         }
         @if view.job.is_none() { (head_form(w, view, head, &app.customers("").await?)) }
-        p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { (w.text("sheet-save-file")) } }
+        p { a href={ "/sheets/" (in_address(view.id.as_str())) "/file" } download { (w.text("sheet-save-file")) } " · "
+            a href={ "/sheets/" (in_address(view.id.as_str())) "/quote" } { (w.text("price-quote")) } }
     };
     let crumb = text!(w, "sheet-crumb", due_on = sheet.due, hand = sheet.hand, n = sheet.clubs.len());
     let page = framed(

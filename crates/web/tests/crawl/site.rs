@@ -79,6 +79,7 @@ impl Site {
             "jobs",
             "sheets",
             "customers",
+            "prices",
             "orders",
             "batches",
             "learned",

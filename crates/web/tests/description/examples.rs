@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 75] = [
+pub const STORY: [(&str, &str, u16); 78] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -70,8 +70,11 @@ pub const STORY: [(&str, &str, u16); 75] = [
     ("match_day", "", 200),
     ("add_sheet", "", 201),
     ("change_sheet", "{id}", 200),
+    ("save_prices", "", 200),
+    ("add_sheet", "", 201),
     ("give_sheet", "{id}", 200),
     ("approve_sheet", "{id}", 201),
+    ("put_quote", "{sheet_id}", 200),
     ("drop_job", "2", 204),
     ("take_name", "", 200),
     // Job 1 is under way.

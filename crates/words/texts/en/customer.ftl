@@ -26,7 +26,7 @@ name-stands-shop = what was said of a scale or a learned value
 
 # The pages.
 customer-title = Customers
-customer-places = Sheets and customers
+customer-places = Sheets, customers and prices
 customer-new = New customer
 customer-search = Name, code, telephone or place
 customer-all = All customers

@@ -94,6 +94,11 @@ fn customers(operation: &str) -> Option<Value> {
         "change_customer" => json!({ "version": 0, "customer": customer }),
         "take_name" => json!({ "name": "Odell Farrowby", "customer": 1, "by": "Ada" }),
         "give_sheet" => json!({ "customer": 1, "by": "Ada" }),
+        "save_prices" => json!({
+            "currency": "EUR", "decimals": 2, "tax_text": "Tax included", "parts": [{ "model": "OLIVINE", "each_minor": 1295 }],
+            "work": [{ "name": "Build", "per": "club", "each_minor": 2500, "usual": true }]
+        }),
+        "put_quote" => json!({ "lines": [{ "what": "Regrip", "count": 2, "each_minor": 650 }] }),
         "delete_customer" => json!({ "name": "Odell Farrowby", "by": "Ada" }),
         _ => return None,
     })

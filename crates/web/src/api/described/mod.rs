@@ -39,7 +39,7 @@ use words::Words;
 pub(super) struct Described;
 
 /// Each noun: its tag, what it is, and the paths that belong to it. The longest path that fits counts.
-const NOUNS: [(&str, &str, &[&str]); 17] = [
+const NOUNS: [(&str, &str, &[&str]); 18] = [
     (
         "shop",
         "The shop itself: room, scales, steps, people, the clock that it works by, its backups.",
@@ -62,6 +62,11 @@ const NOUNS: [(&str, &str, &[&str]); 17] = [
         "customers",
         "Whom clubs are built for: kept, found, exported, deleted on request.",
         &["/customers", "/sheets/{id}/customer"],
+    ),
+    (
+        "prices",
+        "What parts and work cost, quotes and bills.",
+        &["/prices", "/sheets/{id}/quote", "/jobs/{number}/bill"],
     ),
     ("jobs", "Jobs, their kinds and their records.", &["/jobs", "/job-kinds"]),
     ("clubs", "Clubs that live on: what they are made of, what was read of them, what was done.", &["/clubs"]),
