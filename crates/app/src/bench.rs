@@ -5,8 +5,10 @@ use crate::job::JobFile;
 use crate::kept_job::KeptJob;
 use crate::lanes::Lane;
 use crate::let_pass::Given;
+pub use crate::let_pass::LetPassRequest;
 use crate::look_up::LookUp;
-use crate::need::{need_at_bench, need_name, need_past, need_reason, need_version};
+use crate::meanwhile::{Shown, need_unread, request_key};
+use crate::need::{need_at_bench, need_name, need_past, need_reason};
 use crate::open::reason_for;
 use crate::{App, AppError};
 use bench::belief::{Believed, Expectation};
@@ -68,6 +70,11 @@ pub struct NewReadings {
     /// Version of the club that the screen showed; left out: not checked.
     #[serde(default)]
     pub version: Option<i64>,
+    /// Readings of the club at this step that the sender knows: ids of those that its screen showed, and request keys of its
+    /// own entries. An entry with `at` whose version is out of date is kept all the same, unless it would take the place of a
+    /// reading that is not among them.
+    #[serde(default)]
+    pub seen: Vec<String>,
     /// When it was read, for entries that a screen kept while the network was away; left out: now.
     #[serde(default)]
     #[schema(value_type = Option<String>, format = DateTime)]
@@ -110,21 +117,6 @@ pub struct DoubtedReading {
     /// The measurement that would tell the leading ones apart.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub telling: Option<Telling>,
-}
-
-/// Letting a step pass before the joint has its strength.
-#[derive(Debug, Clone, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct LetPassRequest {
-    /// Place in the tray.
-    pub slot: i64,
-    /// Key of the step.
-    pub step: String,
-    /// Why, for the record.
-    #[schema(min_length = 3)]
-    pub reason: String,
-    /// Who lets it pass.
-    pub by: String,
 }
 
 impl App {
@@ -174,7 +166,6 @@ impl App {
         let club = file.club_at(new.slot)?;
         let step = file.step(&new.step)?;
         need_at_bench(&file.job)?;
-        need_version(club, new.version)?;
         if new.entries.is_empty() {
             return Err(AppError::invalid(EntryRefused::Nothing { step: step.label.clone() }));
         }
@@ -192,6 +183,9 @@ impl App {
             .map(|entry| reading_of_entry(file, club, step, new, entry, at))
             .collect::<Result<Vec<_>, _>>()?;
         let readings = with_forecasts(file, readings)?;
+        let typed: Vec<(&Reading, bool)> = readings.iter().zip(new.entries.iter().map(|e| e.again)).collect();
+        let shown = Shown { version: new.version, late: new.at.is_some(), seen: &new.seen };
+        need_unread(tx, file, club, &typed, shown).await?;
         // After the entries were read: a slip of the key is said at once, not after the cure.
         self.need_gate(file, club, step)?;
         let passed = self.need_clear(tx, file, club, step, new).await?;
@@ -512,11 +506,6 @@ fn reading_of_entry(
         insisted: false,
         forecast: None,
     })
-}
-
-/// Each entry of a request has a key of its own, made from the sender's.
-fn request_key(sent: &str, entry: usize) -> String {
-    format!("{sent}/{entry}")
 }
 
 /// The value of an entry in the unit of what was read.

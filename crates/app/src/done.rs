@@ -93,6 +93,7 @@ impl App {
                 on: None,
                 by: done.by.clone(),
                 version: None,
+                seen: Vec::new(),
                 at: None,
                 reason: done.reason.clone(),
                 request_key: None,

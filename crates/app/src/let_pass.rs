@@ -38,6 +38,21 @@ pub struct LetBatchPass {
     pub by: String,
 }
 
+/// Letting a step pass before the joint has its strength.
+#[derive(Debug, Clone, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LetPassRequest {
+    /// Place in the tray.
+    pub slot: i64,
+    /// Key of the step.
+    pub step: String,
+    /// Why, for the record.
+    #[schema(min_length = 3)]
+    pub reason: String,
+    /// Who lets it pass.
+    pub by: String,
+}
+
 /// What is given for letting a batch pass.
 #[derive(Clone, Copy)]
 pub(crate) struct Given<'a> {

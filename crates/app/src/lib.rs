@@ -30,6 +30,7 @@ pub mod life;
 pub mod live;
 mod look_up;
 pub mod matched;
+mod meanwhile;
 mod need;
 pub mod needs;
 pub mod open;

@@ -293,10 +293,10 @@ impl App {
         }
         let (library, mut shop) = (load_library(&mut tx).await?, load_shop(&mut tx).await?);
         weigh_by(Arc::make_mut(&mut shop), request.weights)?;
-        let stock = PlanStock::load(&mut tx, &[]).await?;
+        let job = Job::of_sheet(&request.sheet, shop.steps.clone(), self.now());
+        let stock = PlanStock::load(&mut tx, &[&job]).await?;
         let learned = tx.learned().await?.unwrap_or_default();
         drop(tx);
-        let job = Job::of_sheet(&request.sheet, shop.steps.clone(), self.now());
         let (locks, proven) = (request.locks.clone(), self.proven.clone());
         let work = tokio::task::spawn_blocking(move || {
             let assembly =

@@ -139,7 +139,7 @@ impl PlanStock {
     /// Free parts, those that these jobs have in their hands already, and what the others hold.
     pub async fn load(tx: &mut Tx, jobs: &[&Job]) -> Result<Self, AppError> {
         // What belongs to a customer is there for the jobs of that customer alone.
-        let ours = |part: &&Part| jobs.iter().any(|job| part.may_go_to(job.sheet.customer));
+        let ours = |part: &&Part| part.owner.is_none() || jobs.iter().any(|job| part.may_go_to(job.sheet.customer));
         let mut parts: Vec<Part> = App::free_parts(tx).await?.iter().filter(ours).cloned().collect();
         let mut others = BTreeMap::<JobId, Vec<Part>>::new();
         for part in tx.parts_in(PartState::Held).await?.iter().filter(ours) {

@@ -389,6 +389,7 @@ impl<'a> PastWork<'a> {
             on: Some(step.on.clone()),
             by: self.by(),
             version: None,
+            seen: Vec::new(),
             at: None,
             reason: None,
             request_key: None,

@@ -16,8 +16,8 @@ scale();
 
 // In a row that scrolls sideways, the one shown now comes into view.
 function intoView() {
-  for (const current of document.querySelectorAll(".clubs, .places, .tabs")) {
-    const shown = current.querySelector("[aria-current]");
+  for (const current of document.querySelectorAll(".clubs, .places, .tabs, .step-line > ol")) {
+    const shown = current.querySelector("[aria-current], .current");
     if (shown) current.scrollLeft += shown.getBoundingClientRect().left - current.getBoundingClientRect().left - (current.clientWidth - shown.clientWidth) / 2;
   }
 }
@@ -30,6 +30,7 @@ await Promise.all([
   import("./ring.js").then((one) => one.ring()),
   wanted(".step-line") && import("./held.js").then((one) => one.held()),
   wanted("form[data-pad]") && import("./pad.js").then((one) => one.pad()),
+  wanted("[data-learn-pedal]") && import("./tablet.js").then((one) => one.tablet()),
   wanted("[data-weigh]") && import("./weigh.js").then((one) => one.weigh()),
   wanted("form[data-progress]") && import("./progress.js").then((one) => one.progress()),
   wanted("form[data-what-if]") && import("./what-if.js").then((one) => one.whatIf()),

@@ -1,6 +1,6 @@
 // The open job, held on this tablet: every club at every step, and the grids, so that moving between them works while the
 // network is away. They are fetched while nobody types, and again for a club that was read since. An entry from a held page
-// names no version: others of the same club may wait before it.
+// is sent with its time even at once, as one that waited: others of the same club may have come before it.
 import { words } from "./words.js";
 
 const IDLE_MS = 4000;
@@ -95,7 +95,7 @@ async function go(href, push) {
 }
 
 function place(page) {
-  for (const version of page.querySelectorAll("main [name=version]")) version.remove();
+  page.querySelector("main").dataset.held = "";
   for (const key of page.querySelectorAll("main [name=request_key]")) key.value = `${key.value.slice(0, 24)}${Math.random().toString(16).slice(2, 14).padEnd(12, "0")}`;
   for (const part of ["main", ".head-title"]) document.querySelector(part)?.replaceWith(document.adoptNode(page.querySelector(part)));
   document.title = page.title;

@@ -8,6 +8,9 @@ import { serverNow } from "./clocks.js";
 import { words } from "./words.js";
 
 const STORE = "setwright.waiting";
+// Request keys of this tablet's last entries by club: a reading that they made is no other tablet's.
+const OWN = "setwright.own";
+const OWN_MOST = 60;
 const TRY_AGAIN_MS = 4000;
 let sending = false;
 // Entries typed while the one before is on its way.
@@ -51,7 +54,7 @@ async function onSubmit(event) {
   if (!asks) store([...waiting(), entry]);
   emptied(form);
   try {
-    const answer = await send(entry);
+    const answer = await send(entry, Boolean(form.closest("[data-held]")));
     drop(entry.key);
     await show(answer, url, form);
   } catch {
@@ -70,17 +73,27 @@ async function onSubmit(event) {
 // `later`: it waited, and says when it was typed.
 function send(entry, later = false) {
   const stop = AbortSignal.timeout ? { signal: AbortSignal.timeout(10000) } : {};
-  const at = later && entry.at ? `&at=${encodeURIComponent(entry.at)}` : "";
+  const body = new URLSearchParams(entry.body);
+  const club = clubOf(entry.url, body);
+  if (later && entry.at) body.set("at", entry.at);
+  if (later && body.has("seen")) body.set("seen", [body.get("seen"), ...own().filter((one) => one.club === club).map((one) => one.key)].join(" "));
   return fetch(entry.url, {
     method: "POST",
-    body: entry.body + at,
+    body: body.toString(),
     headers: { "Content-Type": "application/x-www-form-urlencoded", "Idempotency-Key": entry.key },
     ...stop,
   }).then((answer) => {
     // The server itself is in trouble: keep the entry and try again.
     if ([502, 503, 504].includes(answer.status)) throw new Error("not now");
+    if (answer.ok && club) keepIn(OWN, [...own(), { key: entry.key, club }].slice(-OWN_MOST));
     return answer;
   });
+}
+
+// Which club an entry belongs to: its own page names it in the address, the grid in the form.
+function clubOf(url, body) {
+  const [, job, place] = new URL(url, location.href).pathname.match(/^\/bench\/(\d+)\/(\d+|grid)/) ?? [];
+  return job && `${job}/${place === "grid" ? body.get("slot") : place}`;
 }
 
 const bigEntry = (from) => from.querySelector("[data-bench-entry]");
@@ -147,7 +160,7 @@ async function sendAll() {
       if (document.querySelector("form[data-busy]")) break;
       const answer = await send(entry, true);
       if (answer.ok) drop(entry.key);
-      else store(waiting().map((other) => (other.key === entry.key ? { ...other, refused: answer.status } : other)));
+      else await refused(entry, answer);
       sent += 1;
     }
   } catch {
@@ -158,17 +171,28 @@ async function sendAll() {
   if (sent) document.dispatchEvent(new CustomEvent("setwright:sent"));
 }
 
-function waiting() {
+// Why it was not accepted stands on the page that the server answers with: what is there now and what was typed.
+async function refused(entry, answer) {
+  const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+  const why = page.querySelector("body > .notice.bad")?.textContent.trim() || words("enter-again");
+  store(waiting().map((other) => (other.key === entry.key ? { ...other, refused: answer.status, why } : other)));
+}
+
+const waiting = () => keptIn(STORE);
+const own = () => keptIn(OWN);
+const store = (entries) => keepIn(STORE, entries);
+
+function keptIn(name) {
   try {
-    return JSON.parse(localStorage.getItem(STORE) ?? "[]");
+    return JSON.parse(localStorage.getItem(name) ?? "[]");
   } catch {
     return [];
   }
 }
 
-function store(entries) {
+function keepIn(name, entries) {
   try {
-    localStorage.setItem(STORE, JSON.stringify(entries));
+    localStorage.setItem(name, JSON.stringify(entries));
   } catch {
     // Private windows may refuse to store; sending still works.
   }

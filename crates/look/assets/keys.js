@@ -1,17 +1,31 @@
 // Single keys: an element with data-key="r" or "z Backspace" is pressed by that key. In a text field they work only
 // while it is empty and carries data-bench-entry, so that typing is never taken away.
 //
-// A foot pedal types a function key that browsers leave alone: it keeps what stands in the bench entry, wherever the
-// focus is. Keys that scroll or are hit by mistake would keep half of a reading.
-const PEDAL = /^F([1-4]|[6-9]|10|1[3-9]|2[0-4])$/;
+// A tablet may switch off keys that print a letter (data-letters="off"; WCAG 2.1, 2.1.4).
+//
+// A foot pedal types a function key that browsers leave alone, or the key that this tablet has learned (data-pedal): it
+// keeps what stands in the bench entry, wherever the focus is. Keys that scroll or are hit by mistake would keep half of a
+// reading.
+const FUNCTION = /^F([1-4]|[6-9]|10|1[3-9]|2[0-4])$/;
+const { pedal: learned, letters: lettersAre } = document.documentElement.dataset;
+const isPedal = (key) => (learned ? key === learned : FUNCTION.test(key));
+
+// Whether a key presses something by itself.
+export const speaks = (key) => lettersAre !== "off" || key.length > 1;
 
 export function keys() {
+  document.addEventListener("click", (event) => {
+    const list = event.target.closest?.("[data-key-list]");
+    if (!list || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    import("./key-list.js").then((one) => one.keyList(list));
+  });
   document.addEventListener("keydown", (event) => {
     if (event.defaultPrevented || event.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
     const field = event.target.closest?.("input, textarea, select, [contenteditable]");
-    if (PEDAL.test(event.key)) return pedal(event, field);
+    if (isPedal(event.key)) return pedal(event, field);
     if (event.key === "Enter" && field?.matches("[data-enter-next]")) return enter(event, field);
-    if (field && !isIdle(field)) return;
+    if ((field && !isIdle(field)) || !speaks(event.key)) return;
     const name = event.key.length === 1 ? event.key.toLowerCase() : event.key;
     const wanted = [...document.querySelectorAll("[data-key]")].find(
       (element) => element.dataset.key.split(" ").includes(name) && !element.disabled && element.offsetParent !== null,

@@ -2,6 +2,7 @@
 // tone of its own making, a notification where the browser allows it, and a line that stays until somebody has seen it.
 // The last minutes of the pot life stand over the page. While a pot life runs the screen stays awake.
 import { serverNow } from "./clocks.js";
+import { mayRing, tone } from "./tone.js";
 import { words } from "./words.js";
 
 const STORE = "setwright.rings";
@@ -16,7 +17,6 @@ const SAYS = {
   full_cure_at: (batch) => words("ring-cured", { batch }),
 };
 let clocks = [];
-let sound = null;
 let beeped = 0;
 let lock = null;
 
@@ -56,9 +56,9 @@ function tick() {
     place.dataset.lines = lines.join();
     place.replaceChildren(...soon.map(countdown), ...rings.map((clock) => alarm(clock, name(clock))));
     rings.forEach((clock) => notify(clock, name(clock)));
-    if (soon.length && !rings.length) tone([660, 880]);
+    if (soon.length && !rings.length) beep([660, 880]);
   }
-  if (rings.length && Date.now() - beeped > 3000) tone([880, 660, 880]);
+  if (rings.length && Date.now() - beeped > 3000) beep([880, 660, 880]);
   awake();
 }
 
@@ -111,23 +111,13 @@ function notify(clock, name) {
 }
 
 function touched() {
-  sound ??= window.AudioContext ? new AudioContext() : null;
-  sound?.resume?.();
+  mayRing();
   if (clocks.length && window.Notification?.permission === "default") Notification.requestPermission();
 }
 
-function tone(pitches) {
+function beep(pitches) {
   beeped = Date.now();
-  if (!sound) return;
-  pitches.forEach((pitch, at) => {
-    const [from, voice, loud] = [sound.currentTime + at * 0.25, sound.createOscillator(), sound.createGain()];
-    voice.frequency.value = pitch;
-    loud.gain.setValueAtTime(0.3, from);
-    loud.gain.exponentialRampToValueAtTime(0.001, from + 0.22);
-    voice.connect(loud).connect(sound.destination);
-    voice.start(from);
-    voice.stop(from + 0.24);
-  });
+  tone(pitches, 0.3);
 }
 
 // The screen stays awake while a pot life runs.

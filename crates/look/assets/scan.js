@@ -2,6 +2,7 @@
 // field, or inside an entry for figures, the code is looked up: it opens the part or the club, at the bench it goes to
 // the form with data-scan-here. What stood in the entry before stands there again. What nobody knows as a code is an
 // entry like any other.
+import { speaks } from "./keys.js";
 import { words } from "./words.js";
 
 const MEAN_GAP_MS = 50;
@@ -45,7 +46,7 @@ function onKey(event) {
 }
 
 const pressesSomething = (key) =>
-  [...document.querySelectorAll("[data-key]")].some((one) => one.dataset.key.split(" ").includes(key.toLowerCase()));
+  speaks(key) && [...document.querySelectorAll("[data-key]")].some((one) => one.dataset.key.split(" ").includes(key.toLowerCase()));
 
 // The held key belongs to a longer text: it goes where it was typed.
 function type(key) {

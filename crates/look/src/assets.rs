@@ -4,6 +4,7 @@
 use fnv::FnvHasher;
 use rust_embed::RustEmbed;
 use std::borrow::Cow;
+use std::collections::BTreeMap;
 use std::hash::Hasher;
 
 #[derive(RustEmbed)]
@@ -48,8 +49,19 @@ pub fn asset_url(name: &str) -> String {
 
 /// A file as the browser gets it: style sheets and scripts without the comments and indents that only people read. None of
 /// that name: nothing.
+///
+/// Made once in a release; development builds make each anew, so that an edit shows without a restart.
 #[must_use]
 pub fn asset(name: &str) -> Option<Asset> {
+    static MADE: std::sync::LazyLock<BTreeMap<String, Asset>> =
+        std::sync::LazyLock::new(|| Assets::iter().filter_map(|name| Some((name.to_string(), made(&name)?))).collect());
+    if cfg!(debug_assertions) {
+        return made(name);
+    }
+    MADE.get(name).map(|one| Asset { content: Cow::Borrowed(&one.content), sha256: one.sha256 })
+}
+
+fn made(name: &str) -> Option<Asset> {
     let file = Assets::get(name)?;
     let plain = [".css", ".js"].iter().any(|kind| name.ends_with(kind));
     let content = match std::str::from_utf8(&file.data) {
@@ -117,9 +129,12 @@ mod tests {
         let mut every = BTreeSet::new();
         imported("bench.js", false, &mut every);
         let kinds: [(&str, &[&str]); 3] = [
-            ("bench", &["setwright.css", "print.css", "bench.css", "pad.js", "what-if.js", "ring.js", "held.js"]),
-            ("calculation", &["setwright.css", "print.css", "desk.css", "calc.css", "ring.js"]),
-            ("any other", &["setwright.css", "print.css", "desk.css", "weigh.js", "progress.js", "ring.js"]),
+            (
+                "bench",
+                &["setwright.css", "print.css", "bench.css", "pad.js", "what-if.js", "ring.js", "tone.js", "held.js"],
+            ),
+            ("calculation", &["setwright.css", "print.css", "desk.css", "calc.css", "ring.js", "tone.js"]),
+            ("any other", &["setwright.css", "print.css", "desk.css", "weigh.js", "progress.js", "ring.js", "tone.js"]),
         ];
         for (kind, own) in kinds {
             let files: BTreeSet<&str> = every.iter().map(String::as_str).chain(own.iter().copied()).collect();

@@ -283,7 +283,7 @@ pub fn table(view: &Table<'_>) -> Markup {
                                 @let fig = column.is_some_and(|column| column.figures);
                                 @let head = column.filter(|_| view.cards).map(|column| column.head.as_ref());
                                 @if at == 0 { th.fig[fig] scope="row" data-head=[head] { (cell.0) } }
-                                @else { td.fig[fig] data-head=[head] { span { (cell.0) } } }
+                                @else { td.fig[fig] data-head=[head] { div { (cell.0) } } }
                             }
                         }
                     }
@@ -293,9 +293,54 @@ pub fn table(view: &Table<'_>) -> Markup {
     }
 }
 
+/// A [`table`] whose columns that say the same in every row stand over it as one line each: what all have in common needs
+/// no room in each row. The first column stays; of a single row it is all that does.
+#[must_use]
+pub fn table_of_alike(view: Table<'_>) -> Markup {
+    let same = |at: usize| {
+        let mut cells = view.rows.iter().filter_map(|row| row.get(at)).map(|cell| &cell.0.0);
+        let first = cells.next();
+        at > 0 && cells.all(|cell| Some(cell) == first)
+    };
+    let alike: Vec<bool> = (0..view.columns.len()).map(same).collect();
+    let common: Vec<(String, Markup)> = view
+        .columns
+        .iter()
+        .zip(&alike)
+        .enumerate()
+        .filter(|(_, (_, alike))| **alike)
+        .filter_map(|(at, (column, _))| Some((column.head.to_string(), view.rows.first()?.get(at)?.0.clone())))
+        .collect();
+    let kept = |at: usize| !alike.get(at).copied().unwrap_or(false);
+    let rows = view.rows.into_iter();
+    let rows = rows.map(|row| row.into_iter().enumerate().filter(|(at, _)| kept(*at)).map(|(_, cell)| cell).collect());
+    let rows: Vec<Vec<Cell>> = rows.collect();
+    let columns: Vec<Column<'_>> =
+        view.columns.into_iter().enumerate().filter(|(at, _)| kept(*at)).map(|(_, column)| column).collect();
+    html! {
+        @if !common.is_empty() {
+            dl.alike { @for (head, cell) in &common { div { dt { (head) } dd { (cell) } } } }
+        }
+        (table(&Table { columns, rows, ..view }))
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_all_rows_say_is_said_once() {
+        let rows = [["4", "D2", "Siskin"], ["5", "D3", "Siskin"]].map(|row| row.map(Cell::from).to_vec()).to_vec();
+        let columns = ["club", "weight", "head"].map(|head| Column::words(head.to_owned())).to_vec();
+        let view = Table { caption: "Clubs", columns, rows, ..Table::default() };
+        let text = table_of_alike(view.clone()).into_string();
+        assert_eq!(text.matches("Siskin").count(), 1, "{text}");
+        assert!(text.contains("<dt>head</dt><dd>Siskin</dd>") && text.contains("D3"), "{text}");
+        // A single row needs no columns.
+        let one = table_of_alike(Table { rows: view.rows[..1].to_vec(), ..view }).into_string();
+        assert!(one.contains("<dd>D2</dd>") && one.matches("<th").count() == 2, "{one}");
+    }
 
     #[test]
     fn state_is_told_by_a_mark_and_a_word() {

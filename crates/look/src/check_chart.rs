@@ -69,8 +69,8 @@ pub fn check_chart(w: &Words, view: &CheckChartView) -> Markup {
             @if sound.is_empty() { p.hint { (w.text("check-chart-none")) } }
             @else {
                 (drawing(w, view, &sound, WIDE)) (drawing(w, view, &sound, NARROW))
-                figcaption.hint { (key(w, view)) }
                 div.hidden { (list(w, view)) }
+                figcaption.hint { (key(w, view)) }
             }
         }
     }

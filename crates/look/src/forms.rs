@@ -259,7 +259,7 @@ pub fn button(view: &Button<'_>) -> Markup {
             formnovalidate[view.unchecked] {
             @if let Some(which) = view.icon { (icon(which)) }
             span { (view.label) }
-            @if let Some(key) = view.keys.split(' ').find(|key| !key.is_empty()) { kbd aria-hidden="true" { (key) } }
+            (key_cap(view.keys))
         }
     }
 }
@@ -271,16 +271,22 @@ pub fn link_button(href: &str, label: &str, kind: ButtonKind, which: Option<Icon
         a.button.(kind.class()) href=(href) data-key=[some(keys)] {
             @if let Some(which) = which { (icon(which)) }
             span { (label) }
-            @if let Some(key) = keys.split(' ').find(|key| !key.is_empty()) { kbd aria-hidden="true" { (key) } }
+            (key_cap(keys))
         }
     }
+}
+
+/// The key that presses a button, beside its word. One letter is not shown where a tablet has switched letters off.
+fn key_cap(keys: &str) -> Markup {
+    let first = keys.split(' ').find(|key| !key.is_empty());
+    html! { @if let Some(key) = first { kbd.letter[key.len() == 1] aria-hidden="true" { (key) } } }
 }
 
 /// Which keys do what on this page: `("Enter", "keep, next club")`.
 #[must_use]
 pub fn keypad_hints(hints: &[(&str, impl AsRef<str>)]) -> Markup {
     html! {
-        p.keys { @for (key, what) in hints { span { kbd { (key) } " " (what.as_ref()) } " " } }
+        p.keys { @for (key, what) in hints { span.letter[key.len() == 1] { kbd { (key) } " " (what.as_ref()) } " " } }
     }
 }
 

@@ -99,6 +99,17 @@ pub struct FooterLink {
     pub label: String,
 }
 
+/// What a tablet keeps of itself: its colours and its keys.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Tablet {
+    /// `Some("light")` or `Some("dark")` fixes the colours; `None` follows the device.
+    pub theme: Option<&'static str>,
+    /// Keys that print a letter do nothing by themselves (WCAG 2.1, 2.1.4 Character Key Shortcuts).
+    pub letters_off: bool,
+    /// Name of the key that the foot pedal types, as browsers call it: `PageDown`. None: any function key.
+    pub pedal: Option<String>,
+}
+
 /// Everything a whole page needs.
 #[derive(Debug, Clone)]
 pub struct PageFrame {
@@ -120,8 +131,8 @@ pub struct PageFrame {
     pub sheets: &'static [&'static str],
     /// Links in the foot.
     pub footer: Vec<FooterLink>,
-    /// `Some("light")` or `Some("dark")` fixes the colours; `None` follows the device.
-    pub theme: Option<&'static str>,
+    /// What the tablet keeps of itself.
+    pub tablet: Tablet,
     /// The page's content.
     pub body: Markup,
 }
@@ -138,7 +149,7 @@ impl Default for PageFrame {
             at_bench: false,
             sheets: &[],
             footer: Vec::new(),
-            theme: None,
+            tablet: Tablet::default(),
             body: PreEscaped(String::new()),
         }
     }
@@ -149,7 +160,9 @@ impl Default for PageFrame {
 pub fn page(w: &Words, frame: &PageFrame) -> Markup {
     html! {
         (DOCTYPE)
-        html lang=(w.language_code()) data-theme=[frame.theme] data-now=[frame.now.as_deref()]
+        html lang=(w.language_code()) data-theme=[frame.tablet.theme]
+            data-letters=[frame.tablet.letters_off.then_some("off")] data-pedal=[frame.tablet.pedal.as_deref()]
+            data-now=[frame.now.as_deref()]
             data-words=(crate::scripts::sentences(w)) {
             head {
                 meta charset="utf-8";
@@ -183,7 +196,9 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                     footer.foot {
                         nav aria-label=(w.text("frame-more")) {
                             @for link in &frame.footer { a href=(link.href) { (link.label) } }
+                            a href="/tablet#keys" data-key-list data-key="?" { (w.text("frame-keys")) }
                         }
+                        p.version { (text!(w, "frame-version", version = env!("CARGO_PKG_VERSION"))) }
                     }
                 }
             }

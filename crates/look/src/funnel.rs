@@ -57,7 +57,7 @@ const NARROW: Paper = Paper { name: "narrow", width: 340.0, height: 190.0, left:
 #[must_use]
 pub fn funnel(w: &Words, view: &FunnelView) -> Markup {
     html! {
-        figure.funnel #(view.id) {
+        figure.funnel id=[Some(view.id.as_str()).filter(|id| !id.is_empty())] {
             @if view.stages.is_empty() { p.funnel-none { (w.text("funnel-empty")) } }
             @else {
                 (drawing(w, view, WIDE)) (drawing(w, view, NARROW)) div.hidden { (list(w, view)) }

@@ -447,7 +447,7 @@ fn scheme_table(w: &Words) -> Markup {
         let mut cells = vec![Cell(html! { code { (name) } })];
         cells.extend(schemes.iter().map(|(scheme, set)| {
             let value = set.get(*name).cloned().unwrap_or_default();
-            Cell(html! { span.sample class=(sample_class(scheme, name)) {} " " code { (value) } })
+            Cell(html! { span class={ "sample " (sample_class(scheme, name)) } {} " " code { (value) } })
         }));
         cells
     });
@@ -501,7 +501,7 @@ pub fn gallery(w: &Words) -> Markup {
         (section(&w.text("gallery-colours"), &html! {}, &html! {
             div.swatches {
                 @for name in COLOURS {
-                    div.swatch class={ "ground-" (name) } { span { strong { code { (name) } } br; (w.text(&format!("gallery-colour-{name}"))) } }
+                    div class={ "swatch ground-" (name) } { span { strong { code { (name) } } br; (w.text(&format!("gallery-colour-{name}"))) } }
                 }
             }
             (scheme_table(w))

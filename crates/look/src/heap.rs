@@ -173,7 +173,7 @@ fn ticks(w: &Words, across: &Scale, low_g: f64, high_g: f64, base: f64, paper: P
             @let mass = (first + f64::from(i)) * step;
             @let x = num(across.at(mass * unit_g));
             line x1=(x) x2=(x) y1=(num(base)) y2=(num(base + 5.0)) {}
-            text x=(x) y=(num(base + 6.0 + paper.size)) { (decimal(mass, decimals)) }
+            text x=(x) y=(num(base + 6.0 + paper.size)) { (w.printed(&decimal(mass, decimals))) }
         }
         text.end x=(num(paper.width - 6.0)) y=(num(base + 8.0 + 2.0 * paper.size)) { (w.mass_sign()) }
     }

@@ -37,7 +37,7 @@ pub use bench::{
 };
 pub use blocks::{
     Action, Cell, Column, Figure, Tab, Table, Tone, actions, card, caution, clock, columns, definitions, empty_state,
-    figure, figures, notice_block, section, table, tabs, tag, titled_card,
+    figure, figures, notice_block, section, table, table_of_alike, tabs, tag, titled_card,
 };
 pub use check_chart::{CheckChartView, CheckMark, check_chart};
 pub use choice::{ChoicePoint, choice_picture};
@@ -46,7 +46,7 @@ pub use forms::{
     Button, ButtonKind, Choice, Field, Select, button, check, field, file_field, hidden, keypad_hints, link_button,
     radios, request_key, search_bar, select, text_area,
 };
-pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, page};
+pub use frame::{Clock, FooterLink, Nav, Notice, PageFrame, Tablet, page};
 pub use funnel::{FunnelStage, FunnelView, funnel};
 pub use heap::{HeapView, heap};
 pub use icons::{Icon, icon};

@@ -5,11 +5,12 @@ use std::collections::BTreeMap;
 use words::Words;
 
 /// Name of a sentence in the scripts, its text, and the figures that the script fills in.
-const SENTENCES: [(&str, &str, &[&str]); 22] = [
+const SENTENCES: [(&str, &str, &[&str]); 27] = [
     ("days", "left-days", &["days"]),
     ("hours", "left-hours", &["hours", "minutes"]),
     ("waits", "script-waits", &["what"]),
-    ("refused", "script-refused", &["what"]),
+    ("refused", "script-refused", &["what", "why"]),
+    ("enter-again", "script-enter-again", &[]),
     ("seen", "script-seen", &[]),
     ("no-next", "script-no-next", &[]),
     ("lost-away", "script-lost-away", &["typed"]),
@@ -27,6 +28,10 @@ const SENTENCES: [(&str, &str, &[&str]); 22] = [
     ("ring-snooze", "script-ring-snooze", &[]),
     ("held", "script-held", &[]),
     ("not-held", "script-not-held", &[]),
+    ("keys-here", "script-keys-here", &[]),
+    ("keys-all", "script-keys-all", &[]),
+    ("close", "script-close", &[]),
+    ("pedal-types", "script-pedal-types", &["key"]),
     ("typed-first", "script-typed-first", &["typed", "code"]),
 ];
 
@@ -50,8 +55,8 @@ mod tests {
     #[test]
     fn a_script_has_no_sentence_of_its_own_and_names_only_those_of_the_page() {
         let files = [
-            "bench", "clocks", "held", "keep", "keys", "live", "pad", "progress", "ring", "scale", "scan", "stream",
-            "weigh", "what-if",
+            "bench", "clocks", "held", "keep", "key-list", "keys", "live", "pad", "progress", "ring", "scale", "scan",
+            "stream", "tablet", "tone", "weigh", "what-if",
         ];
         let mut asked: Vec<String> = Vec::new();
         for file in files {

@@ -54,10 +54,13 @@ pub fn trace(w: &Words, view: &TraceView) -> Markup {
     let mut outline: Vec<_> = edge(1.0).collect();
     outline.extend(edge(-1.0).collect::<Vec<_>>().into_iter().rev());
     let centre: Vec<_> = edge(0.0).collect();
-    let figure = |value: f64| match view.amount {
-        Some(amount) => w.amount(amount, value, view.decimals),
-        None => w.signed(value, view.decimals).trim_start_matches('+').to_owned(),
+    let to = |value: f64, decimals: u8| match view.amount {
+        Some(amount) => w.amount(amount, value, decimals),
+        None => w.signed(value, decimals).trim_start_matches('+').to_owned(),
     };
+    // Two ends that differ are not labelled alike.
+    let apart = (view.decimals..view.decimals + 3).find(|d| to(high, *d) != to(low, *d)).unwrap_or(view.decimals);
+    let figure = |value: f64| to(value, apart);
     html! {
         figure.lesson {
             svg viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img" aria-labelledby={ (view.id) "-t" } {

@@ -133,7 +133,7 @@ pub struct Import {
     #[arg(long, value_name = "LINE")]
     pub header_line: Option<u64>,
     /// Which column is what: mass="Weight (g)". Of code, kind, model, number, mass, length, balance_point, cpm, loft,
-    /// lie, lot, place, state, count. May be given more than once; other columns are then left aside.
+    /// lie, lot, place, state, count, owner. May be given more than once; other columns are then left aside.
     #[arg(long, value_name = "WHAT=HEADING")]
     pub map: Vec<String>,
     /// Unit of the mass (g, oz, lb, kg, grain) or of a length (mm, in, cm, m) where a cell has none: mass=oz.

@@ -77,6 +77,7 @@ async fn shop(folder: &std::path::Path) -> (App, Router) {
             on: None,
             by: "Bench".into(),
             version: None,
+            seen: Vec::new(),
             at: None,
             reason: None,
             request_key: None,

@@ -1,4 +1,5 @@
-//! What a tablet keeps for its person: the name and the units, in cookies with percent-encoded values.
+//! What a tablet keeps for its person and of itself: the name, the units, its colours and keys, in cookies with
+//! percent-encoded values.
 
 use axum::http::header::{COOKIE, SET_COOKIE};
 use axum::http::{HeaderMap, HeaderName};
@@ -11,6 +12,21 @@ pub(crate) const WHO: &str = "who";
 /// Name of the cookie that knows the units of whoever is at the tablet.
 pub(crate) const UNITS: &str = "units";
 
+/// Name of the cookie that knows the colours of the tablet: `light`, `dark`.
+pub(crate) const THEME: &str = "theme";
+
+/// Name of the cookie that knows how decimals are printed: `comma`.
+pub(crate) const DECIMAL: &str = "decimal";
+
+/// Name of the cookie that knows whether single letters press buttons: `off`.
+pub(crate) const LETTERS: &str = "letters";
+
+/// Name of the cookie that knows the key of the foot pedal: `PageDown`.
+pub(crate) const PEDAL: &str = "pedal";
+
+/// Name of the cookie that tells the next page what was just done: the name of a text.
+pub(crate) const DONE: &str = "done";
+
 /// The value that a request brings under a name, if it brings one.
 pub(crate) fn brought(headers: &HeaderMap, name: &str) -> Option<String> {
     let texts = headers.get_all(COOKIE).iter().filter_map(|value| value.to_str().ok());
@@ -21,6 +37,13 @@ pub(crate) fn brought(headers: &HeaderMap, name: &str) -> Option<String> {
 /// The header that lets a tablet keep a value for a year.
 pub(crate) fn keep(name: &str, value: &str) -> (HeaderName, String) {
     let cookie = Cookie::build((name, value)).path("/").max_age(Duration::days(365)).same_site(SameSite::Lax).build();
+    (SET_COOKIE, cookie.encoded().to_string())
+}
+
+/// The header that lets a tablet keep a value for the next page only; an empty one is forgotten at once.
+pub(crate) fn keep_for_next(name: &str, value: &str) -> (HeaderName, String) {
+    let age = if value.is_empty() { Duration::ZERO } else { Duration::minutes(1) };
+    let cookie = Cookie::build((name, value)).path("/").max_age(age).same_site(SameSite::Lax).http_only(true).build();
     (SET_COOKIE, cookie.encoded().to_string())
 }
 

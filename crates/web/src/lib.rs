@@ -9,6 +9,7 @@ mod dress;
 mod pages;
 mod problem;
 mod reader;
+mod tablet;
 mod units;
 
 pub use api::{openapi, sheet_schema};

@@ -4,6 +4,7 @@
 //! it makes the [`Words`] that a page is written with, and writes the sentences of an [`Answer`].
 
 use crate::cookies;
+use crate::tablet;
 use axum::extract::{FromRequestParts, Request, State};
 use axum::http::request::Parts;
 use axum::http::{HeaderName, HeaderValue, StatusCode, header};
@@ -37,9 +38,19 @@ pub(crate) async fn for_reader(
 ) -> Response {
     let kept = cookies::brought(request.headers(), cookies::UNITS);
     let units = kept.map(|key| Units::from_key(&key)).unwrap_or_default();
-    let words = Words::new(language, units, TimeZone::system());
+    let comma = tablet::decimal_comma(request.headers());
+    let words = Words::new(language, units, TimeZone::system()).with_decimal_comma(comma);
     request.extensions_mut().insert(Reader(words.clone()));
-    let mut response = next.run(request).await;
+    let here = tablet::of(request.headers());
+    let done = tablet::done_of(request.headers());
+    let mut response = tablet::on(here, done, next.run(request)).await;
+    let is_page =
+        response.headers().get(header::CONTENT_TYPE).is_some_and(|kind| kind.as_bytes().starts_with(b"text/html"));
+    if done.is_some() && is_page {
+        // Said once.
+        let (name, value) = cookies::keep_for_next(cookies::DONE, "");
+        response.headers_mut().extend(HeaderValue::from_str(&value).ok().map(|value| (name, value)));
+    }
     let Some(Unspoken(mut document)) = response.extensions_mut().remove::<Unspoken>() else { return response };
     words::speak(&mut document, &words);
     let (mut parts, _) = response.into_parts();

@@ -332,3 +332,61 @@ async fn a_mass_that_is_tried_moves_the_beam_and_nothing_else() {
     assert!(page.contains("As planned"));
     assert_eq!(bench.get("/jobs/1").await, before);
 }
+
+#[tokio::test]
+async fn a_sentence_confirms_what_was_done_and_says_it_once() {
+    let bench = Bench::open().await;
+    crate::support::stocked(&bench).await;
+    let set = crate::support::sheet(&bench, "Nobody Inparticular", "4-G, D2, 1 wrap").await;
+    let saved = bench.made("/sheets", set).await;
+    let address = format!("/sheets/{}/approve", saved["id"].as_str().expect("an id"));
+    let done = with_cookie(&bench, "", &address, Some("")).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.text);
+    let cookie =
+        done.cookies.iter().find_map(|c| c.split(';').next().filter(|c| c.starts_with("done="))).expect("a cookie");
+    let next = done.location.as_str();
+    let page = with_cookie(&bench, cookie, next, None).await;
+    assert!(page.text.contains("Approved: the sheet is a job now."), "{}", page.text);
+    // The page forgets it, and the next one says nothing.
+    assert!(page.cookies.iter().any(|c| c.starts_with("done=;") && c.contains("Max-Age=0")), "{:?}", page.cookies);
+    assert!(!with_cookie(&bench, "", next, None).await.text.contains("Approved: the sheet"));
+    // A name that is none says nothing either.
+    let other = with_cookie(&bench, "done=shop-title", next, None).await;
+    assert_eq!(other.status, StatusCode::OK);
+    assert!(!other.text.contains("class=\"notice"), "{}", other.text);
+}
+
+/// An entry that waited for the network and the version that its page showed.
+#[tokio::test]
+async fn a_late_entry_takes_no_unseen_readings_place() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let shown = version(&bench, 1).await;
+    let at = bench.get("/jobs/1").await["job"]["made_at"].clone();
+    let entry = |typed: &str, key: &str, seen: Value| {
+        json!({
+            "slot": 1, "step": "dry", "by": "Ada", "version": shown, "at": at, "request_key": key, "seen": seen,
+            "entries": [{ "what": "swing_weight", "typed": typed }]
+        })
+    };
+    // Two of the same tablet, one after the other: the second corrects the first.
+    bench.made("/jobs/1/readings", entry("E0.1", "first", json!([]))).await;
+    bench.made("/jobs/1/readings", entry("E0.2", "second", json!(["first"]))).await;
+    // Another tablet's, which had seen neither: refused with both values.
+    let (status, problem) = bench.post("/jobs/1/readings", entry("E0.9", "third", json!([]))).await;
+    assert_eq!(status, StatusCode::CONFLICT, "{problem}");
+    let said = problem["detail"].as_str().expect("words");
+    assert!(said.contains("E0.2") && said.contains("E0.9") && said.contains("Ada"), "{said}");
+    // The same figure is the same reading; and another quantity takes nobody's place.
+    bench.made("/jobs/1/readings", entry("E0.2", "fourth", json!([]))).await;
+    let mut other = entry("", "fifth", json!([]));
+    (other["step"], other["entries"]) = (json!("received"), json!([{ "what": "loft", "typed": "21.0" }]));
+    bench.made("/jobs/1/readings", other.clone()).await;
+    // At once and with an old version: looked at first, as before.
+    let now = other.as_object_mut().expect("an object");
+    now.remove("at");
+    now.insert("request_key".into(), json!("sixth"));
+    now.insert("entries".into(), json!([{ "what": "lie", "typed": "61.0" }]));
+    let (status, problem) = bench.post("/jobs/1/readings", other).await;
+    assert_eq!(status, StatusCode::CONFLICT, "{problem}");
+}

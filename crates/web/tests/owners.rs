@@ -57,6 +57,16 @@ async fn a_plan_takes_a_customers_head_for_that_customer_alone() {
     assert_eq!(of(nobodys)["clubs"][0], Value::Null, "{day}");
     assert!(of(theirs)["clubs"][0].is_object(), "{day}");
 
+    // So does a sheet that is matched by itself.
+    let mut set = sheet(&bench, "Jem Orrin", "7, D2").await;
+    let alone = bench.made("/match/set", json!({ "sheet": set.clone(), "seconds": 1 })).await;
+    assert_eq!(alone["plan"]["clubs"][0], Value::Null, "{alone}");
+    let lacks = alone["plan"]["missing"].as_array().expect("what is missing");
+    assert!(lacks.iter().all(|lack| lack["kind"] == "head"), "the shop's own parts are there: {alone}");
+    set["customer"] = json!(1);
+    let own = bench.made("/match/set", json!({ "sheet": set, "seconds": 1 })).await;
+    assert!(own["plan"]["clubs"][0].is_object(), "{own}");
+
     let plan = bench.made(&format!("/jobs/{theirs}/plan/propose"), json!({})).await;
     let accept = json!({ "fingerprint": plan["fingerprint"], "by": "Jay" });
     bench.made(&format!("/jobs/{theirs}/plan"), accept).await;

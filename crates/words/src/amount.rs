@@ -1,6 +1,6 @@
 //! Figures whose kind is known only when the program runs: what a gauge measures, what the shop has learned.
 
-use crate::units::{minus, signed};
+use crate::units::signed;
 use crate::{Words, text};
 use quantity::{INCH_MM, LengthUnit, MassUnit, decimal};
 
@@ -32,7 +32,9 @@ impl Words {
         match of {
             Amount::Mass => format!("{figure} {}", self.mass_sign()),
             Amount::Length => format!("{figure} {}", self.length_sign()),
-            Amount::Points if figure.trim_end_matches('0') == "1." => text!(self, "figure-point", figure = figure),
+            Amount::Points if figure.trim_end_matches('0') == self.printed("1.") => {
+                text!(self, "figure-point", figure = figure)
+            }
             Amount::Points => text!(self, "figure-points", figure = figure),
             Amount::Angle => format!("{figure}°"),
             Amount::Frequency => text!(self, "figure-cpm", figure = figure),
@@ -67,7 +69,7 @@ impl Words {
             Amount::Share => decimal(100.0 * value, decimals),
             _ => decimal(value, decimals),
         };
-        minus(&text)
+        self.printed(&text)
     }
 
     /// The reader's unit of such a figure, for a field or the head of a column: `g`, `in`, `points`.

@@ -50,6 +50,7 @@ pub struct Words {
     /// Units of masses and lengths.
     pub units: Units,
     zone: TimeZone,
+    decimal_comma: bool,
 }
 
 /// A text of the catalogue with its figures by name: `text!(w, "job-due", on = date)`.
@@ -79,7 +80,38 @@ impl Words {
     /// For a reader of a language, at a shop of this time zone.
     #[must_use]
     pub fn new(language: &'static Language, units: Units, zone: TimeZone) -> Self {
-        Self { language, units, zone }
+        Self { language, units, zone, decimal_comma: false }
+    }
+
+    /// The same reader, whose figures have a comma in place of the point: `264,3 g`. Entries are read either way.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use quantity::Units;
+    /// use words::Words;
+    ///
+    /// let words = Words::english(Units::default()).with_decimal_comma(true);
+    /// assert_eq!(words.mass(264.3), "264,3 g");
+    /// assert_eq!(words.swing_weight(32.1), "D2,1");
+    /// ```
+    #[must_use]
+    pub fn with_decimal_comma(self, decimal_comma: bool) -> Self {
+        Self { decimal_comma, ..self }
+    }
+
+    /// Whether figures have a comma in place of the point.
+    #[must_use]
+    pub fn has_decimal_comma(&self) -> bool {
+        self.decimal_comma
+    }
+
+    /// A figure that was written with a point and a hyphen, as this reader reads it: a true minus sign, and a comma where the
+    /// reader wants one.
+    #[must_use]
+    pub fn printed(&self, figure: &str) -> String {
+        let text = units::minus(figure);
+        if self.decimal_comma { text.replace('.', ",") } else { text }
     }
 
     /// For a program: its documents carry millimetres and grams in the names of their fields, so that it is told in them.

@@ -37,6 +37,8 @@ enum Kind {
     Angle,
     Frequency,
     Share,
+    /// A bare figure with decimals, for a reader who has a comma before them.
+    Bare,
     Day,
     Moment,
 }
@@ -93,8 +95,9 @@ impl Shown {
             Kind::Length => words.length(self.value),
             Kind::Points => words.points(self.value),
             Kind::Angle => words.angle(self.value),
-            Kind::Frequency => format!("{} cpm", minus(&quantity::decimal(self.value, 1))),
-            Kind::Share => percent(self.value, 0),
+            Kind::Frequency => format!("{} cpm", words.printed(&quantity::decimal(self.value, 1))),
+            Kind::Share => percent(words, self.value, 0),
+            Kind::Bare => words.printed(&quantity::round_to(self.value, 9).to_string()),
             Kind::Day => self.text.parse().map_or_else(|_| self.text.clone(), |day| words.date(day)),
             Kind::Moment => self.text.parse().map_or_else(|_| self.text.clone(), |at| words.moment(at)),
         }
@@ -102,7 +105,7 @@ impl Shown {
 
     /// In the reader's unit, with no more digits than the figure has.
     fn as_given(&self) -> String {
-        let (words, figure) = (&self.words, minus(&to_six_digits(self.value)));
+        let (words, figure) = (&self.words, self.words.printed(&to_six_digits(self.value)));
         match self.kind {
             Kind::Mass if words.units.mass != MassUnit::Ounce => format!("{figure} {}", words.mass_sign()),
             Kind::Length if words.units.length != LengthUnit::Inch => format!("{figure} {}", words.length_sign()),
@@ -110,6 +113,7 @@ impl Shown {
             Kind::Points => text!(words, "figure-points", figure = figure),
             Kind::Angle => format!("{figure}°"),
             Kind::Frequency => format!("{figure} cpm"),
+            Kind::Bare => figure,
             _ => self.plainly(),
         }
     }
@@ -120,14 +124,14 @@ impl Shown {
         let text = match (self.kind, digits) {
             (Kind::Mass, digits) => words.mass_to(self.value, digits.unwrap_or(1)),
             (Kind::Length, digits) => words.length_to(self.value, digits.unwrap_or(2)),
-            (_, digits) => minus(&quantity::decimal(self.value, digits.unwrap_or(1))),
+            (_, digits) => words.printed(&quantity::decimal(self.value, digits.unwrap_or(1))),
         };
         text.split(' ').next().unwrap_or_default().to_owned()
     }
 }
 
-fn percent(share: f64, digits: u8) -> String {
-    format!("{} %", minus(&quantity::decimal(share * 100.0, digits)))
+fn percent(words: &Words, share: f64, digits: u8) -> String {
+    format!("{} %", words.printed(&quantity::decimal(share * 100.0, digits)))
 }
 
 /// The figure of this name as the library of the texts takes it.
@@ -137,6 +141,10 @@ pub(crate) fn value<'a>(name: &str, figure: &Figure, words: &Words) -> FluentVal
     };
     match (figure, kind_of(name)) {
         (Figure::Number(value), Some(kind)) if !matches!(kind, Kind::Day | Kind::Moment) => shown(kind, *value, ""),
+        // A text chooses by whole numbers only: those stay numbers.
+        (Figure::Number(value), _) if words.has_decimal_comma() && value.fract() != 0.0 => {
+            shown(Kind::Bare, *value, "")
+        }
         (Figure::Number(value), _) => FluentValue::from(quantity::round_to(*value, 9)),
         // A whole number that came back from a document.
         (Figure::Count(count), Some(kind)) if !matches!(kind, Kind::Day | Kind::Moment) => {
@@ -152,6 +160,12 @@ pub(crate) fn value<'a>(name: &str, figure: &Figure, words: &Words) -> FluentVal
             FluentValue::from(words.list(&items))
         }
     }
+}
+
+/// One figure of a text or of a list, without the text around it.
+#[cfg(test)]
+pub(crate) fn as_text(name: &str, figure: &Figure, words: &Words) -> String {
+    written(name, figure, words)
 }
 
 /// One figure of a list as text.
@@ -185,16 +199,16 @@ const FORMS: &[(&str, Form)] = &[
     ("LETTER", |s, digits| match digits {
         Some(0) => s.words.swing_weight_short(s.value),
         None | Some(1) => s.words.swing_weight(s.value),
-        Some(d) => minus(&quantity::SwingWeight::from_points(s.value).letter(d)),
+        Some(d) => s.words.printed(&quantity::SwingWeight::from_points(s.value).letter(d)),
     }),
     ("POINTS", |s, digits| match digits {
         None | Some(1) => s.words.points(s.value),
-        Some(d) => text!(s.words, "figure-points", figure = minus(&quantity::decimal(s.value, d))),
+        Some(d) => text!(s.words, "figure-points", figure = s.words.printed(&quantity::decimal(s.value, d))),
     }),
-    ("ANGLE", |s, digits| format!("{}°", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
-    ("CPM", |s, digits| format!("{} cpm", minus(&quantity::decimal(s.value, digits.unwrap_or(1))))),
+    ("ANGLE", |s, digits| format!("{}°", s.words.printed(&quantity::decimal(s.value, digits.unwrap_or(1))))),
+    ("CPM", |s, digits| format!("{} cpm", s.words.printed(&quantity::decimal(s.value, digits.unwrap_or(1))))),
     ("PLAIN", Shown::alone),
-    ("PERCENT", |s, digits| percent(s.value, digits.unwrap_or(0))),
+    ("PERCENT", |s, digits| percent(&s.words, s.value, digits.unwrap_or(0))),
     ("DAY", |s, _| {
         let at = s.text.parse().ok().map(|at| s.words.day_of(at));
         at.or_else(|| s.text.parse().ok()).map_or_else(|| s.text.clone(), |day| s.words.day(day))

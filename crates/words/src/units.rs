@@ -66,7 +66,7 @@ impl Words {
     }
 
     fn mass_figure_to(&self, mass_g: f64, decimals: u8) -> String {
-        minus(&match self.units.mass {
+        self.printed(&match self.units.mass {
             MassUnit::Ounce => decimal(Mass::from_g(mass_g).oz(), decimals + 2),
             _ => decimal(mass_g, decimals),
         })
@@ -103,7 +103,7 @@ impl Words {
         let length = Length::from_mm(length_mm);
         let in_32nds = length.inch() * 32.0;
         if self.units.length == LengthUnit::Inch && (in_32nds - in_32nds.round()).abs() < NEAR_32NDS {
-            return minus(&length.print_inches());
+            return self.printed(&length.print_inches());
         }
         self.length_to(length_mm, 2)
     }
@@ -122,7 +122,7 @@ impl Words {
     pub fn length_figure_to(&self, length_mm: f64, decimals: u8) -> String {
         let unit = self.units.length;
         let decimals = if unit == LengthUnit::Inch { decimals } else { decimals.saturating_sub(1) };
-        minus(&decimal(Length::from_mm(length_mm).in_unit(unit), decimals))
+        self.printed(&decimal(Length::from_mm(length_mm).in_unit(unit), decimals))
     }
 
     /// A swing weight on the letter scale: `D2.1`; outside of its letters with the moment beside it.
@@ -138,14 +138,18 @@ impl Words {
     /// ```
     #[must_use]
     pub fn swing_weight(&self, points: f64) -> String {
-        if points.is_finite() { minus(&SwingWeight::from_points(points).to_string()) } else { NO_FIGURE.to_owned() }
+        if points.is_finite() {
+            self.printed(&SwingWeight::from_points(points).to_string())
+        } else {
+            NO_FIGURE.to_owned()
+        }
     }
 
     /// The same without a closing `.0`: `D0`, `D2.5`.
     #[must_use]
     pub fn swing_weight_short(&self, points: f64) -> String {
         let text = self.swing_weight(points);
-        text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+        text.strip_suffix(&self.printed(".0")).map_or(text.clone(), str::to_owned)
     }
 
     /// A figure without a unit and with its sign, also a plus: `+0.1`, `−9.0`; what shows as zero has none.
@@ -154,7 +158,7 @@ impl Words {
         if !value.is_finite() {
             return NO_FIGURE.to_owned();
         }
-        signed(minus(&decimal(value, decimals)), value)
+        signed(self.printed(&decimal(value, decimals)), value)
     }
 
     /// A difference of swing weights: `0.3 points`, `1.0 point`.
@@ -171,8 +175,8 @@ impl Words {
     /// ```
     #[must_use]
     pub fn points(&self, points: f64) -> String {
-        let figure = minus(&decimal(points, 1));
-        if figure == "1.0" {
+        let figure = self.printed(&decimal(points, 1));
+        if figure == self.printed("1.0") {
             text!(self, "figure-point", figure = figure)
         } else {
             text!(self, "figure-points", figure = figure)
@@ -182,7 +186,7 @@ impl Words {
     /// An angle: `61.5°`.
     #[must_use]
     pub fn angle(&self, deg: f64) -> String {
-        minus(&Angle::from_deg(deg).print(1))
+        self.printed(&Angle::from_deg(deg).print(1))
     }
 
     /// An angle with its sign, also a plus: `+1.0°`, `−0.5°`, `0.0°`.
@@ -321,6 +325,22 @@ mod tests {
         assert_eq!(words.date_near(day(2027, 1, 20), day(2026, 12, 1)), "20 Jan");
         assert_eq!(words.date_near(day(2026, 1, 2), day(2026, 12, 1)), "2 Jan");
         assert_eq!(words.date_near(day(2025, 6, 1), day(2026, 12, 1)), "1 Jun 2025");
+    }
+
+    #[test]
+    fn a_comma_takes_the_place_of_the_point_where_the_reader_wants_it() {
+        let words = of(LengthUnit::Inch, MassUnit::Ounce).with_decimal_comma(true);
+        assert_eq!(words.mass(256.1), "9,034 oz");
+        assert_eq!(words.length(932.4), "36,71 in");
+        assert_eq!(words.length(36.75 * 25.4), "36 3/4 in");
+        assert_eq!(words.swing_weight_short(30.0), "D0");
+        assert_eq!((words.points(1.0), words.points(-0.3)), ("1,0 point".to_owned(), "−0,3 points".to_owned()));
+        assert_eq!((words.signed(0.14, 1), words.angle(61.5)), ("+0,1".to_owned(), "61,5°".to_owned()));
+        // A figure of a text that says nothing of its kind.
+        let told = fact::Told::new("x").with("figure", &2.5).with("by_g", &0.25);
+        let shown = |name: &str| crate::shown::as_text(name, told.figure(name).unwrap(), &words);
+        assert_eq!(shown("figure"), "2,5");
+        assert_eq!(of(LengthUnit::Inch, MassUnit::Gram).printed("0.5"), "0.5");
     }
 
     #[test]

@@ -388,3 +388,53 @@ fn the_empty_scale_is_looked_at_first() {
     assert!(doubted >= 8 && looked as f64 >= 0.8 * doubted as f64, "{looked} of {doubted}");
     assert!(named as f64 >= 0.9 * looked as f64 && cleared == looked, "{named}, {cleared} of {looked}");
 }
+
+/// A point more or less than was read, typed with one digit wrong, is the first cause of its doubt once the club was read
+/// again. Where it looks like a butt off its stop, which lifts a reading by about as much, it is mostly the second.
+#[test]
+fn one_digit_off_by_one_is_named_first() {
+    let front = Front::new(0, 7);
+    for by in [-1.0, 1.0] {
+        let (mut doubted, mut first, mut after, mut near) = (0, 0, 0, 0);
+        for seed in 0..48 {
+            let mut bench = Bench::new(&front, 9100 + seed);
+            let club = seed as usize % front.job.clubs.len();
+            let step = ["dry", "tip", "cured"][seed as usize % 3];
+            let what = What::SwingWeight;
+            bench.faults = vec![Fault { slip: Slip::Off(by), club, step, what, lasts: Lasts::Reading }];
+            for (key, whats) in STEPS.iter().take(STEPS.iter().position(|(key, _)| *key == step).unwrap() + 1) {
+                for other in 0..front.job.clubs.len() {
+                    for what in *whats {
+                        bench.read(other, key, *what, None);
+                    }
+                }
+            }
+            let id = &front.job.clubs[club].id;
+            let typed = bench.readings.iter().find(|r| r.club == *id && r.step == step && r.what == what);
+            let typed = typed.unwrap().clone();
+            // From D0.4 a point down is C9.4, which no single digit makes.
+            let meant = quantity::SwingWeight::from_points(typed.value - by).letter(1);
+            if meant.chars().next() != typed.typed.chars().next() {
+                continue;
+            }
+            let believed = front.assembly().believe(&bench.readings).unwrap();
+            if !believed.is_doubted(&typed.id) {
+                continue;
+            }
+            doubted += 1;
+            let inquest = inquire(&believed, &typed, &front.spares()).unwrap();
+            first += usize::from(inquest.causes[0].key == "misread");
+            bench.read(club, step, what, None);
+            let believed = front.assembly().believe(&bench.readings).unwrap();
+            let again = inquire(&believed, &typed, &front.spares()).unwrap();
+            after += usize::from(again.causes[0].key == "misread");
+            near += usize::from(again.causes.iter().take(2).any(|c| c.key == "misread"));
+        }
+        println!("a digit off by {by:+}: doubted {doubted}, first at once {first}, read again {after}, of two {near}");
+        assert!(doubted >= 12, "{doubted}");
+        if by < 0.0 {
+            assert!(after as f64 >= 0.6 * doubted as f64, "{after} of {doubted}");
+        }
+        assert!(near as f64 >= 0.7 * doubted as f64, "{near} of {doubted}");
+    }
+}

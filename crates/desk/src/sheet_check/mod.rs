@@ -22,6 +22,7 @@ use trade::head::{HeadModel, HeadNumber};
 use trade::kind::{ClubKind, LengthTo, closed_list};
 use trade::model::Library;
 use trade::part::{CPM_LEAST, CPM_MOST, Part};
+use trade::reading::What;
 use trade::rules::{self, Limited, RuleFigures};
 use trade::shaft::ShaftModel;
 use trade::sheet::{ReferenceClub, Sheet, SheetClub};
@@ -202,7 +203,8 @@ fn named<'a>(index: usize, club: &'a SheetClub, library: &'a Library, found: &mu
         }
     };
     figure("length_mm", club.length_mm, 400.0, 1300.0, "mm");
-    figure("swing_weight_points", club.swing_weight_points, -20.0, 90.0, "points");
+    let (low, high) = What::SwingWeight.possible();
+    figure("swing_weight_points", club.swing_weight_points, low, high, "points");
     figure("loft_deg", club.loft_deg, 0.0, 80.0, "°");
     figure("lie_deg", club.lie_deg, 40.0, 80.0, "°");
     if let Some(cpm) = club.cpm {

@@ -8,6 +8,7 @@ use quantity::{A0_POINTS, FULCRUM_IN, INCH_MM, POINT_G_IN};
 use trade::error::within;
 use trade::model::Library;
 use trade::part::{CPM_LEAST, CPM_MOST};
+use trade::reading::What;
 use trade::scale::Scale;
 use trade::sheet::{ReferenceClub, Sheet};
 use trade::shop::Shop;
@@ -29,9 +30,10 @@ pub(super) fn check(
     let mut push = |severity, name: &str, fact: Told, next: SheetNext| {
         found.push(SheetProblem::new(severity, format!("reference.{name}"), &fact, &next).of_reference(r));
     };
+    let (low, high) = What::SwingWeight.possible();
     let figures = [
         ("length_mm", r.length_mm, 400.0, 1300.0, "mm"),
-        ("swing_weight_points", r.swing_weight_points, -20.0, 90.0, "points"),
+        ("swing_weight_points", r.swing_weight_points, low, high, "points"),
         ("total_mass_g", r.total_mass_g, 200.0, 1000.0, "g"),
         ("balance_point_mm", r.balance_point_mm, 300.0, 1200.0, "mm"),
         ("loft_deg", r.loft_deg, 0.0, 80.0, "°"),
@@ -48,7 +50,7 @@ pub(super) fn check(
         }
     }
     for (i, read) in r.also_read.iter().enumerate() {
-        if let Err(e) = within("swing_weight_points", read.swing_weight_points, -20.0, 90.0, "points") {
+        if let Err(e) = within("swing_weight_points", read.swing_weight_points, low, high, "points") {
             let name = format!("also_read[{i}].swing_weight_points");
             push(Severity::Stop, &name, e.refusal().fact().clone(), SheetNext::CorrectReading);
         }

@@ -5,6 +5,7 @@ use quantity::{INCH_MM, LengthUnit, SwingWeight};
 use quantity::{MassUnit, parse_length, parse_length_offset, parse_mass, parse_mass_offset};
 use quantity::{parse_angle, parse_angle_offset, parse_frequency, parse_swing_weight, parse_swing_weight_offset};
 use trade::kind::{ClubKind, Facing, LengthTo, SoftSide};
+use trade::reading::What;
 
 /// Longest difference of length that a sheet can mean; more is a slip or another club's number.
 const LENGTH_OFFSET_MAX_MM: f64 = 3.0 * INCH_MM;
@@ -432,8 +433,10 @@ fn swing_weight(plain: &str) -> Option<Outcome> {
     if by.is_some_and(|by| by.abs() > STEP_MAX_POINTS) {
         return Some(Err(WordFault::SwingWeightStep { limit_points: STEP_MAX_POINTS }));
     }
-    if points.is_some_and(|b| !b.on_scale(1)) {
-        return Some(Err(WordFault::SwingWeightRange { low_points: 0.0, high_points: 69.9 }));
+    // A child's club lies far below the letters; what can be read of a club can be asked for.
+    let (low_points, _) = What::SwingWeight.possible();
+    if points.is_some_and(|b| !b.on_scale(1) && !(low_points..0.0).contains(&b.points())) {
+        return Some(Err(WordFault::SwingWeightRange { low_points, high_points: 69.9 }));
     }
     Some(Ok(Word::SwingWeight(points.map(SwingWeight::points), by)))
 }

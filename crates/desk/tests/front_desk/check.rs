@@ -105,7 +105,7 @@ fn impossible_figures_stop() {
     insta::assert_snapshot!(lines(&sheet), @r##"
     stop: reference.total_mass_g: the 7: total_mass_g is 5000 g: it must be between 200 g and 1000 g. Correct the reading and its unit, or leave it out
     stop: clubs[0].length_mm: the 4-iron: length_mm is –: it must be between 15.75 in and 51.18 in. Check the figure and its unit
-    stop: clubs[1].swing_weight_points: the 5-iron: swing_weight_points is inf points: it must be between −20 points and 90 points. Check the figure and its unit
+    stop: clubs[1].swing_weight_points: the 5-iron: swing_weight_points is inf points: it must be between −60 points and 160 points. Check the figure and its unit
     stop: clubs[2].lie_deg: the 6-iron: lie_deg is −61°: it must be between 40° and 80°. Check the figure and its unit
     stop: clubs[3].loft_deg: the 7-iron: loft_deg is −1°: it must be between 0° and 80°. Check the figure and its unit
     stop: clubs[4].cpm: the 8-iron: cpm is 0 cpm: it must be between 50 cpm and 600 cpm. Check the figure and its unit

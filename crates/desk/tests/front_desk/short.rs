@@ -75,6 +75,14 @@ fn the_rest_of_the_words() {
 }
 
 /// A chart to the cap and a sheet to the shaft's end differ by the grip's cap, 3 mm on the Olivine.
+/// A child's club lies below the letters. By hand: (120 − 161) / 1.75 = −23.43 points.
+#[test]
+fn a_childs_club_is_asked_for_by_its_moment() {
+    let clubs = irons("7, 120 oz in").unwrap();
+    assert!((clubs[0].swing_weight_points + 41.0 / 1.75).abs() < 1e-6, "{}", clubs[0].swing_weight_points);
+    assert!(irons("7, 20 oz in").is_err(), "no club with a head and a shaft");
+}
+
 #[test]
 fn a_length_to_the_other_end_is_turned_with_the_cap() {
     let clubs = irons("7, +1/4, to the shaft end").unwrap();

@@ -118,7 +118,7 @@ pub(super) fn axis(w: &Words, view: &BeamView, top_y: f64, paper: Paper) -> Axis
 fn texts(w: &Words, marks: &Marks) -> (Option<String>, Option<String>, Option<String>) {
     let some = |half: f64| (half > 0.0).then_some(half);
     let target = marks.target.map(|target| {
-        let tolerance = some(marks.tolerance).map(|half| num((half * 100.0).round() / 100.0));
+        let tolerance = some(marks.tolerance).map(|half| w.printed(&num((half * 100.0).round() / 100.0)));
         text!(w, "beam-axis-target", target = w.swing_weight_short(target), tolerance = tolerance)
     });
     let now = marks.now.map(|now| text!(w, "beam-axis-now", now_points = now));

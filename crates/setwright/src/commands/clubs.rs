@@ -321,6 +321,7 @@ pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
         at: None,
         reason: arguments.reason.clone(),
         request_key: None,
+        seen: Vec::new(),
     };
     let app = arguments.database.open().await?;
     let kept = app.read(arguments.job, &new).await?;

@@ -131,6 +131,7 @@ async fn read_step(app: &App, number: i64, key: &str) -> Result<(), Failure> {
             on: None,
             by: "Tobin".into(),
             version: None,
+            seen: Vec::new(),
             at: None,
             reason: None,
             request_key: None,

@@ -168,6 +168,7 @@ async fn keep(
         on,
         by,
         version: text("version").parse().ok(),
+        seen: entries::seen(&text("seen")),
         at: entries::typed_at(&text("at"))?,
         reason: Some(text("reason")).filter(|reason| !reason.is_empty()),
         request_key: Some(text("request_key")).filter(|k| !k.is_empty()),

@@ -326,7 +326,9 @@ fn plain_rows(w: &Words, map: &Map<String, Value>) -> Vec<Row> {
             Row {
                 label: label(w, key),
                 value: shown(w, &map[key.as_str()], unit),
-                note: sd.map_or(String::new(), |sd| format!("± {}", number(two_digits(in_unit(w, sd, unit).0)))),
+                note: sd.map_or(String::new(), |sd| {
+                    format!("± {}", w.printed(&number(two_digits(in_unit(w, sd, unit).0))))
+                }),
             }
         })
         .collect()
@@ -348,7 +350,7 @@ fn bare(w: &Words, value: &Value, unit: &'static str) -> String {
         return w.told(&told);
     }
     match value {
-        Value::Number(n) => number(in_unit(w, n.as_f64().unwrap_or(f64::NAN), unit).0),
+        Value::Number(n) => w.printed(&number(in_unit(w, n.as_f64().unwrap_or(f64::NAN), unit).0)),
         Value::String(text) if CHOICES.contains(&text.as_str()) => w.tell(&choice(text)),
         Value::String(text) => text.clone(),
         Value::Bool(true) => w.text("calc-yes"),

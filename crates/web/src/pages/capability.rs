@@ -98,7 +98,7 @@ fn month_name(w: &Words, month: &str) -> String {
 }
 
 fn groups_table(w: &Words, caption: &str, first: &str, groups: &[CapabilityGroup]) -> Markup {
-    let plain = |value: f64| decimal(value, 2).replace('-', "−");
+    let plain = |value: f64| w.printed(&decimal(value, 2));
     let index = |value: f64, interval: Option<(f64, f64)>| {
         let (low, high) = interval.unwrap_or((value, value));
         text!(w, "capability-index", value = plain(value), low = plain(low), high = plain(high))

@@ -2,11 +2,13 @@
 
 use super::beside;
 use super::measured::Measured;
+use crate::cookies::{DONE, keep_for_next};
 use crate::problem::EdgeFault;
+use crate::tablet::Done;
 use app::AppError;
 use axum::extract::Multipart;
 use axum::http::StatusCode;
-use axum::response::Redirect;
+use axum::response::{AppendHeaders, IntoResponse, Redirect, Response};
 use fact::{Fact, Refusal};
 use jiff::Timestamp;
 use jiff::civil::Date;
@@ -275,6 +277,16 @@ pub(super) fn typed_at(text: &str) -> Result<Option<Timestamp>, AppError> {
     text.parse().map(Some).map_err(|_| AppError::invalid(EdgeFault::NotEntryTime { text: text.to_owned() }))
 }
 
+/// The readings that a form says its screen knew, with spaces between.
+pub(super) fn seen(text: &str) -> Vec<String> {
+    text.split_whitespace().map(str::to_owned).collect()
+}
+
+/// Leads on to an address of ours, where a sentence confirms what was done.
+pub(super) fn go_on(address: &str, done: Done) -> Response {
+    (AppendHeaders([keep_for_next(DONE, done.text())]), go_to(address)).into_response()
+}
+
 /// Leads on to an address of ours. What was typed may be part of it, such as a line break in the name of a step: what
 /// cannot stand in an address (RFC 3986, 2) is written as a code.
 pub(super) fn go_to(address: &str) -> Redirect {
@@ -353,7 +365,7 @@ mod tests {
     #[test]
     fn an_address_of_ours_keeps_its_signs_and_codes_what_cannot_stand_in_one() {
         let to = |address: &str| {
-            let response = axum::response::IntoResponse::into_response(go_to(address));
+            let response = go_to(address).into_response();
             response.headers()["location"].to_str().expect("plain letters").to_owned()
         };
         let signs = "/a-._~:/?#[]@!$&'()*+,;=%20";

@@ -1,12 +1,13 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
-use super::entries::{go_to, in_address};
+use super::entries::{go_on, go_to, in_address};
 use super::open::{open_points, strengths};
 use super::step_says::alignment;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::glue::{BatchView, ClubOfLot, GluedClubs, LetBatchPass, NewBatch, OfLot, TakeBackBatch};
 use app::job::JobFile;
 use app::{App, AppError};
@@ -227,7 +228,7 @@ async fn take_back(
     Filled(form): Filled<TakeBackForm>,
 ) -> PageResult {
     app.take_back_batch(number, &TakeBackBatch { reason: form.reason, by }).await?;
-    Ok(go_to("/glue").into_response())
+    Ok(go_on("/glue", Done::BatchBack))
 }
 
 #[derive(Debug, Deserialize)]
@@ -244,7 +245,7 @@ async fn let_pass(
     Filled(form): Filled<LetPassForm>,
 ) -> PageResult {
     app.let_batch_pass(number, &LetBatchPass { strength: form.strength, reason: form.reason, by }).await?;
-    Ok(go_to("/glue").into_response())
+    Ok(go_on("/glue", Done::Passed))
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -270,7 +271,7 @@ async fn start(State(app): State<App>, Reader(w): Reader, Who(by): Who, Form(fie
     let job: i64 = text("job").parse().unwrap_or_default();
     match parsed(&fields, &text, job, by) {
         Ok(new) => match app.start_batch(&new).await {
-            Ok(_) => Ok(go_to(&format!("/glue?job={job}")).into_response()),
+            Ok(_) => Ok(go_on(&format!("/glue?job={job}"), Done::BatchRuns)),
             Err(error) => form_page(&w, &app, job, &fields, Some(error)).await,
         },
         Err(error) => form_page(&w, &app, job, &fields, Some(error)).await,

@@ -1,7 +1,7 @@
 //! The set grid: one step across all clubs of a job, where the cursor moves on by itself.
 
 use super::bench::{club_name, finish_words, mark};
-use super::entries::{go_to, in_address, query, typed_at};
+use super::entries::{go_to, in_address, query, seen, typed_at};
 use super::fit::At;
 use super::step_says::step_says;
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say};
@@ -34,6 +34,7 @@ use look::{
 };
 use maud::{Markup, html};
 use serde::Deserialize;
+use trade::id::ClubId;
 use trade::kind::Role;
 use trade::reading::What;
 use trade::step::Step;
@@ -78,6 +79,9 @@ struct GridForm {
     typed: String,
     request_key: String,
     version: i64,
+    /// Readings that the screen showed, and request keys of its own, with spaces between.
+    #[serde(default)]
+    seen: String,
     /// Why a club goes on with something open.
     #[serde(default)]
     reason: String,
@@ -105,6 +109,7 @@ async fn keep(
         on: None,
         by,
         version: Some(form.version),
+        seen: seen(&form.seen),
         at: typed_at(&form.at)?,
         reason: Some(form.reason.clone()).filter(|reason| !reason.is_empty()),
         request_key: Some(form.request_key),
@@ -265,12 +270,8 @@ async fn grid_page(
                     div.actions { (link_button(&format!("/bench/{number}/grid/{}", next.key), &text!(w, "grid-next", next = next.label), ButtonKind::Primary, Some(Icon::Forward), "n")) }
                 }
             }
-            @if let Some(kept) = query.kept { (undo(w, &file, kept, &step, what)) }
-            (keypad_hints(&[
-                (w.text("grid-key-keep").as_str(), w.text("grid-keep-next")),
-                ("Z", w.text("grid-last-wrong")),
-                ("R", w.text("grid-last-again")),
-            ]))
+            (last_reading(w, &file, query.kept, &step, what))
+            (keypad_hints(&[(w.text("grid-key-keep").as_str(), w.text("grid-keep-next"))]))
         }
         @if let Some(at) = at { (super::bench_scan::scan_here(w, (number, at), &step.key)) }
     };
@@ -355,13 +356,15 @@ fn set_done(w: &Words, file: &JobFile, states: &[ClubState], step: &Step, open: 
 }
 
 /// The last reading taken back, or read once more, by one key.
-fn undo(w: &Words, file: &JobFile, slot: i64, step: &Step, what: What) -> Markup {
+fn last_reading(w: &Words, file: &JobFile, kept: Option<i64>, step: &Step, what: What) -> Markup {
     let number = file.job.number;
-    let Ok(club) = file.club_at(slot) else { return html! {} };
     let standing = trade::reading::standing(&file.readings);
-    let Some(last) = standing.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what) else {
-        return html! {};
-    };
+    // Of the club that was just kept; on a page that is opened later, whichever was read last here.
+    let of_kept = |club: &ClubId| kept.is_none_or(|slot| file.club_at(slot).is_ok_and(|kept| kept.id == *club));
+    let here = standing.iter().rev().find(|r| r.step == step.key && r.what == what && of_kept(&r.club));
+    let found = here.and_then(|last| Some((last, file.job.clubs.iter().find(|club| club.id == last.club)?)));
+    let Some((last, club)) = found else { return html! {} };
+    let slot = club.slot;
     let again = format!("/bench/{number}/grid/{}?what={}&at={slot}", step.key, what.key());
     html! {
         div.actions {
@@ -457,7 +460,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
             Some(reading) => {
                 let off_by =
                     ask.and_then(|a| a.expected.as_ref()).map(|e| say::difference(w, what, reading.value - e.value));
-                html! { (say::value(w, what, reading.value)) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
+                html! { (value_again(w, here, state.slot, &say::value(w, what, reading.value))) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
             }
             None => {
                 html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { (w.text("grid-enter")) } }
@@ -468,6 +471,15 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
         state: mark,
         current,
     }
+}
+
+/// A reading of a row, which a touch opens to be read again; what is only done is not read.
+fn value_again(w: &Words, here: &At<'_>, slot: i64, value: &str) -> Markup {
+    if here.what == What::Done {
+        return html! { (value) };
+    }
+    let again = format!("/bench/{}/grid/{}?what={}&at={slot}", here.job, here.step.key, here.what.key());
+    html! { a.grid-again href=(again) { (value) span.hidden { ", " (w.text("grid-read-again")) } } }
 }
 
 /// What a row is held against: the forecast that stands or stood, and what the sheet asks.
@@ -488,7 +500,9 @@ fn entry(w: &Words, number: i64, state: &ClubState, step: &Step, what: What, cur
     html! {
         form.inline method="post" action=(action) data-keep=(w.club_number(&state.number)) data-queue {
             (hidden("slot", &state.slot.to_string())) (hidden("what", what.key()))
-            (hidden("version", &state.version.to_string())) (request_key(&app::request_key()))
+            (hidden("version", &state.version.to_string()))
+            (hidden("seen", ask(state, &step.key, what).and_then(|a| a.reading.as_ref()).map_or("", |r| r.id.as_str())))
+            (request_key(&app::request_key()))
             @if what == What::Done {
                 (hidden("typed", "done"))
                 (button(&Button { label: &w.text("grid-done"), big: true, keys: "Enter", ..Button::default() }))

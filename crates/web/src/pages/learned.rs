@@ -1,6 +1,6 @@
 //! What the shop has learned: each value with where it comes from, to be reset or locked.
 
-use super::entries::{Entries, go_to, words_table};
+use super::entries::{Entries, go_to};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
@@ -13,11 +13,10 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use bench::learned::{LearnedFrom, LearnedUnit, UnknownKey, ValueKey};
 use look::{
-    Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, Tone, TracePoint, TraceView, button, columns,
-    empty_state, field, hidden, rich, section, tag, trace,
+    Action, Button, ButtonKind, Field, Nav, Notice, Tone, TracePoint, TraceView, button, columns, empty_state, field,
+    hidden, rich, section, tag, trace,
 };
 use maud::{Markup, html};
-use quantity::decimal;
 use words::{Amount, Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -245,37 +244,29 @@ fn scatter_part(w: &Words, learned: &LearnedShop) -> Markup {
     if learned.scatter.is_empty() {
         return html! {};
     }
-    let row = |view: &LearnedView| {
+    let card = |view: &LearnedView| {
         let times = view.unit == LearnedUnit::Times;
         let places = if times { 1 } else { decimals(view.mean).max(2) };
         let shown = |value: f64| {
             let figure = figure(w, view, value, places);
             if times { figure } else { format!("± {figure}") }
         };
-        vec![
-            Cell(html! { (words::capital(&w.tell(&view.what))) (locked(w, view)) }),
-            Cell::from(shown(view.mean)),
-            Cell::from(shown(view.new_shop)),
-            Cell::from(decimal(view.observations.unwrap_or(0.0), 0)),
-            Cell(picture(w, view, view.new_shop)),
-            Cell(change_part(w, view)),
-        ]
+        let (new_shop, n) = (shown(view.new_shop), view.observations.unwrap_or(0.0).round() as i64);
+        html! {
+            section.card.learned {
+                h3 { (words::capital(&w.tell(&view.what))) (locked(w, view)) }
+                p.learned-mean { strong { (shown(view.mean)) } }
+                p.small { (text!(w, "learned-scatter-of", new_shop = new_shop, n = n)) }
+                (picture(w, view, view.new_shop))
+                (change_part(w, view))
+            }
+        }
     };
-    let columns = vec![
-        Column::words(w.text("learned-column-what")),
-        Column::figures(w.text("learned-column-now")),
-        Column::figures(w.text("learned-column-new-shop")),
-        Column::figures(w.text("learned-column-readings")),
-        Column::words(w.text("learned-column-from")),
-        Column::words(w.text("learned-column-change")),
-    ];
+    let cards: Vec<Markup> = learned.scatter.iter().map(card).collect();
     section(
         &w.text("learned-scatter"),
         &html! {},
-        &html! {
-            p.small { (w.text("learned-scatter-about")) }
-            (words_table(&w.text("learned-scatter-caption"), columns, learned.scatter.iter().map(row).collect()))
-        },
+        &html! { p.small { (w.text("learned-scatter-about")) } (columns(&cards)) },
     )
 }
 

@@ -2,6 +2,9 @@
 
 mod ask;
 mod bench;
+mod bench_advice;
+mod bench_entry;
+mod bench_readings;
 mod bench_scan;
 mod bench_screen;
 mod calc;
@@ -55,6 +58,7 @@ mod stock_import;
 mod stock_weigh;
 mod stock_weighed;
 mod style;
+mod tablet;
 mod today;
 mod told;
 mod what_if;
@@ -117,6 +121,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(shop::router())
         .merge(calc::router())
         .merge(style::router())
+        .merge(tablet::router())
         .route("/card/{code}", get(card))
         .fallback(|| async { PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", EdgeFault::NoPage)) })
 }
@@ -172,6 +177,7 @@ pub(crate) fn problem_page(w: &Words, problem: &Problem, back: Option<&str>) -> 
                 a.button.quiet href="/" { (w.text("page-today")) }
             }
         },
+        tablet: crate::tablet::here(),
         ..PageFrame::default()
     };
     (status, page(w, &frame)).into_response()
@@ -237,6 +243,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         ("/calc", "page-calc"),
         ("/scales", "page-scales"),
         ("/shop", "page-shop"),
+        ("/tablet", "page-tablet"),
         ("/glossary", "page-glossary"),
         ("/api/v1/openapi.json", "page-api"),
     ]
@@ -250,14 +257,20 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             crumb: view.crumb,
             clocks,
             now: Some(now.to_string()),
-            notice: view.notice,
+            notice: view.notice.or_else(|| done_notice(w)),
             at_bench: view.at_bench,
             sheets: view.sheets,
             footer,
-            theme: None,
+            tablet: crate::tablet::here(),
             body: if view.terms { look::with_terms(w, &view.body, &glossary::EXPLAINED) } else { view.body },
         },
     ))
+}
+
+/// A sentence confirms what the form before has done.
+fn done_notice(w: &Words) -> Option<Notice> {
+    let done = crate::tablet::done()?;
+    Some(Notice { tone: Tone::Good, text: w.text(done.text()), next: String::new() })
 }
 
 /// A notice for a failure that is shown on the page it belongs to.

@@ -1,13 +1,14 @@
 //! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
 
 use super::beside;
-use super::entries::{Entries, go_to, in_address, words_cards};
+use super::entries::{Entries, go_on, go_to, in_address, words_cards};
 use super::fields::{Ask, Way, header};
 use super::model_shape::{asks, model, typed};
 use super::notice_of;
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::asked::Path;
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Multipart, Query, State};
@@ -204,7 +205,7 @@ async fn keep(w: &Words, app: &App, kind: PartKind, code: Option<&str>, mut form
 async fn remove(State(app): State<App>, Reader(w): Reader, Path(code): Path<String>) -> PageResult {
     let model = app.model(&code).await?;
     match app.remove_model(&code).await {
-        Ok(()) => Ok(go_to(&format!("/stock/models?kind={}", model.kind().key())).into_response()),
+        Ok(()) => Ok(go_on(&format!("/stock/models?kind={}", model.kind().key()), Done::Removed)),
         Err(error) => {
             form_page(
                 &w,

@@ -1,10 +1,11 @@
 //! Orders: the list, a new one, one with what happened to it; what the plan of a job lacks; what a job waits for.
 
-use super::entries::{Entries, go_to, query};
+use super::entries::{Entries, go_on, go_to, query};
 use super::order_shape::{close_form, history, parts, receive_form, state_tag, tell_form, window};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed};
 use crate::asked::Path;
 use crate::reader::Reader;
+use crate::tablet::Done;
 use crate::units;
 use app::job::JobFile;
 use app::order::{CloseOrder, JobCount, NewOrder, OrderForJob, OrderQuery, Receive, TellOrder};
@@ -244,7 +245,7 @@ async fn place(
     match app.place_orders(&[order]).await {
         Ok(placed) => {
             let number = placed.first().map_or(0, |o| o.line.order);
-            Ok(go_to(&format!("/orders/{number}")).into_response())
+            Ok(go_on(&format!("/orders/{number}"), Done::Ordered))
         }
         Err(error) => new_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     }
@@ -357,7 +358,7 @@ async fn close(
     let close =
         CloseOrder { short: form.has("short", "1"), reason: form.text("reason").to_owned(), by, version: seen(&form) };
     match app.close_order(number, &close).await {
-        Ok(_) => Ok(go_to(&format!("/orders/{number}")).into_response()),
+        Ok(_) => Ok(go_on(&format!("/orders/{number}"), Done::OrderClosed)),
         Err(error) => order_page(&w, &app, number, &Entries::default(), Some(error)).await,
     }
 }
@@ -383,7 +384,7 @@ async fn tell(
         version: seen(&form),
     };
     match app.tell_order(number, &told).await {
-        Ok(_) => Ok(go_to(&format!("/orders/{number}")).into_response()),
+        Ok(_) => Ok(go_on(&format!("/orders/{number}"), Done::Saved)),
         Err(error) => order_page(&w, &app, number, &Entries::default(), Some(error)).await,
     }
 }
@@ -471,15 +472,16 @@ pub(super) async fn order_part(w: &Words, app: &App, file: &JobFile, wanted: &[W
 }
 
 /// Orders that are to come today or are late.
-pub(super) async fn due_part(w: &Words, app: &App) -> Result<Markup, AppError> {
+pub(super) async fn due_part(w: &Words, app: &App) -> Result<(usize, Markup), AppError> {
     let (orders, _) = app.orders(&OrderQuery { open: true, limit: Some(200), ..OrderQuery::default() }).await?;
     let today = app.today();
     let due: Vec<&OrderView> = orders.iter().filter(|o| o.line.expected_on.is_some_and(|d| d <= today)).collect();
     if due.is_empty() {
-        return Ok(html! {});
+        return Ok((0, html! {}));
     }
     let library = library(app).await?;
-    Ok(section(
+    let n = due.len();
+    let part = section(
         &w.text("order-due"),
         &html! { a href="/orders" { (w.text("order-all")) } },
         &html! { ul.plain.waits { @for o in due { li {
@@ -487,5 +489,6 @@ pub(super) async fn due_part(w: &Words, app: &App) -> Result<Markup, AppError> {
             a href={ "/orders/" (o.line.order) } { (parts(w, o.open, &o.line, &library)) }
             @if !o.line.supplier.is_empty() { " " (text!(w, "order-due-from", supplier = o.line.supplier)) }
         } } } },
-    ))
+    );
+    Ok((n, part))
 }

@@ -1,10 +1,11 @@
 //! Plan: which parts go into which club, the cut list, what is missing.
 
 use super::club_beam::club_beam;
-use super::entries::{go_to, query};
+use super::entries::{go_on, query};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::advice::DeclineOffer;
 use app::job::JobFile;
 use app::plan::{Accept, Proposal};
@@ -118,7 +119,7 @@ async fn accept(
         by,
     };
     match app.accept(job, &accept).await {
-        Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
+        Ok(_) => Ok(go_on(&format!("/plan/{job}"), Done::Held)),
         Err(error) => plan_page(&w, &app, job, &form.keep, Some(error)).await,
     }
 }
@@ -137,7 +138,7 @@ async fn drop_job(
     Filled(form): Filled<DropForm>,
 ) -> PageResult {
     match app.drop_job(job, &form.reason, &by).await {
-        Ok(()) => Ok(go_to("/").into_response()),
+        Ok(()) => Ok(go_on("/", Done::GivenUp)),
         Err(error) => plan_page(&w, &app, job, "", Some(error)).await,
     }
 }
@@ -156,7 +157,7 @@ async fn one_batch(
     Filled(form): Filled<OneBatchForm>,
 ) -> PageResult {
     match app.decline_offer(job, &DeclineOffer { measure: form.measure, by }).await {
-        Ok(()) => Ok(go_to(&format!("/plan/{job}")).into_response()),
+        Ok(()) => Ok(go_on(&format!("/plan/{job}"), Done::Noted)),
         Err(error) => plan_page(&w, &app, job, "", Some(error)).await,
     }
 }

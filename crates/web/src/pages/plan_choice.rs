@@ -2,12 +2,13 @@
 //! together.
 
 use super::bench::club_name;
-use super::entries::{go_to, query};
+use super::entries::{go_on, go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySoon, Picked};
 use app::searching::DaySearch;
 use app::{App, AppError};
@@ -123,7 +124,7 @@ async fn pick(
 ) -> PageResult {
     let accept = AcceptPicks { clubs: read_picks(&fields), reason: entry(&fields, "reason"), by };
     match app.accept_picks(job, &accept).await {
-        Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
+        Ok(_) => Ok(go_on(&format!("/plan/{job}"), Done::Held)),
         Err(error) => options_page(&w, &app, job, &entry(&fields, "keep"), Some(error)).await,
     }
 }
@@ -247,7 +248,7 @@ async fn accept_again(
 ) -> PageResult {
     let accept = AcceptReplan { fingerprint: form.fingerprint, locks: locks(&form.keep), by };
     match app.accept_again(job, &accept).await {
-        Ok(_) => Ok(go_to(&format!("/plan/{job}")).into_response()),
+        Ok(_) => Ok(go_on(&format!("/plan/{job}"), Done::Held)),
         Err(error) => again_page(&w, &app, job, &form.keep, Some(error)).await,
     }
 }
@@ -313,7 +314,7 @@ async fn hold_day(
     let number: i64 = entry(&fields, "job").parse().unwrap_or_default();
     let accept = AcceptPicks { clubs: read_picks(&fields), reason: entry(&fields, "reason"), by };
     match app.accept_picks(number, &accept).await {
-        Ok(_) => Ok(go_to("/plan/day").into_response()),
+        Ok(_) => Ok(go_on("/plan/day", Done::Held)),
         Err(error) => day_page(&w, &app, Some(error)).await,
     }
 }

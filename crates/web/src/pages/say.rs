@@ -25,9 +25,9 @@ pub(crate) fn value(w: &Words, what: What, value: f64) -> String {
 /// Half width of a band in the unit that [`value`] shows.
 pub(crate) fn band(w: &Words, what: What, band: f64) -> String {
     match what.unit() {
-        Unit::Millimetre if w.units.length == LengthUnit::Inch => decimal(band / quantity::INCH_MM, 2),
+        Unit::Millimetre if w.units.length == LengthUnit::Inch => w.printed(&decimal(band / quantity::INCH_MM, 2)),
         Unit::Gram => w.mass_figure(band.max(0.05)),
-        _ => decimal(band.max(0.05), 1),
+        _ => w.printed(&decimal(band.max(0.05), 1)),
     }
 }
 
@@ -75,7 +75,7 @@ pub(crate) fn open(w: &Words, club: &OpenClub) -> String {
 /// A reading less what was expected of it: `+0.3`, `−0.04 in`, `0.0`.
 pub(crate) fn difference(w: &Words, what: What, by: f64) -> String {
     let size = match what.unit() {
-        Unit::Points => decimal(by.abs(), 1),
+        Unit::Points => w.printed(&decimal(by.abs(), 1)),
         _ => value(w, what, by.abs()),
     };
     let nothing = size.chars().all(|c| !c.is_ascii_digit() || c == '0');

@@ -1,9 +1,10 @@
 //! What the shop's instruments are held against, and its other gauges.
 
 use super::beside_its_entry;
-use super::entries::{Entries, go_to};
+use super::entries::{Entries, go_on};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, State};
@@ -131,7 +132,7 @@ async fn answered(w: &Words, app: &App, mut form: Entries, shop: &Shop) -> PageR
         return page(w, app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.save_shop(shop).await {
-        Ok(()) => Ok(go_to("/scales/setup").into_response()),
+        Ok(()) => Ok(go_on("/scales/setup", Done::Saved)),
         Err(error) => {
             // The shop names a figure by the key of its owner; here it stands in a form of its own.
             let named = error.field().and_then(|f| f.rsplit('.').next()).map(str::to_owned);

@@ -1,9 +1,10 @@
 //! Scales on a serial line: what is set, what each shows now, line by line.
 
-use super::entries::{Entries, go_to};
+use super::entries::{Entries, go_on};
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::asked::Filled;
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::App;
 use app::scales::ScaleNow;
 use axum::Router;
@@ -204,7 +205,7 @@ async fn keep(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<
         None => shop.scales.push(connection),
     }
     match app.save_shop(&shop).await {
-        Ok(()) => Ok(go_to("/shop/scales").into_response()),
+        Ok(()) => Ok(go_on("/shop/scales", Done::Saved)),
         Err(error) => page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     }
 }
@@ -218,5 +219,5 @@ async fn remove(State(app): State<App>, Filled(form): Filled<Remove>) -> PageRes
     let mut shop = app.shop().await?;
     shop.scales.retain(|s| s.key != form.key);
     app.save_shop(&shop).await?;
-    Ok(go_to("/shop/scales").into_response())
+    Ok(go_on("/shop/scales", Done::Removed))
 }

@@ -1,13 +1,14 @@
 //! A new sheet, written short: looked at first, then saved.
 
 use super::customers::name_list;
-use super::entries::{Entries, capital, go_to, group, in_address};
+use super::entries::{Entries, capital, go_on, group, in_address};
 use super::fields::{Ask, Way, header, rows};
 use super::measured::Measured;
 use super::sheets::{expanded_table, findings};
 use super::{Framed, PageError, PageResult, failure, failure_status, framed};
 use super::{beside, within_its_entry};
 use crate::reader::Reader;
+use crate::tablet::Done;
 use crate::units;
 use app::App;
 use app::customer::CustomerSummary;
@@ -140,7 +141,7 @@ pub(super) async fn look_or_save(
     };
     if save {
         return match app.save_sheet(&sheet).await {
-            Ok(view) => Ok(go_to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
+            Ok(view) => Ok(go_on(&format!("/sheets/{}", in_address(view.id.as_str())), Done::Saved)),
             Err(error) => form_page(&w, &app, &form, None, Some(failure(&w, &error)), failure_status(&error)).await,
         };
     }

@@ -2,7 +2,7 @@
 
 use super::beside;
 use super::customers::{new_address, sheet_places};
-use super::entries::{Entries, go_to, in_address, words_cards, words_table};
+use super::entries::{Entries, go_on, go_to, in_address, words_cards};
 use super::notice_of;
 use super::sheet_reference::{reference_once_more, reference_part};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, sheet_club, sheet_form, today};
@@ -10,6 +10,7 @@ use crate::asked::Path;
 use crate::problem::EdgeFault;
 use crate::problem::Problem;
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::App;
 use app::customer::{CustomerSummary, GiveSheet};
 use app::sheet::{Approve, SheetSummary, SheetView};
@@ -275,7 +276,7 @@ pub(super) fn clubs_table(
     .map(|id| Column::words(w.text(id)))
     .to_vec();
     html! {
-        (words_table(&w.text("sheet-clubs-of"), columns, rows))
+        (look::table_of_alike(look::Table { caption: &w.text("sheet-clubs-of"), columns, rows, cards: true, ..look::Table::default() }))
         @if clubs.iter().any(|(_, origins)| !origins.is_empty()) {
             details { summary { (w.text("sheet-origins")) }
                 @for (club, origins) in clubs {
@@ -474,7 +475,7 @@ async fn change_head(
         Sheet { customer, player: head.player, due: head.due, hand: head.hand, note: head.note, ..view.sheet.clone() };
     let version = form.text("version").parse().unwrap_or(-1);
     match app.change_sheet(&view.id, &sheet, version).await {
-        Ok(_) => Ok(go_to(&format!("/sheets/{}", in_address(&id))).into_response()),
+        Ok(_) => Ok(go_on(&format!("/sheets/{}", in_address(&id)), Done::Saved)),
         Err(error) => {
             form.refuse("player", beside(&w, &error.refusal()));
             sheet_page(&w, &app, &view, form, None, failure_status(&error)).await
@@ -485,7 +486,7 @@ async fn change_head(
 async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(id): Path<String>) -> PageResult {
     let id = id.as_str().into();
     match app.approve_sheet(&id, &Approve { steps: None, by }).await {
-        Ok(job) => Ok(go_to(&format!("/plan/{}", job.number)).into_response()),
+        Ok(job) => Ok(go_on(&format!("/plan/{}", job.number), Done::Approved)),
         Err(error) => {
             let view = app.sheet(&id).await?;
             let words = text!(w, "sheet-approve-refused", what = error.refusal());
@@ -543,7 +544,7 @@ async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -
     form.set("written", text.clone());
     match read_sheet(&w, &text) {
         Ok(sheet) => match app.save_sheet(&sheet).await {
-            Ok(view) => Ok(go_to(&format!("/sheets/{}", in_address(view.id.as_str()))).into_response()),
+            Ok(view) => Ok(go_on(&format!("/sheets/{}", in_address(view.id.as_str())), Done::Saved)),
             Err(error) => file_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
         },
         Err(words) => {

@@ -1,11 +1,12 @@
 //! The shop: what it says of itself once, its steps, and who is at this tablet.
 
 use super::beside_its_entry;
-use super::entries::{Entries, go_to, group, plain};
+use super::entries::{Entries, go_on, go_to, group, plain};
 use super::measured::Measured;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::cookies::{self, keep};
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Query, State};
@@ -459,7 +460,7 @@ async fn who(State(app): State<App>, Form(fields): Form<Vec<(String, String)>>) 
     let name: String = form.text("who").chars().take(60).collect();
     let units = app.name_person(&name, form.some("units").map(|key| Units::from_key(&key))).await?;
     let cookies = [keep(cookies::WHO, &name), keep(cookies::UNITS, &units.key())];
-    Ok((AppendHeaders(cookies), go_to("/shop")).into_response())
+    Ok((AppendHeaders(cookies), go_on("/shop", Done::Saved)).into_response())
 }
 
 #[cfg(test)]

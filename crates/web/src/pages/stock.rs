@@ -1,10 +1,11 @@
 //! Parts: the list with its filters, one part, the links to weigh in, import and export.
 
-use super::entries::{Entries, go_to, in_address, plain, query, typed_length, words_table};
+use super::entries::{Entries, go_on, in_address, plain, query, typed_length, words_table};
 use super::{Framed, PageResult, Who, failure_status, framed, say, stock_import, stock_weigh};
 use super::{beside_its_entry, still_below};
 use crate::asked::Path;
 use crate::reader::Reader;
+use crate::tablet::Done;
 use app::App;
 use app::stock::{PartChange, PartQuery};
 use axum::Router;
@@ -460,7 +461,7 @@ async fn change(
         return part_page(&w, &app, &part, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
     match app.change_part(&code, &change).await {
-        Ok(_) => Ok(go_to(&format!("/stock/parts/{}", in_address(&code))).into_response()),
+        Ok(_) => Ok(go_on(&format!("/stock/parts/{}", in_address(&code)), Done::Corrected)),
         Err(error) => {
             let beside = error
                 .field()

@@ -112,7 +112,15 @@ async fn weigh_page(
     let page = framed(
         w,
         app,
-        Framed { title: &w.text("weigh-in-title"), active: Nav::Stock, crumb, notice, body, ..Framed::default() },
+        Framed {
+            title: &w.text("weigh-in-title"),
+            active: Nav::Stock,
+            crumb,
+            notice,
+            body,
+            sheets: &["calc.css"],
+            ..Framed::default()
+        },
     )
     .await?;
     Ok((status, page).into_response())

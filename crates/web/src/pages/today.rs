@@ -41,6 +41,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let doubts: Vec<(i64, i64, &str)> =
         jobs.iter().flat_map(|j| j.doubted.iter().map(|c| (j.number, c.slot, c.number.as_str()))).collect();
     let guide = guide(&w, &app, &jobs).await?;
+    let waits = app.waits().await?;
     let (scales, read_today) = app.scales_today().await?;
     let jobs_part = if jobs.is_empty() && guide.is_some() {
         html! { p { (w.text("today-no-job")) } }
@@ -54,8 +55,10 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
             ],
         )
     } else {
-        job_table(&w, &jobs, now, &app.waits().await?)
+        job_table(&w, &jobs, now, &waits)
     };
+    let scales_open = scales.iter().filter(|s| is_due(s) || s.said.is_some()).count();
+    let ways = ways(&w, &jobs, &doubts, &scales, &waits);
     let expected = super::orders::due_part(&w, &app).await?;
     let before_glue = before_glue(&w, &app, &jobs).await?;
     let clock_state = app.clock_state().await?;
@@ -66,16 +69,8 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
             @if let Some(doubt) = &clock_state.doubt { (clock_part(&w, &w.refusal(&Refusal::new(doubt)))) }
             @if let Some(wrong) = &backups.wrong { (backup_part(&w, wrong)) }
             @if let Some(steps) = &guide { (guide_part(&w, steps)) }
-            @if !doubts.is_empty() {
-                (section(&w.text("today-look-again"), &html! {}, &html! {
-                    ul.plain { @for (job, slot, club) in &doubts {
-                        li { (tag(Tone::Doubt, &w.text("today-doubted"))) " " a href={ "/bench/" (job) "/" (slot) } { (text!(w, "today-club-of-job", job = job, club = club)) } }
-                    } }
-                }))
-            }
-            (scales_part(&w, &scales, read_today))
-            (expected)
-            (before_glue)
+            @if guide.is_none() { (start_part(&w, &ways, &jobs, now)) }
+            (see_to(&w, &[(doubts.len(), doubts_part(&w, &doubts)), (scales_open, scales_part(&w, &scales, read_today)), expected, before_glue]))
             (section(&w.text("today-jobs"), &html! { a.button.quiet href="/sheets/new" { (w.text("today-new-sheet")) } }, &jobs_part))
             @if !running.is_empty() {
                 (section(&w.text("today-curing"), &html! { a href="/glue" { (w.text("today-all-batches")) } }, &table(&Table {
@@ -150,10 +145,96 @@ async fn confirm_clock(State(app): State<App>, Who(by): Who, Filled(form): Fille
     Ok(go_to("/").into_response())
 }
 
+/// What can be done now, with the address where it is: what was read and does not fit first, then the earliest job with clubs
+/// that need not wait, then a job without a plan, then a scale to check.
+fn ways(
+    w: &Words,
+    jobs: &[JobSummary],
+    doubts: &[(i64, i64, &str)],
+    scales: &[ScaleToday],
+    waits: &BTreeMap<i64, Vec<Waiting>>,
+) -> Vec<(String, String)> {
+    let doubted = doubts.first().map(|(job, slot, club)| {
+        (format!("/bench/{job}/{slot}"), text!(w, "today-start-doubt", job = *job, club = w.club_number(club)))
+    });
+    let able = |step: &&NextStep| step.clubs > step.curing.iter().map(|c| c.clubs).sum();
+    // A job that waits for parts is no place to start.
+    let (waiting, ready): (Vec<&JobSummary>, Vec<&JobSummary>) =
+        jobs.iter().partition(|job| waits.get(&job.number).is_some_and(|lacks| !lacks.is_empty()));
+    let work = ready.into_iter().chain(waiting).filter_map(|job| {
+        if job.state != JobState::Planned {
+            return Some((format!("/plan/{}", job.number), text!(w, "today-start-plan", job = job.number)));
+        }
+        let step = job.next_steps.iter().find(able)?;
+        let n = step.clubs - step.curing.iter().map(|c| c.clubs).sum::<i64>();
+        let address = format!("/bench/{}/grid/{}", job.number, super::entries::in_address(&step.key));
+        Some((address, text!(w, "today-start-step", job = job.number, step = step.label, n = n)))
+    });
+    let check = scales.iter().filter(|s| is_due(s)).map(|scale| {
+        let address = format!("/scales/{}/check", super::entries::in_address(&scale.key));
+        (address, text!(w, "today-start-scale", scale = scale.name))
+    });
+    doubted.into_iter().chain(work).chain(check).collect()
+}
+
+/// Where to start: the first of what can be done now, and what could be done beside it. Where clubs cure, until when.
+fn start_part(w: &Words, ways: &[(String, String)], jobs: &[JobSummary], now: Timestamp) -> Markup {
+    const BESIDE: usize = 2;
+    let cures: Vec<String> = jobs
+        .iter()
+        .flat_map(|job| job.next_steps.iter().flat_map(|step| &step.curing).map(move |cure| (job.number, cure)))
+        .map(|(job, cure)| text!(w, "today-start-cures", job = job, cures = cures_words(w, cure, now)))
+        .collect();
+    let Some(((href, label), beside)) = ways.split_first() else {
+        return html! { @if !cures.is_empty() { div.card.start { @for line in &cures { p { (line) } } p { (w.text("today-start-nothing")) } } } };
+    };
+    html! {
+        section.card.start aria-labelledby="start-title" {
+            h2 #start-title { (w.text("today-start")) }
+            @for line in &cures { p { (line) } }
+            div.actions {
+                (link_button(href, label, ButtonKind::Primary, Some(Icon::Forward), ""))
+                @for (href, label) in beside.iter().take(BESIDE) { (link_button(href, label, ButtonKind::Quiet, None, "")) }
+            }
+        }
+    }
+}
+
+/// What is to be seen to, folded under one line that counts it.
+fn see_to(w: &Words, parts: &[(usize, Markup)]) -> Markup {
+    let n: usize = parts.iter().map(|(n, _)| n).sum();
+    html! {
+        @if n > 0 {
+            details.see-to { summary { (text!(w, "today-see-to", n = n as i64)) }
+                @for (_, part) in parts { (part) }
+            }
+        }
+    }
+}
+
+fn doubts_part(w: &Words, doubts: &[(i64, i64, &str)]) -> Markup {
+    if doubts.is_empty() {
+        return html! {};
+    }
+    section(
+        &w.text("today-look-again"),
+        &html! {},
+        &html! {
+            ul.plain { @for (job, slot, club) in doubts {
+                li { (tag(Tone::Doubt, &w.text("today-doubted"))) " " a href={ "/bench/" (job) "/" (slot) } { (text!(w, "today-club-of-job", job = job, club = club)) } }
+            } }
+        },
+    )
+}
+
+/// Whether a scale is to be checked today and was not.
+fn is_due(scale: &ScaleToday) -> bool {
+    scale.daily && scale.has_standard && !scale.checked && scale.said.is_none()
+}
+
 /// Scales that are not trusted, and those that are still to be checked today; nothing where all is well.
 fn scales_part(w: &Words, scales: &[ScaleToday], read_today: bool) -> Markup {
-    let due: Vec<&ScaleToday> =
-        scales.iter().filter(|s| s.daily && s.has_standard && !s.checked && s.said.is_none()).collect();
+    let due: Vec<&ScaleToday> = scales.iter().filter(|s| is_due(s)).collect();
     let wrong: Vec<(&ScaleToday, &TrustSaid)> =
         scales.iter().filter_map(|s| s.said.as_ref().map(|said| (s, said))).collect();
     if due.is_empty() && wrong.is_empty() {
@@ -284,7 +365,7 @@ fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Ve
 
 /// What is worth doing before the next sets are glued: one line a set, the first due first; nothing for a set of which a club
 /// has cured.
-async fn before_glue(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Markup, AppError> {
+async fn before_glue(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<(usize, Markup), AppError> {
     /// More are not looked at in one morning.
     const SETS: usize = 3;
     let mut planned: Vec<&JobSummary> = jobs.iter().filter(|j| j.state == JobState::Planned).collect();
@@ -303,15 +384,16 @@ async fn before_glue(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Markup
         lines.extend(line.map(|line| (job.number, line)));
     }
     if lines.is_empty() {
-        return Ok(html! {});
+        return Ok((0, html! {}));
     }
-    Ok(section(
+    let part = section(
         &w.text("order-title"),
         &html! {},
         &html! { ul.plain { @for (job, line) in &lines {
             li { a href={ "/plan/" (job) } { (text!(w, "today-job-number", job = *job)) } ": " (line) }
         } } },
-    ))
+    );
+    Ok((lines.len(), part))
 }
 
 /// A step with the clubs that can be done there now, and those that cure until a time.

@@ -54,10 +54,11 @@ pub(super) fn sliders(w: &Words, tried: &WhatIf, action: &str, step: &str, beam:
                         @let value = tried.0.iter().find(|(r, _)| *r == role).map_or(own, |(_, g)| *g);
                         @let low = if role == Role::TipWeight { 0.0 } else { (own - reach).max(0.0) };
                         @let high = if role == Role::TipWeight { reach.max(own) } else { own + reach };
-                        label.slider {
-                            span { (piece_name(w, role)) }
-                            input type="range" name=(field) min=(format!("{low:.1}")) max=(format!("{high:.1}")) step="0.1" value=(format!("{value:.1}"));
-                            output { (w.mass(value)) }
+                        @let id = format!("what-if-{field}");
+                        div.slider {
+                            label for=(id) { (piece_name(w, role)) }
+                            input #(id) type="range" name=(field) min=(format!("{low:.1}")) max=(format!("{high:.1}")) step="0.1" value=(format!("{value:.1}"));
+                            output for=(id) { (w.mass(value)) }
                         }
                     }
                 }

@@ -33,8 +33,11 @@ async fn a_club_that_was_read_on_another_tablet_is_not_read_over() {
     bench.made("/jobs/1/readings", entry("D9.7")).await;
     let before = bench.picture().await;
     let problem = bench.refused("POST", "/jobs/1/readings", CONFLICT, entry("D9.1").to_string()).await;
-    assert!(detail(&problem).contains("changed on another screen"), "{problem}");
-    assert!(detail(&problem).contains("Nothing was overwritten"), "{problem}");
+    assert!(detail(&problem).contains("was read as D9.7 on another screen"), "{problem}");
+    assert!(
+        detail(&problem).contains("D9.1 was typed") && detail(&problem).contains("Nothing was overwritten"),
+        "{problem}"
+    );
     let swap = json!({ "kind": "tip_weight", "code": "", "by": "Ada", "version": seen });
     bench.refused("POST", "/jobs/1/clubs/1/parts", CONFLICT, swap.to_string()).await;
     assert_eq!(bench.picture().await, before);
@@ -62,7 +65,7 @@ async fn the_bench_page_keeps_what_the_second_tablet_typed() {
     let first = send("D9.7", "tablet-1").await;
     assert_eq!((first.status, first.location.as_str()), (StatusCode::SEE_OTHER, "/bench/1/1?step=dry&kept=1"));
     let second = send("D9.1", "tablet-2").await;
-    second.says(CONFLICT, &["was changed on another screen", "value=\"D9.1\""]);
+    second.says(CONFLICT, &["was read as D9.7 on another screen", "value=\"D9.1\""]);
     assert_ne!(hidden(&second, "version"), version, "sent again, it is the second tablet's own reading");
     assert_eq!(swing_weights(&bench).await, ["D9.7"]);
     // Enter pressed twice on the first tablet is one reading.
@@ -90,7 +93,7 @@ async fn the_grid_keeps_it_as_well() {
         bench.form("/bench/1/grid/dry", &fields).await
     };
     assert_eq!(send("D9.7", "g-1").await.status, StatusCode::SEE_OTHER);
-    send("D9.1", "g-2").await.says(CONFLICT, &["changed on another screen", "value=\"D9.1\""]);
+    send("D9.1", "g-2").await.says(CONFLICT, &["was read as D9.7 on another screen", "value=\"D9.1\""]);
     assert_eq!(swing_weights(&bench).await, ["D9.7"]);
 }
 

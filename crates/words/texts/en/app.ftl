@@ -60,5 +60,7 @@ need-fault-outside-job = { $at } cannot be a time of this job, which was made at
     .next = Leave the time out for now, or give the time when it happened
 need-fault-stale = the { $number } was changed on another screen in the meantime
     .next = Nothing was overwritten. Look at what changed, then enter it again
+meanwhile-read = { $what } of the { $number } was read as { $there } on another screen in the meantime, by { $by }; here { $here } was typed
+    .next = Nothing was overwritten. Read it once more and enter what it shows
 need-fault-no-reason = a reason is needed: the record keeps it
     .next = Write in a few words why

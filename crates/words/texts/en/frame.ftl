@@ -17,6 +17,8 @@ frame-records = Records
 
 # The foot of every page.
 frame-more = More
+frame-keys = Keys
+frame-version = Setwright { $version }
 
 # The places of the house, as links
 page-today = Today
@@ -25,6 +27,7 @@ page-capability = Capability
 page-calc = Calculations
 page-scales = Scales
 page-shop = Shop
+page-tablet = This tablet
 page-glossary = Glossary
 page-api = API
 

@@ -35,5 +35,3 @@ grid-read-again = Read it again
 # What the keys do.
 grid-key-keep = Enter, pedal or scan
 grid-keep-next = keep, next club
-grid-last-wrong = the last was wrong
-grid-last-again = read the last again

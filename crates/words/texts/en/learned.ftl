@@ -92,7 +92,11 @@ learned-unlock = Unlock
 learned-change-hint = A locked value is used as it is and learns nothing. A value that you reset begins as in a new shop.
 learned-scatter = Scatter
 learned-scatter-about = About two in three fall within this. Smaller means tighter forecasts.
-learned-scatter-caption = How much things scatter from one to the next
+learned-scatter-of =
+    { $n ->
+        [one] A new shop begins with { $new_shop }. From 1 reading.
+       *[other] A new shop begins with { $new_shop }. From { $n } readings.
+    }
 learned-column-what = what
 learned-column-now = now
 learned-column-new-shop = new shop

@@ -2,7 +2,8 @@
 
 # Entries that wait for the network.
 script-waits = Kept on this tablet, not sent yet: { $what }. It is sent once when the network is back.
-script-refused = Not accepted when it was sent later: { $what }. Enter it again.
+script-refused = Not accepted when it was sent later: { $what }. { $why }
+script-enter-again = Enter it again.
 script-seen = Understood
 script-no-next = The network is away: the next club cannot be shown.
 
@@ -24,6 +25,12 @@ script-typed-first = { $typed } is typed and not kept yet. Press Enter for it, t
 
 # The keypad at the thumb.
 script-delete = Delete
+
+# The list of keys, and the key of a pedal.
+script-keys-here = Keys on this page
+script-keys-all = All keys, and this tablet’s settings
+script-close = Close
+script-pedal-types = { $key } types a letter or moves the cursor, so it cannot be the pedal. Set the pedal to another key.
 
 # Clocks of the glue that ring.
 script-ring-pot-life = Batch { $batch }: the pot life is over. Glue no more from this cup.

@@ -56,6 +56,24 @@ today-due-in =
        *[other] in { $days } days
     }
 
+# Where to start, and what is to be seen to.
+today-start = Start here
+today-start-doubt = Job { $job }: look at the { $club } again
+today-start-step =
+    { $n ->
+        [one] Job { $job }: { $step }, { $n } club
+       *[other] Job { $job }: { $step }, { $n } clubs
+    }
+today-start-plan = Job { $job }: choose the parts
+today-start-scale = Check the { $scale }
+today-start-cures = Job { $job }: { $cures }.
+today-start-nothing = Nothing else waits for you meanwhile.
+today-see-to =
+    { $n ->
+        [one] 1 thing to see to
+       *[other] { $n } things to see to
+    }
+
 # Doubted readings.
 today-look-again = Look again
 today-doubted = doubted
