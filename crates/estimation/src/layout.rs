@@ -246,7 +246,7 @@ fn club_layout(club: &Club, index: &impl Fn(&str) -> Option<usize>) -> Result<Cl
             own_inertia_g_in2: own_inertia(club, piece)?,
         });
     }
-    let length = Prior::new(club.shaft_length_in, club.length_sd_in);
+    let length = Prior { shared: club.length_shared.clone(), ..Prior::new(club.shaft_length_in, club.length_sd_in) };
     let length = value(&length, "shaft_length_in", LocalState::Length)?;
     let cap = value(&club.cap_in, "cap_in", LocalState::Cap)?;
     E::finite(|| format!("clubs[{}].target_points", club.key), club.target_points)?;

@@ -81,5 +81,5 @@ pub use job::{JobModel, JointPrior, ScalePrior, SharedPrior};
 pub use look::Look;
 pub use mixture::{Mixture, Normals, Part, WideMean};
 pub use pieces::{OwnDeviation, OwnOf, Residual, Whitened};
-pub use reading::{Observation, Probe, Quantity, Standing};
+pub use reading::{Observation, OtherClub, Probe, Quantity, Standing};
 pub use scatter::{MeasuredPiece, ScatterBelief, scatter_after};

@@ -170,6 +170,7 @@ fn a_check_weight_ages() -> Tested {
         scale: Some("bench".into()),
         at_h,
         less: None,
+        less_club: None,
     };
     close("at once", belief.answer(&ask(Some(0.0)))?.sd, 0.0199, 1e-4);
     close("when none is said", belief.answer(&ask(None))?.sd, 0.0199, 1e-4);

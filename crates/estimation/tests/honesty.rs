@@ -159,6 +159,7 @@ fn drift_needs_its_own_state() -> Result<(), EstimationError> {
             scale: Some("bench".into()),
             at_h: Some(12.0),
             less: None,
+            less_club: None,
         };
         let hold = |model: &JobModel| {
             let (low, high) = model.solve(&readings)?.answer(&ask)?.band95();

@@ -50,6 +50,10 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Sqlite => include_str!("../migrations/0011_data_state.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0011_data_state.postgres.sql"),
     };
+    let clubs = match backend {
+        Backend::Sqlite => include_str!("../migrations/0013_clubs.sqlite.sql"),
+        Backend::Postgres => include_str!("../migrations/0013_clubs.postgres.sql"),
+    };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),
         (2, "append only", append_only),
@@ -63,6 +67,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (10, "forecast and batch", forecast_and_batch),
         (11, "data state", data_state),
         (12, "customers", include_str!("../migrations/0012_customers.sql")),
+        (13, "clubs", clubs),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

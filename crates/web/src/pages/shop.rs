@@ -430,6 +430,8 @@ fn new_step(form: &Entries, label: String, now: &[Step]) -> Step {
         glues: false,
         caution: None,
         optional: true,
+        before: false,
+        only: Vec::new(),
         label,
     }
 }
