@@ -494,6 +494,7 @@ fn a_scale_keeps_its_habit_and_begins_each_day_anew() -> Tested {
         scale: Some("bench".into()),
         at_h: Some(at_h),
         less: None,
+        less_club: None,
     };
     let unread = model.solve(&[])?;
     let steady = |hours: f64| 0.2_f64.hypot(0.15 * hours / 8.0);
