@@ -51,7 +51,7 @@ fn a_kind_of_the_shops_own_is_kept_and_taken_away_by_command() {
     let kind = json!({ "key": "lie_only", "label": "Lie only", "asks": ["lie"], "steps": [
         { "key": "bend", "label": "Bend", "asks": ["lie"], "on": ["head", "shaft", "grip"], "needs": "none" },
         { "key": "hand_over", "label": "Hand over", "asks": ["done"], "needs": "none" } ] });
-    shop.write("kind.json", &kind.to_string());
+    shop.write("kind.json", kind.to_string());
     shop.run(&["kind", "add", "kind.json"]).done();
     assert!(shop.run(&["kind", "list"]).done().out.contains("lie_only"));
     shop.run(&["club", "add", "--player", "A", "--number", "7"]).done();
