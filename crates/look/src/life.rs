@@ -71,7 +71,7 @@ pub fn life(view: &LifeView) -> Markup {
                     @if let (Some(points), Some(words)) = (entry.points, &entry.above) {
                         line.here x1=(num(place(i))) x2=(num(place(i))) y1=(num(up.at(points))) y2=(num(FLOOR)) {}
                         circle.reading cx=(num(place(i))) cy=(num(up.at(points))) r="5" {}
-                        text.strong x=(num(place(i))) y=(num(up.at(points) - 11.0)) font-size="17" { (words) }
+                        (figure_at(place(i), up.at(points), view.aim.map(|(at, _)| up.at(at)), words))
                     }
                     circle.reading cx=(num(place(i))) cy=(num(FLOOR)) r="4" {}
                     text.strong x=(num(place(i))) y=(num(FLOOR + 24.0)) font-size="16" { (entry.below) }
@@ -82,8 +82,25 @@ pub fn life(view: &LifeView) -> Markup {
     }
 }
 
+/// A figure over its point; beside it where it would lie on the line of the aim.
+fn figure_at(x: f64, y: f64, aim_y: Option<f64>, words: &str) -> Markup {
+    if aim_y.is_some_and(|aim| (y - 27.0..y - 8.0).contains(&aim)) {
+        html! { text.strong.start x=(num(x + 14.0)) y=(num(y + 6.0)) font-size="17" { (words) } }
+    } else {
+        html! { text.strong x=(num(x)) y=(num(y - 16.0)) font-size="17" { (words) } }
+    }
+}
+
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn a_figure_keeps_off_the_line_of_its_aim() {
+        let at = |aim| figure_at(100.0, 80.0, aim, "D1.8").into_string();
+        assert!(at(None).contains("y=\"64\"") && at(Some(80.0)).contains("y=\"64\""), "{}", at(None));
+        let beside = at(Some(62.0));
+        assert!(beside.contains("x=\"114\"") && beside.contains("y=\"86\""), "{beside}");
+    }
+
     use super::*;
 
     fn point(points: Option<f64>) -> LifePoint {

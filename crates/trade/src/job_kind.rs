@@ -5,7 +5,7 @@ use crate::error::{Entry, TradeError};
 use crate::kind::closed_list;
 use crate::model::PartKind;
 use crate::reading::What;
-use crate::step::{NEW_CLUB, Step, check_template, name_steps};
+use crate::step::{NEW_CLUB, Step, check_template, full_build, name_steps};
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
 use utoipa::ToSchema;
@@ -99,7 +99,7 @@ impl JobKind {
     /// Refuses a kind that the bench could not follow.
     ///
     /// # Errors
-    /// A key that is not one, or that the trade has; no name; no steps, or one twice; a new part whose model the sheet does not ask for.
+    /// A key that is not one, or that the trade has; no name, of the kind or of a step that the trade does not name; no steps, or one twice; a new part whose model the sheet does not ask for.
     pub fn check(&self) -> Result<(), TradeError> {
         let sound = !self.key.is_empty()
             && self.key.len() <= 32
@@ -112,6 +112,17 @@ impl JobKind {
         }
         if self.label.trim().is_empty() {
             return Err(TradeError::unreadable("label", &KindFault::NoLabel));
+        }
+        let full_build = full_build();
+        let named: Vec<&str> = full_build
+            .iter()
+            .chain(of_the_trade().iter().flat_map(|kind| &kind.steps))
+            .map(|s| s.key.as_str())
+            .collect();
+        if let Some(at) = self.steps.iter().position(|s| s.label.trim().is_empty() && !named.contains(&s.key.as_str()))
+        {
+            let entry = format!("steps[{at}].label");
+            return Err(TradeError::unreadable(entry, &KindFault::NoStepLabel { step: self.steps[at].key.clone() }));
         }
         self.check_steps()
     }
@@ -147,6 +158,7 @@ fact::facts! {
         BadKey { key: String },
         OfTheTrade { key: String },
         NoLabel,
+        NoStepLabel { step: String },
         NoModel { kind: PartKind, asked: Asked },
         NotTaken { kind: PartKind },
     }

@@ -308,7 +308,7 @@ fn events(w: &Words, life: &[ClubEvent], kinds: &[(JobKind, String)]) -> Markup 
             Cell(
                 html! { (changes.join(", ")) @if !event.note.is_empty() { @if !changes.is_empty() { br; } (event.note) } },
             ),
-            Cell::from(read.join(", ")),
+            Cell(html! { span.small { (read.join(", ")) } }),
             Cell::from(event.by.clone()),
         ]
     };

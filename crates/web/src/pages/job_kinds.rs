@@ -37,8 +37,8 @@ async fn list_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusC
         vec![
             Cell(html! { strong { (kind.name) } @if !kind.say.is_empty() { br; span.small { (kind.say) } } }),
             Cell::from(if takes.is_empty() { "–".to_owned() } else { takes.join(", ") }),
-            Cell::from(asks.join(", ")),
-            Cell::from(steps.join(" → ")),
+            Cell(html! { span.small { (asks.join(", ")) } }),
+            Cell(html! { span.small { (steps.join(" → ")) } }),
             Cell(
                 html! { @if !kind.of_the_trade { form method="post" action={ "/kinds/" (kind.kind.key) "/remove" } { (button(&Button { label: &w.text("job-kind-remove"), kind: ButtonKind::Quiet, ..Button::default() })) } } },
             ),
