@@ -200,7 +200,7 @@ impl App {
             kept.push(appended.reading);
             self.note_bench_check(tx, &file.shop, reading).await?;
         }
-        let last = file.job.steps.last().is_some_and(|s| s.key == step.key);
+        let last = file.job.is_last_of(club, step);
         let club = club.id.clone();
         let after = file.after(tx, &club, version, came_in).await?;
         let after = if passed { after.with_passed(tx).await? } else { after };
@@ -406,7 +406,8 @@ impl App {
         let states = file.states_of(&believed, self.now())?;
         let done = |s: &ClubState| s.steps.last().is_some_and(|step| step.status == StepStatus::Done);
         let Some(state) = states.iter().find(|s| s.club == *club && done(s)) else { return Ok(file) };
-        if let Some(step) = file.job.steps.last().filter(|step| !step.glues) {
+        let last = file.job.club(club).and_then(|club| file.job.steps_of(club).last());
+        if let Some(step) = last.filter(|step| !step.glues) {
             let open = file.open_on(&believed, std::slice::from_ref(state), step)?;
             if let Some(reason) = reason_for(step, &open, new.reason.as_deref())? {
                 need_name(&new.by)?;
@@ -414,6 +415,7 @@ impl App {
             }
         }
         tx.use_club_parts(club, self.now()).await?;
+        self.lives_on(tx, &file, &believed, club, &new.by).await?;
         let built: Vec<&ClubId> = file.job.clubs.iter().filter(|c| c.plan.is_some()).map(|c| &c.id).collect();
         if states.iter().filter(|s| built.contains(&&s.club)).all(done) {
             let mut job = file.job.clone();
@@ -554,8 +556,11 @@ fn with_forecasts(file: &KeptJob, readings: Vec<Reading>) -> Result<Vec<Reading>
     let replaced: Vec<ReadingId> = readings.iter().filter_map(|r| r.replaces.clone()).collect();
     file.believing_without(&replaced, |believed| {
         let with = |reading: Reading| {
-            let forecast = believed.expected(&reading.club, reading.what, &reading.on)?.map(Expectation::stood);
-            Ok(Reading { forecast, ..reading })
+            let expected = match file.job.step(&reading.step) {
+                Some(step) => believed.expected_at(&reading.club, step, reading.what, &reading.on)?,
+                None => believed.expected(&reading.club, reading.what, &reading.on)?,
+            };
+            Ok(Reading { forecast: expected.map(Expectation::stood), ..reading })
         };
         readings.into_iter().map(with).collect()
     })

@@ -83,6 +83,7 @@ impl JobFile {
             let_pass.extend(found.clubs(&batches).into_iter().map(|club| found.of_club(club)));
             overrides.push(found.opens);
         }
+        let job = job.with_targets_read(&readings);
         let library = load_library(tx).await?;
         let shop = load_shop(tx).await?;
         let learned = learned_for(tx, &job).await?;
@@ -176,6 +177,7 @@ impl JobFile {
             club.version = version;
         }
         after.readings.extend(new);
+        after.job = after.job.with_targets_read(&after.readings);
         after.watch = crate::scale_watch::watch_of_job(tx, &after.shop, &after.job, &after.readings).await?;
         Ok(after)
     }

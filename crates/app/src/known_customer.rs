@@ -6,6 +6,7 @@ use fact::Refusal;
 use jiff::Timestamp;
 use store::{CustomerRow, Tx};
 use trade::error::Noun;
+use trade::price::check_lines;
 use trade::sheet::Sheet;
 
 /// The row of a customer who is there.
@@ -19,8 +20,9 @@ pub(crate) async fn customer_row(tx: &mut Tx, number: i64) -> Result<CustomerRow
     }
 }
 
-/// The sheet with the name of the customer that it belongs to.
+/// The sheet with the name of the customer that it belongs to. A sheet with a quote that none can have is refused.
 pub(crate) async fn with_name_of_customer(tx: &mut Tx, sheet: &Sheet) -> Result<Sheet, AppError> {
+    check_lines(&sheet.quote)?;
     let mut sheet = sheet.clone();
     if let Some(number) = sheet.customer {
         sheet.player = customer_row(tx, number).await?.customer.name;

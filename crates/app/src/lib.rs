@@ -10,6 +10,8 @@ pub mod calc;
 pub mod clock;
 pub mod clock_doubt;
 pub mod clock_watch;
+pub mod club;
+pub mod club_job;
 pub mod customer;
 pub mod done;
 pub mod error;

@@ -26,6 +26,8 @@ fact::facts! {
         AddModelOf { kind: trade::model::PartKind },
         LoadScale { name: String },
         StudyPlaces { most: usize },
+        Clubs,
+        HasKinds { known: Vec<String> },
         HasSteps { known: Vec<String> },
         HasWeights { name: String, known: Vec<String> },
     }

@@ -1,11 +1,13 @@
 //! Planning: propose from what is free, hold it when accepted, put another part in place of a planned one.
 
+use crate::club_job::on_from_stock;
 use crate::job::JobFile;
 use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
 use crate::needs::{PlanStock, lines_for};
 use crate::{App, AppError};
 use bench::remedy;
+use desk::club_work::pieces_of;
 use desk::order::Wanted;
 use desk::planner::{self, Lines, Lock, Picks};
 use fact::{Fact, Told};
@@ -16,12 +18,12 @@ use trade::because::{self, Because};
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::ClubId;
-use trade::job::{Job, JobClub, JobState};
+use trade::job::{ClubWork, Job, JobClub, JobState};
 use trade::life::LifeStep;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
 use trade::part_codes::PartCodes;
-use trade::plan::{ClubPlan, Extra, Plan};
+use trade::plan::{ClubPlan, Extra, Plan, PlannedPart};
 use trade::reading::{Reading, standing};
 use utoipa::ToSchema;
 
@@ -271,12 +273,13 @@ pub(crate) async fn exchange(
         tx.release_club(&x.club.id, now).await?;
     }
     for x in changed {
-        for part in &x.plan.parts {
-            tx.hold(&part.part, &file.job.id, &x.club.id, now).await?;
+        let changed = JobClub { plan: Some(x.plan.clone()), ..x.club.clone() };
+        for part in on_from_stock(&changed) {
+            tx.hold(part, &file.job.id, &x.club.id, now).await?;
         }
-        tx.save_club(&JobClub { plan: Some(x.plan.clone()), ..x.club.clone() }, &file.job.id).await?;
+        tx.save_club(&changed, &file.job.id).await?;
         for (kind, reason) in &x.kinds {
-            for reading in outdated(&file.readings, &x.club.id, *kind) {
+            for reading in outdated(&file.job, &file.readings, &x.club.id, *kind) {
                 tx.take_back(&reading.id, reason, by, now).await?;
             }
         }
@@ -298,7 +301,7 @@ async fn picked<'a>(
     swap: &Swap,
 ) -> Result<(Vec<Part>, Partner<'a>), AppError> {
     let plan = need_plan(file, club)?;
-    let (mut parts, old) = split(tx, plan, swap.kind).await?;
+    let (mut parts, old) = split(tx, club, plan, swap.kind).await?;
     let optional = matches!(swap.kind, PartKind::TipWeight | PartKind::Ferrule);
     if swap.code.is_empty() && !optional {
         return Err(AppError::invalid(PlanFault::NeedsPart { kind: swap.kind }));
@@ -323,7 +326,7 @@ async fn picked<'a>(
             && part.club.as_ref() != Some(&club.id)
             && let Some(other) = part.club.as_ref().and_then(|id| file.job.club(id))
         {
-            let (mut theirs, _) = split(tx, need_plan(file, other)?, swap.kind).await?;
+            let (mut theirs, _) = split(tx, other, need_plan(file, other)?, swap.kind).await?;
             theirs.extend(old.iter().cloned());
             partner = Some((other, theirs));
         }
@@ -345,7 +348,7 @@ pub(crate) async fn picked_for_set(
     may_take: impl Fn(&Part) -> bool,
 ) -> Result<(Vec<Part>, PartCodes), AppError> {
     let plan = need_plan(file, club)?;
-    let (mut parts, old) = split(tx, plan, kind).await?;
+    let (mut parts, old) = split(tx, club, plan, kind).await?;
     if code.is_empty() && kind != PartKind::TipWeight {
         return Err(AppError::invalid(PlanFault::NeedsPart { kind }));
     }
@@ -384,9 +387,15 @@ pub(crate) fn need_changeable(file: &KeptJob, other: &JobClub, kind: PartKind) -
 }
 
 /// The parts of a plan without those of a kind, and those of that kind.
-async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part>, Vec<Part>), AppError> {
+async fn split(
+    tx: &mut Tx,
+    club: &JobClub,
+    plan: &ClubPlan,
+    kind: PartKind,
+) -> Result<(Vec<Part>, Vec<Part>), AppError> {
     let (mut others, mut of_kind) = (Vec::new(), Vec::new());
-    for planned in &plan.parts {
+    let stays = |planned: &PlannedPart| club.work.as_ref().is_some_and(|w| w.came.pieces.parts.contains(planned));
+    for planned in plan.parts.iter().filter(|planned| !stays(planned)) {
         let part = tx
             .part(&planned.part)
             .await?
@@ -398,6 +407,9 @@ async fn split(tx: &mut Tx, plan: &ClubPlan, kind: PartKind) -> Result<(Vec<Part
 
 /// The plan of a club with these parts, and what every reading should show with them.
 pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part], lines: &Lines) -> Result<ClubPlan, AppError> {
+    if let Some(work) = &club.work {
+        return replan_work(file, club, work, parts);
+    }
     let picks = Picks::of(parts, |kind| AppError::conflict(PlanFault::Missing { kind }))?;
     let plan = planner::plan_with(file.assembly(), club, &picks)?;
     let mut plan = lines.note(file.library.shaft(&picks.shaft.model)?, picks.shaft, club, plan);
@@ -413,12 +425,26 @@ pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part], lines: &Lin
     Ok(place.and_then(|i| plans[i].clone()).unwrap_or(plan))
 }
 
+/// The plan of a club that was there before, with these parts on it.
+fn replan_work(file: &JobFile, club: &JobClub, work: &ClubWork, parts: &[Part]) -> Result<ClubPlan, AppError> {
+    let now = club.plan.as_ref();
+    let extension = now.map(|plan| plan.extras_g(Action::ButtExtension)).filter(|mass_g| *mass_g > 0.0);
+    let at = now.and_then(|plan| plan.extras.last()).map_or(file.job.made_at, |extra| extra.at);
+    let picks: Vec<&Part> = parts.iter().collect();
+    let mut plan = pieces_of(&file.library, work, &club.target, &picks, extension, at)?;
+    if let Some(now) = now {
+        // What was added since stays on it.
+        plan.extras.clone_from(&now.extras);
+    }
+    Ok(plan)
+}
+
 /// Readings that stand and were taken with a part of this kind on the club, or of it.
-pub(crate) fn outdated<'a>(readings: &'a [Reading], club: &ClubId, kind: PartKind) -> Vec<&'a Reading> {
+pub(crate) fn outdated<'a>(job: &Job, readings: &'a [Reading], club: &ClubId, kind: PartKind) -> Vec<&'a Reading> {
     let Some(role) = trade::kind::Role::from_key(kind.key()) else { return Vec::new() };
     standing(readings)
         .into_iter()
-        .filter(|r| r.club == *club && r.what != trade::reading::What::Done)
+        .filter(|r| r.club == *club && r.what != trade::reading::What::Done && !job.is_of_club_as_it_came(r))
         .filter(|r| match r.what.mass_of() {
             Some(of) => of == role,
             None => r.on.contains(&role),

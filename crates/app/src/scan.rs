@@ -150,7 +150,7 @@ async fn what_it_is(
         }
         _ => None,
     };
-    let readings = outdated(&file.readings, &club.id, part.kind).len();
+    let readings = outdated(&file.job, &file.readings, &club.id, part.kind).len();
     let is = scanned_part(&file.job.steps, step, club, &part, elsewhere, readings);
     Ok((part, is))
 }

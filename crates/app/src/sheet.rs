@@ -232,6 +232,7 @@ impl App {
                 slot,
                 card: format!("J{number}-{slot}"),
                 target: club.clone(),
+                work: None,
                 plan: None,
                 version: 0,
             })

@@ -108,6 +108,7 @@ impl App {
             clubs.extend(job.clubs.iter().map(|c| AskClub::from(&c.target)));
         }
         if let Some(sheet) = &request.sheet {
+            trade::price::check_lines(&sheet.quote)?;
             clubs.extend(sheet.clubs.iter().map(AskClub::from));
         }
         if let Some(id) = &request.sheet_id {

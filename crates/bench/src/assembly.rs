@@ -5,11 +5,13 @@
 //! Scatter figures are priors of a new shop: wide, from the trade's common practice (no source) unless a line says
 //! otherwise; the shop's own readings narrow them.
 
+mod came;
 mod reference;
 mod told;
 
 use crate::learned::{
-    CAP_SD_MM, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey, ferrule_key,
+    CAP_SD_MM, DRIFT_DAY_SD_POINTS, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey,
+    ferrule_key,
 };
 use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
@@ -26,11 +28,12 @@ use trade::check_weight::CHECK_WEIGHT;
 use trade::error::TradeError;
 use trade::grip::GripModel;
 use trade::job::{Job, JobClub};
-use trade::model::{Library, PartKind};
+use trade::model::{Library, PartKind, as_it_came};
 use trade::places::{Places, TURNINGS_G, turned_g};
 use trade::plan::{ClubPlan, Extra};
 use trade::reading::What;
 use trade::scale::Scale;
+use trade::shaft::ShaftModel;
 use trade::sheet::SheetClub;
 use trade::shop::Shop;
 use trade::tip_weight;
@@ -110,8 +113,10 @@ impl Assembly<'_> {
 
     fn model_of(&self, planned: &[(&JobClub, &ClubPlan)]) -> Result<JobModel, TradeError> {
         let mut shared = Shared::default();
-        let clubs =
-            planned.iter().map(|(club, plan)| self.club(club, plan, &mut shared)).collect::<Result<Vec<_>, _>>()?;
+        let mut clubs = Vec::with_capacity(planned.len());
+        for (club, plan) in planned {
+            clubs.extend(self.with_the_club_as_it_came(club, plan, &mut shared)?);
+        }
         if self.reference_points().is_some() {
             shared.key(REFERENCE.into(), REFERENCE_SD_POINTS);
         }
@@ -193,6 +198,17 @@ impl Assembly<'_> {
         self.learned.habit(&scale.key, scale.offset_sd).today_sd.hypot(self.watch.extra_sd(&scale.key))
     }
 
+    /// How far the balance scale may drift one way over a day, points, as the shop states it or as of any.
+    pub(crate) fn stated_drift_day_sd(&self) -> f64 {
+        self.shop.balance_scale.drift_sd_per_day.unwrap_or(DRIFT_DAY_SD_POINTS)
+    }
+
+    /// The same as learned, where the shop has learned it.
+    pub(crate) fn drift_day_sd(&self) -> f64 {
+        let key = ScatterKey::Drift(self.shop.balance_scale.key.clone()).to_string();
+        self.learned.scatter_sd(&key, self.stated_drift_day_sd())
+    }
+
     /// Noise of one re-seated reading of a scale, as stated or as learned, in the scale's unit.
     pub(crate) fn noise_sd(&self, scale: &Scale) -> f64 {
         self.learned.scatter_sd(&ScatterKey::Noise(scale.key.clone()).to_string(), scale.noise_sd)
@@ -223,18 +239,29 @@ impl Assembly<'_> {
         let shaft = self.library.shaft(&target.shaft_model)?;
         let head = self.library.head(&target.head_model)?;
         let places = Places::of_plan(plan, head.bore_depth_mm);
-        let cap = Prior::new(inch(grip.cap_mm), self.scatter(Scattered::CapPiece))
-            .with_shared(shared.key(ValueKey::Cap(grip.code.clone()).to_string(), inch(CAP_SD_MM.0)));
+        let cap = match as_it_came::is(&grip.code) {
+            true => Prior::new(inch(grip.cap_mm), inch(as_it_came::CAP_SD_MM)),
+            false => Prior::new(inch(grip.cap_mm), self.scatter(Scattered::CapPiece))
+                .with_shared(shared.key(ValueKey::Cap(grip.code.clone()).to_string(), inch(CAP_SD_MM.0))),
+        };
+        let came_from_elsewhere = as_it_came::is(&shaft.code);
+        let length_sd_mm = if came_from_elsewhere { as_it_came::LENGTH_SD_MM } else { CUT_SD_MM };
         let mut made = Club::new(club.id.0.clone(), inch(places.ground_mm))
-            .with_length_sd(inch(CUT_SD_MM))
+            .with_length_sd(inch(length_sd_mm))
             .with_cap(cap)
             .with_target(target.swing_weight_points, target.tolerances.swing_weight_points);
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
-        let delta = shared.key(ValueKey::Delta(head.code.clone()).to_string(), inch(offset_sd_mm));
-        let mut head_mass = mass_of(plan, PartKind::Head, HEAD_MASS_SD_G);
+        let head_from_elsewhere = as_it_came::is(&head.code);
+        let head_sd_g = if head_from_elsewhere { as_it_came::HEAD_SD_G } else { HEAD_MASS_SD_G };
+        let mut head_mass = mass_of(plan, PartKind::Head, head_sd_g);
         head_mass.mean += plan.extras.iter().filter(|e| in_head(e)).map(|e| e.mass_g).sum::<f64>();
-        let arm = Prior::new(inch(places.head_mm(offset_mm)), inch(HEAD_PLACE_SD_MM)).with_shared(delta);
+        // A head of nobody's model shares its centre with no other.
+        let arm = Prior::new(inch(places.head_mm(offset_mm)), inch(HEAD_PLACE_SD_MM));
+        let arm = match head_from_elsewhere {
+            true => Prior { piece_sd: arm.piece_sd.hypot(inch(offset_sd_mm)), ..arm },
+            false => arm.with_shared(shared.key(ValueKey::Delta(head.code.clone()).to_string(), inch(offset_sd_mm))),
+        };
         made = made.with_piece(Piece::new(Role::Head, head_mass, arm).moving_with_length());
         if let Some(part) = plan.part(PartKind::Adapter) {
             let adapter = self.library.adapter(&part.model)?;
@@ -242,20 +269,7 @@ impl Assembly<'_> {
             let arm = Prior::new(inch(places.adapter_mm(adapter.length_mm)), inch(ADAPTER_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::Adapter, mass, arm).moving_with_length());
         }
-        let centre = shared.key(ValueKey::ShaftCentre(shaft.code.clone()).to_string(), inch(SHAFT_CENTRE_SD_MM.0));
-        // A model's mass line bulges: what its ends weigh is known on average only, and alike for all its shafts.
-        let cut_off = shared.key(ValueKey::ShaftCut(shaft.code.clone()).to_string(), SHAFT_CUT_SHARE_SD);
-        let removed_g = plan.part(PartKind::Shaft).map_or(0.0, |p| (p.mass_g - plan.cut_shaft_mass_g).max(0.0));
-        made = made.with_piece(Piece::new(
-            Role::Shaft,
-            Prior::new(
-                plan.cut_shaft_mass_g,
-                if shaft_weighed(plan) { CUT_SHAFT_SD_G } else { shaft.mass_sd_g.max(CUT_SHAFT_SD_G) },
-            )
-            .with_shared_gain(cut_off, removed_g),
-            Prior::new(inch(plan.cut_shaft_balance_point_mm), self.scatter(Scattered::ShaftCentrePiece))
-                .with_shared(centre),
-        ));
+        made = made.with_piece(self.shaft_piece(plan, shaft, shared));
         for extra in plan.extras.iter().filter(|e| !in_head(e)) {
             let mass = Prior::new(extra.mass_g, WEIGHED_SD_G);
             made =
@@ -263,6 +277,22 @@ impl Assembly<'_> {
         }
         made = self.joint(made, club, plan, places, shared)?;
         self.grip_end(made, target, plan, grip, shaft.butt_diameter_mm, shared)
+    }
+
+    fn shaft_piece(&self, plan: &ClubPlan, shaft: &ShaftModel, shared: &mut Shared) -> Piece {
+        // A model's mass line bulges: what its ends weigh is known on average only, and alike for all its shafts.
+        let cut_off = shared.key(ValueKey::ShaftCut(shaft.code.clone()).to_string(), SHAFT_CUT_SHARE_SD);
+        let removed_g = plan.part(PartKind::Shaft).map_or(0.0, |p| (p.mass_g - plan.cut_shaft_mass_g).max(0.0));
+        let sd_g = if shaft_weighed(plan) { CUT_SHAFT_SD_G } else { shaft.mass_sd_g.max(CUT_SHAFT_SD_G) };
+        let mass = Prior::new(plan.cut_shaft_mass_g, sd_g).with_shared_gain(cut_off, removed_g);
+        let centre_in = inch(plan.cut_shaft_balance_point_mm);
+        let centre = match as_it_came::is(&shaft.code) {
+            true => Prior::new(centre_in, inch(as_it_came::SHAFT_CENTRE_SD_MM)),
+            false => Prior::new(centre_in, self.scatter(Scattered::ShaftCentrePiece)).with_shared(
+                shared.key(ValueKey::ShaftCentre(shaft.code.clone()).to_string(), inch(SHAFT_CENTRE_SD_MM.0)),
+            ),
+        };
+        Piece::new(Role::Shaft, mass, centre)
     }
 
     /// Ferrule, tip weight and adhesive.
@@ -308,15 +338,27 @@ impl Assembly<'_> {
         }
         if let Some(code) = club.target.adhesive_in(self.shop) {
             let adhesive = self.library.adhesive(code)?;
-            let of = ValueKey::Adhesive(code.clone());
-            let of_job = self.scatter(Scattered::AdhesiveJob);
-            let mass = Prior::new(adhesive.joint_mass_g, self.scatter(Scattered::AdhesivePiece))
-                .with_shared(shared.key(of.to_string(), adhesive.joint_mass_sd_g))
-                .with_shared(shared.key(of.of_job(), of_job));
+            let mass = self.joint_mass(club, plan, adhesive, shared);
             let arm = Prior::new(inch(places.adhesive_mm()), inch(ADHESIVE_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::Adhesive, mass, arm).moving_with_length());
         }
         Ok(made)
+    }
+
+    /// What the adhesive of a joint weighs: of today's mix, of the mix of an earlier job, or whatever holds a club from
+    /// elsewhere together.
+    fn joint_mass(&self, club: &JobClub, plan: &ClubPlan, adhesive: &AdhesiveModel, shared: &mut Shared) -> Prior {
+        if as_it_came::is(&adhesive.code) {
+            return Prior::new(adhesive.joint_mass_g, adhesive.joint_mass_sd_g);
+        }
+        let of = ValueKey::Adhesive(adhesive.code.clone());
+        let of_job = self.scatter(Scattered::AdhesiveJob);
+        let lasting = shared.key(of.to_string(), adhesive.joint_mass_sd_g);
+        let (piece_sd, old) = (self.scatter(Scattered::AdhesivePiece), is_old_joint(club, plan));
+        if old {
+            return Prior::new(adhesive.joint_mass_g, piece_sd.hypot(of_job)).with_shared(lasting);
+        }
+        Prior::new(adhesive.joint_mass_g, piece_sd).with_shared(lasting).with_shared(shared.key(of.of_job(), of_job))
     }
 
     /// Tape, grip and the solvent in it.
@@ -335,14 +377,21 @@ impl Assembly<'_> {
             if layers > 0.0 {
                 let of = ValueKey::Tape(code.clone());
                 let of_job = self.scatter(Scattered::TapeJob);
-                let mass = Prior::new(mass_g, self.scatter(Scattered::TapePiece) * layers.sqrt())
-                    .with_shared_gain(shared.key(of.to_string(), TAPE_SHARE_SD.0), mass_g)
-                    .with_shared_gain(shared.key(of.of_job(), of_job), mass_g);
+                let mass = match as_it_came::is(code) {
+                    true => Prior::new(mass_g, as_it_came::TAPE_SHARE_SD * mass_g),
+                    false => Prior::new(mass_g, self.scatter(Scattered::TapePiece) * layers.sqrt())
+                        .with_shared_gain(shared.key(of.to_string(), TAPE_SHARE_SD.0), mass_g)
+                        .with_shared_gain(shared.key(of.of_job(), of_job), mass_g),
+                };
                 made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(TAPE_PLACE_SD_MM))));
             }
         }
-        let centre = shared.key(ValueKey::GripCentre(grip.code.clone()).to_string(), inch(GRIP_CENTRE_SD_MM.0));
-        let arm = Prior::new(inch(grip.centre_mm), self.scatter(Scattered::GripCentrePiece)).with_shared(centre);
+        let arm = match as_it_came::is(&grip.code) {
+            true => Prior::new(inch(grip.centre_mm), inch(as_it_came::GRIP_CENTRE_SD_MM)),
+            false => Prior::new(inch(grip.centre_mm), self.scatter(Scattered::GripCentrePiece)).with_shared(
+                shared.key(ValueKey::GripCentre(grip.code.clone()).to_string(), inch(GRIP_CENTRE_SD_MM.0)),
+            ),
+        };
         made =
             made.with_piece(Piece::new(Role::Grip, mass_of(plan, PartKind::Grip, grip.mass_sd_g), arm).from_grip_cap());
         let solvent = Prior::new(SOLVENT_G.0, self.scatter(Scattered::SolventPiece))
@@ -490,6 +539,11 @@ fn mass_of(plan: &ClubPlan, kind: PartKind, unweighed_sd_g: f64) -> Prior {
         || Prior::known(0.0),
         |part| Prior::new(part.mass_g, if part.weighed { WEIGHED_SD_G } else { unweighed_sd_g }),
     )
+}
+
+/// Whether a club's joint was made before this job.
+fn is_old_joint(club: &JobClub, plan: &ClubPlan) -> bool {
+    came::is_view(club) || club.work.as_ref().is_some_and(|work| work.keeps_joint(plan))
 }
 
 fn shaft_weighed(plan: &ClubPlan) -> bool {

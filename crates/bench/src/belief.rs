@@ -1,15 +1,15 @@
 //! From readings to what may be believed of every club: the bridge between the trade's words and the Gaussian belief.
 
 use crate::assembly::Assembly;
+use crate::clock::Clock;
 use crate::reference::{REFERENCE, REFERENCE_MASS_G};
 use crate::scale_watch::WatchedCheck;
 use estimation::{
-    Belief, DOUBT_LIMIT, Drift, EstimationError, JobModel, Mixture, Normals, Observation, OnClub, Probe, Quantity,
-    Standing, normal,
+    Belief, DOUBT_LIMIT, EstimationError, Mixture, Normals, Observation, OnClub, Probe, Quantity, Standing, normal,
 };
-use jiff::Timestamp;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 use std::sync::Arc;
 use trade::check_weight::CHECK_WEIGHT;
 use trade::error::TradeError;
@@ -20,12 +20,13 @@ use trade::places::TURNINGS_G;
 use trade::plan::ClubPlan;
 use trade::reading::{Reading, StoodForecast, What, standing};
 use trade::scale::Scale;
+use trade::step::Step;
 use trade::swing_weight::points_per_g;
 use utoipa::ToSchema;
 
 /// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
 /// kept with readings can be told apart by what made them.
-pub const BELIEF_VERSION: i64 = 3;
+pub const BELIEF_VERSION: i64 = 4;
 /// Half width of a 95 % band in standard deviations.
 pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.
@@ -160,17 +161,12 @@ impl Assembly<'_> {
     /// their shop.
     #[must_use]
     pub fn known_before(&self) -> Vec<Observation> {
-        self.known_besides(&[], &Clock::of(std::iter::empty()))
+        self.known_besides(&[], &Clock::none())
     }
 
     fn known_besides(&self, read: &[&Reading], clock: &Clock) -> Vec<Observation> {
-        self.reference_observations(|at| clock.hours(at)).into_iter().chain(self.told_observations(read)).collect()
-    }
-
-    /// The hours of work of a job: its readings, and the checks of its scales on those days.
-    fn clock(&self, readings: &[Reading]) -> Clock {
-        let checks = self.watch.checks.iter().map(|check| check.at);
-        Clock::of(standing(readings).into_iter().map(|r| r.at).chain(checks))
+        let besides = self.reference_observations(|at| clock.hours(at)).into_iter();
+        besides.chain(self.told_observations(read)).chain(self.known_of_clubs()).collect()
     }
 
     /// A check that was read apart from the job, as a reading of its belief: it settles what the scale is off by.
@@ -192,7 +188,8 @@ impl Assembly<'_> {
     }
 
     fn observation(&self, reading: &Reading, clock: &Clock) -> Option<Observation> {
-        let club = self.job.club(&reading.club)?;
+        let of = self.job.club(&reading.club)?;
+        let club = &*self.as_read(of, self.job.is_of_club_as_it_came(reading));
         let plan = club.plan.as_ref()?;
         let bridge = self.bridge(club, plan, reading.what)?;
         let (grams, points) = self.added_since(club, plan, reading);
@@ -218,6 +215,38 @@ impl Assembly<'_> {
             Some(scale) => made.on_scale(scale.key.clone()),
             None => made,
         })
+    }
+
+    /// The club that a reading is of: as it came, or as it is made.
+    fn as_read<'c>(&self, club: &'c JobClub, before: bool) -> Cow<'c, JobClub> {
+        match club.as_it_came().filter(|_| before) {
+            Some(came) => Cow::Owned(came),
+            None => Cow::Borrowed(club),
+        }
+    }
+
+    /// What had been read of clubs before the job, on whatever day and scale.
+    fn known_of_clubs(&self) -> Vec<Observation> {
+        let mut found = Vec::new();
+        for club in &self.job.clubs {
+            let Some((work, came)) = club.work.as_ref().zip(club.as_it_came()) else { continue };
+            for figure in &work.known {
+                let Some(bridge) = came.plan.as_ref().and_then(|plan| self.bridge(&came, plan, figure.what)) else {
+                    continue;
+                };
+                // Another day of the scale: what it was off by then is not what it is off by today.
+                let (offset_sd, step) = bridge.scale.map_or((0.0, 0.0), |s| (s.offset_sd, s.display_step));
+                let sd = bridge.sd.hypot(offset_sd) / bridge.factor;
+                let id = format!("known:{}:{}", club.id, figure.what.key());
+                let on = on_club(&work.came.pieces, &OnClub::finished().iter().collect::<Vec<_>>());
+                found.push(
+                    Observation::new(id, bridge.quantity.clone(), bridge.quantity_of(figure.value), sd)
+                        .of_club(came.id.0.clone(), on)
+                        .rounded_to(step / bridge.factor),
+                );
+            }
+        }
+        found
     }
 
     /// The bridge between a reading and what the belief calls it; none for what the belief does not know (loft, cpm …) and
@@ -264,6 +293,9 @@ impl Assembly<'_> {
     #[must_use]
     pub fn finish_probe(&self, club: &ClubId) -> Probe {
         let finish = true_finish(club);
+        if let Some(change) = self.change_probe(club, finish.clone()) {
+            return change;
+        }
         if self.reference_points().is_some() { finish.less(REFERENCE) } else { finish }
     }
 
@@ -331,9 +363,17 @@ impl Believed<'_> {
         Solved(Arc::clone(&self.mixture))
     }
 
-    /// The readings that stand.
+    /// The readings that stand of the clubs as they are made here; those of clubs as they came are left out.
     #[must_use]
     pub fn standing(&self) -> Vec<&Reading> {
+        let mut all = self.standing_all();
+        all.retain(|reading| !self.assembly.job.is_of_club_as_it_came(reading));
+        all
+    }
+
+    /// All readings that stand, those of clubs as they came too.
+    #[must_use]
+    pub fn standing_all(&self) -> Vec<&Reading> {
         standing(self.readings)
     }
 
@@ -362,12 +402,40 @@ impl Believed<'_> {
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn expected(&self, club: &ClubId, what: What, on: &[Role]) -> Result<Option<Expectation>, TradeError> {
+        self.expected_of(club, false, what, on)
+    }
+
+    /// The same at a step: of the club as it came where the step reads that.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn expected_at(
+        &self,
+        club: &ClubId,
+        step: &Step,
+        what: What,
+        on: &[Role],
+    ) -> Result<Option<Expectation>, TradeError> {
+        self.expected_of(club, step.before, what, on)
+    }
+
+    fn expected_of(
+        &self,
+        club: &ClubId,
+        before: bool,
+        what: What,
+        on: &[Role],
+    ) -> Result<Option<Expectation>, TradeError> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
+        if found.plan.is_none() {
+            return Ok(None);
+        }
+        let found = &*self.assembly.as_read(found, before);
         let Some(plan) = &found.plan else { return Ok(None) };
         let Some(bridge) = self.assembly.bridge(found, plan, what) else { return Ok(None) };
         let scale = bridge.scale.map(|scale| scale.key.as_str());
         let on = on_club(plan, on);
-        let forecast = self.mixture.forecast(|belief| belief.forecast(&club.0, &bridge.quantity, on, scale))?;
+        let forecast = self.mixture.forecast(|belief| belief.forecast(&found.id.0, &bridge.quantity, on, scale))?;
         let value = bridge.reading_of(forecast.mean);
         Ok(Some(Expectation { value, band: BAND_95 * forecast.sd * bridge.factor }))
     }
@@ -384,7 +452,9 @@ impl Believed<'_> {
         let own_sd = self.mixture.forecast(|belief| belief.answer(&true_finish(club)))?.sd;
         let probe = self.assembly.finish_probe(club);
         let (target, tolerance) = (found.target.swing_weight_points, found.target.tolerances.swing_weight_points);
-        let spread = self.mixture.normals(|belief| belief.answer(&probe))?.moved(-target);
+        // What a club keeps is asked for as a change, which is to be nothing.
+        let asked = if probe.less_club.is_some() { 0.0 } else { target };
+        let spread = self.mixture.normals(|belief| belief.answer(&probe))?.moved(-asked);
         let deviation = spread.as_one();
         Ok(Some(Finish {
             swing_weight_points: target + deviation.mean,
@@ -400,6 +470,23 @@ impl Believed<'_> {
     /// Standard deviation that a question will have once planned readings (question and noise, in sd) are taken.
     pub(crate) fn sd_after(&self, probe: &Probe, planned: &[(Probe, f64)]) -> Result<f64, EstimationError> {
         self.mixture.sd_after(probe, planned)
+    }
+
+    /// Mass of a role of the club as it came, where it was weighed then; none where it was not, and for a new club.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn piece_as_it_came(&self, club: &ClubId, role: Role) -> Result<Option<f64>, TradeError> {
+        let weighed = self
+            .standing_all()
+            .into_iter()
+            .any(|r| r.club == *club && r.what.mass_of() == Some(role) && self.assembly.job.is_of_club_as_it_came(r));
+        let Some(came) = self.assembly.job.club(club).and_then(JobClub::as_it_came).filter(|_| weighed) else {
+            return Ok(None);
+        };
+        let mass = Quantity::PartMass(role);
+        let on = OnClub::of(&[role]);
+        Ok(Some(self.mixture.mean(|belief| belief.forecast(&came.id.0, &mass, on, None).map(|f| f.mean))?))
     }
 
     /// Mass and arm of a role as believed: (mass g, arm mm from the butt end of the shaft); none where the club has no
@@ -432,58 +519,4 @@ fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
 /// The true swing weight of the finished, dry club. What a scale is off by today is not part of it.
 fn true_finish(club: &ClubId) -> Probe {
     Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::finished())
-}
-
-/// Hours of work since the first reading or check, in quarters, for the drift of a scale. A night or a weekend counts no more
-/// than half a day: the scale is zeroed anew after it.
-pub(crate) struct Clock {
-    /// Quarter hours in which something was read, rising, with the hours of work at each.
-    quarters: Vec<(i64, f64)>,
-}
-
-impl Clock {
-    const LONGEST_PAUSE_H: f64 = 4.0;
-
-    pub(crate) fn of(times: impl Iterator<Item = Timestamp>) -> Self {
-        let mut all: Vec<i64> = times.map(quarter).collect();
-        all.sort_unstable();
-        all.dedup();
-        let mut hours = 0.0;
-        let mut before = None;
-        let quarters = all
-            .into_iter()
-            .map(|at| {
-                if let Some(before) = before {
-                    hours += ((at - before) as f64 / 4.0).min(Self::LONGEST_PAUSE_H);
-                }
-                before = Some(at);
-                (at, hours)
-            })
-            .collect();
-        Self { quarters }
-    }
-
-    fn hours(&self, at: Timestamp) -> f64 {
-        let at = quarter(at);
-        self.quarters.iter().rev().find(|(q, _)| *q <= at).map_or(0.0, |(_, hours)| *hours)
-    }
-}
-
-fn quarter(at: Timestamp) -> i64 {
-    at.as_second().div_euclid(900)
-}
-
-impl Assembly<'_> {
-    /// Gives the balance scale its drift over the hours of the job's readings.
-    pub(crate) fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
-        let clock = self.clock(readings);
-        let sd_per_root_h = self.shop.balance_scale.drift_sd_per_root_h;
-        if clock.quarters.len() < 2 || sd_per_root_h <= 0.0 {
-            return;
-        }
-        let knots_h = clock.quarters.iter().map(|(_, hours)| *hours).collect();
-        for scale in model.scales.iter_mut().filter(|s| s.key == self.shop.balance_scale.key) {
-            scale.drift = Some(Drift { sd_per_root_h, knots_h: Vec::clone(&knots_h) });
-        }
-    }
 }

@@ -134,7 +134,7 @@ pub fn club_state(believed: &Believed<'_>, around: Surroundings<'_>, club: &JobC
     let job = believed.assembly.job;
     let mut steps = Vec::with_capacity(job.steps.len());
     let finish = believed.finish(&club.id)?;
-    for step in &job.steps {
+    for step in job.steps_of(club) {
         steps.push(step_state(believed, around, club, step, finish.as_ref())?);
     }
     let last_touched = steps.iter().rposition(|s| matches!(s.status, StepStatus::Done | StepStatus::Begun));
@@ -179,20 +179,20 @@ fn step_state(
     step: &Step,
     finish: Option<&Finish>,
 ) -> Result<StepState, TradeError> {
-    let readings = believed.standing();
+    let readings = believed.standing_all();
     let mut asks = Vec::with_capacity(step.asks.len());
     for &what in &step.asks {
         let reading =
             readings.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what).copied();
         let on = reading.map_or(step.on.as_slice(), |r| r.on.as_slice());
-        let target = target_of(believed.assembly, club, what, on);
+        let target = if step.before { None } else { target_of(believed.assembly, club, what, on) };
         let fit = target.zip(reading).map(|(target, reading)| match finish {
             Some(finish) if what == What::SwingWeight => target.fit(target.value + finish.deviation_points),
             _ => target.fit(reading.value),
         });
         let expected = match reading {
             Some(reading) => reading.forecast.map(Expectation::from),
-            None => believed.expected(&club.id, what, on)?,
+            None => believed.expected_at(&club.id, step, what, on)?,
         };
         asks.push(AskState {
             what,

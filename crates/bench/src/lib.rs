@@ -10,6 +10,7 @@ pub mod bend;
 pub mod capability;
 pub mod cause;
 pub mod chance;
+mod clock;
 pub mod club_state;
 pub mod doubt;
 pub mod funnel;

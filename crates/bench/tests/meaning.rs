@@ -156,7 +156,7 @@ fn heavy_joints_are_said_of_the_set_and_not_doubted_club_by_club() {
     // 2 g near the tip of an iron are about 0.88 point; what the shop learns of them is not expected of the next club.
     let usual: Vec<f64> = (1..=4).map(|slot| set.expected(slot, "cured")).collect();
     for (slot, usual) in (1..=4).zip(usual) {
-        set.read(slot, "cured", What::SwingWeight, ((usual + 0.88) * 10.0).round() / 10.0, 600 + slot);
+        set.read(slot, "cured", What::SwingWeight, ((usual + 0.88) * 10.0).round() / 10.0, 400 + slot);
         let believed = set.assembly().believe(&set.readings).unwrap();
         let said = says(&set, slot, &[], &[]);
         let last = set.readings.last().unwrap();

@@ -184,6 +184,7 @@ mod worked {
         let key = scale.key.clone();
         let habit = OFFSET * OFFSET * BETWEEN_DAYS;
         scale.drift_sd_per_root_h = 0.0;
+        scale.drift_sd_per_day = Some(0.0);
         let value = |key: String, prior_sd| LearnedValue {
             key,
             mean_shift: 0.0,
@@ -230,7 +231,7 @@ mod worked {
     fn left(set: &mut Set) -> f64 {
         set.read(1, "glue", What::Done, 0.0, 10);
         for minute in 0..900 {
-            set.read(1, "finish", What::SwingWeight, POINTS, 1500 + minute);
+            set.read(1, "finish", What::SwingWeight, POINTS, 400 + minute / 10);
             let last = set.readings.last_mut().expect("a reading");
             (last.display_step, last.insisted) = (0.0, true);
         }

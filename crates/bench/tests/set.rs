@@ -46,6 +46,7 @@ impl Set {
                 slot,
                 card: format!("J1-{slot}"),
                 target: target.clone(),
+                work: None,
                 plan: None,
                 version: 0,
             })

@@ -3,6 +3,7 @@
 //! clock, no randomness; the time is a parameter.
 
 pub mod ask;
+pub mod club_work;
 pub mod mass_model;
 pub mod needs;
 pub mod order;

@@ -50,8 +50,15 @@ impl Nominal {
                 other => other,
             })
             .collect();
-        let club =
-            JobClub { id: ClubId("club-1".into()), slot: 1, card: "J1-1".into(), target, plan: None, version: 0 };
+        let club = JobClub {
+            id: ClubId("club-1".into()),
+            slot: 1,
+            card: "J1-1".into(),
+            target,
+            work: None,
+            plan: None,
+            version: 0,
+        };
         set.job.sheet.clubs = vec![club.target.clone()];
         set.job.clubs = vec![club];
         set.job.clubs[0].plan = Some(Self::plan(&set, tip_g));

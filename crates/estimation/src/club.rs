@@ -297,6 +297,9 @@ pub struct Club {
     /// Standard deviation of the club's own error in that length, inches.
     #[serde(default)]
     pub length_sd_in: f64,
+    /// Shared deviations that enter the length, inches: a club before and after work on it has the same error of length.
+    #[serde(default)]
+    pub length_shared: Vec<Share>,
     /// Thickness of the grip's cap, inches.
     #[serde(default)]
     pub cap_in: Prior,
@@ -317,6 +320,7 @@ impl Club {
             pieces: Vec::new(),
             shaft_length_in,
             length_sd_in: 0.0,
+            length_shared: Vec::new(),
             cap_in: Prior::default(),
             target_points: 0.0,
             tolerance_points: 0.0,

@@ -69,6 +69,13 @@ fact::facts! {
             /// Which sort of piece it lacks: head, shaft, grip …
             role: Role,
         },
+        /// A quantity was to be taken off that belongs to a club with deviations of its own.
+        OwnDeviations {
+            /// Key of that club in the model of the job.
+            club: String,
+            /// What asked for it.
+            wanted_by: String,
+        },
         /// A balance point was asked for where nothing weighs.
         NothingOnClub {
             /// Key of the club in the model of the job.

@@ -1,6 +1,7 @@
 //! A job: its clubs, what they share, the scales it is read on.
 
 use crate::club::Club;
+use crate::drift::Drift;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -23,16 +24,6 @@ impl SharedPrior {
     pub fn new(key: impl Into<String>, sd: f64) -> Self {
         Self { key: key.into(), mean_shift: 0.0, sd }
     }
-}
-
-/// Drift of a scale within the job: nought at the first knot, a random walk from knot to knot, straight in between.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Drift {
-    /// Standard deviation after one hour, in the scale's unit; it grows with the root of the hours.
-    pub sd_per_root_h: f64,
-    /// Times of the knots, hours, rising; the first and the last bound what can be read.
-    pub knots_h: Vec<f64>,
 }
 
 /// What is believed of a scale before today's readings. Units are those that it shows: points on a balance, grams on

@@ -5,6 +5,7 @@
 //! state. Clubs, shared keys and scales stand in the order of their names.
 
 use crate::club::{Club, Datum, OnClub, Piece, Prior, Role};
+use crate::drift::DriftLayout;
 use crate::error::{CovarianceFault, EstimationError as E};
 use crate::job::{JobModel, JointPrior, ScalePrior};
 use std::collections::BTreeMap;
@@ -63,9 +64,7 @@ pub(crate) struct ScaleLayout {
     pub fulcrum: usize,
     pub noise_sd: f64,
     pub resolution: f64,
-    /// Times of the knots; the state of knot `i` (from the second on) is `first_knot + i − 1`, an increment.
-    pub knots_h: Vec<f64>,
-    pub first_knot: usize,
+    pub drift: DriftLayout,
 }
 
 /// What a shared state belongs to, for the budget.
@@ -159,23 +158,6 @@ impl Layout {
     }
 }
 
-impl ScaleLayout {
-    /// How much of each drift increment has come about at a time.
-    pub fn drift_terms(&self, at_h: f64) -> Result<Vec<(usize, f64)>, E> {
-        let (Some(first), Some(last)) = (self.knots_h.first(), self.knots_h.last()) else { return Ok(Vec::new()) };
-        if !(at_h >= *first && at_h <= *last) {
-            return Err(E::OutsideDrift { scale: self.key.clone(), at_h, from_h: *first, to_h: *last });
-        }
-        let spans = self.knots_h.windows(2).enumerate().take_while(|(_, span)| span[0] < at_h);
-        Ok(spans.map(|(i, span)| (self.first_knot + i, ((at_h - span[0]) / (span[1] - span[0])).min(1.0))).collect())
-    }
-
-    /// Number of the span between knots in which a time lies.
-    pub fn span(&self, at_h: f64) -> usize {
-        self.knots_h.iter().filter(|knot| **knot < at_h).count()
-    }
-}
-
 #[derive(Default)]
 struct Collected(BTreeMap<String, (SharedOwner, f64, f64)>);
 
@@ -201,10 +183,6 @@ impl Collected {
     }
 }
 
-fn knot_key(scale: &str, knot: usize) -> String {
-    format!("scale:{scale}:drift:{knot:05}")
-}
-
 fn collect_scale(shared: &mut Collected, scale: &ScalePrior, number: usize) -> Result<(), E> {
     let place = |what: &str| format!("scales[{}].{what}", scale.key);
     E::finite(|| place("offset_mean"), scale.offset_mean)?;
@@ -219,36 +197,22 @@ fn collect_scale(shared: &mut Collected, scale: &ScalePrior, number: usize) -> R
     shared.add(ScalePrior::gain_key(&scale.key), owner, scale.gain_mean, scale.gain_sd)?;
     shared.add(ScalePrior::fulcrum_key(&scale.key), owner, 0.0, scale.fulcrum_sd_in)?;
     let Some(drift) = &scale.drift else { return Ok(()) };
-    E::not_negative(|| place("drift.sd_per_root_h"), drift.sd_per_root_h)?;
-    if drift.knots_h.len() < 2 {
-        return Err(E::TooFew { place: place("drift.knots_h"), count: drift.knots_h.len(), least: 2 });
-    }
-    for knot in &drift.knots_h {
-        E::finite(|| place("drift.knots_h"), *knot)?;
-    }
-    // A state a span and none for the first knot: a drift that did not begin at 0 could not be told from the offset.
-    for (i, span) in drift.knots_h.windows(2).enumerate() {
-        if span[1] <= span[0] {
-            return Err(E::Limits { place: place("drift.knots_h"), lower: span[0], upper: span[1] });
-        }
-        let sd = drift.sd_per_root_h * (span[1] - span[0]).sqrt();
-        shared.add(knot_key(&scale.key, i), owner, 0.0, sd)?;
-    }
-    Ok(())
+    let states = drift.states(&scale.key, (scale.offset_mean, scale.offset_sd))?;
+    states.into_iter().try_for_each(|(key, mean, sd)| shared.add(key, owner, mean, sd))
 }
 
 fn scale_layout(scale: &ScalePrior, index: &impl Fn(&str) -> Option<usize>) -> ScaleLayout {
     // Every key was put there by `collect_scale`, so the look-ups cannot miss.
     let at = |key: String| index(&key).unwrap_or_default();
+    let offset = at(ScalePrior::offset_key(&scale.key));
     ScaleLayout {
         key: scale.key.clone(),
-        offset: at(ScalePrior::offset_key(&scale.key)),
+        offset,
         gain: at(ScalePrior::gain_key(&scale.key)),
         fulcrum: at(ScalePrior::fulcrum_key(&scale.key)),
         noise_sd: scale.noise_sd,
         resolution: scale.resolution,
-        knots_h: scale.drift.as_ref().map_or_else(Vec::new, |drift| drift.knots_h.clone()),
-        first_knot: if scale.drift.is_some() { at(knot_key(&scale.key, 0)) } else { 0 },
+        drift: scale.drift.as_ref().map(|drift| drift.layout(&scale.key, offset, index)).unwrap_or_default(),
     }
 }
 
@@ -282,7 +246,7 @@ fn club_layout(club: &Club, index: &impl Fn(&str) -> Option<usize>) -> Result<Cl
             own_inertia_g_in2: own_inertia(club, piece)?,
         });
     }
-    let length = Prior::new(club.shaft_length_in, club.length_sd_in);
+    let length = Prior { shared: club.length_shared.clone(), ..Prior::new(club.shaft_length_in, club.length_sd_in) };
     let length = value(&length, "shaft_length_in", LocalState::Length)?;
     let cap = value(&club.cap_in, "cap_in", LocalState::Cap)?;
     E::finite(|| format!("clubs[{}].target_points", club.key), club.target_points)?;

@@ -3,7 +3,7 @@
 use crate::club::{OnClub, Role};
 use crate::error::EstimationError as E;
 use crate::layout::{ClubLayout, Layout, PieceLayout, Value, gripped};
-use crate::reading::{Probe, Quantity};
+use crate::reading::{OtherClub, Probe, Quantity};
 use quantity::{A0_POINTS, FULCRUM_IN, POINT_G_IN};
 
 /// A question with its names looked up.
@@ -15,6 +15,8 @@ pub(crate) struct Question {
     pub scale: Option<ScaleTerms>,
     /// A shared deviation that is taken off the value.
     pub less: Option<usize>,
+    /// Another club, without deviations of its own, whose same quantity is taken off, and what is on it.
+    pub less_club: Option<(usize, OnClub)>,
 }
 
 #[derive(Debug, Clone)]
@@ -128,12 +130,13 @@ impl Question {
                 let at_h = probe.at_h.unwrap_or_else(|| latest_h.get(scale).copied().unwrap_or(0.0));
                 let at_h = E::finite(|| format!("{who}.at_h"), at_h)?;
                 let s = &layout.scales[scale];
-                let drift = s.drift_terms(at_h)?;
+                let drift = s.drift.terms(&s.key, at_h)?;
                 Some(ScaleTerms { scale, offset: s.offset, gain: s.gain, fulcrum: s.fulcrum, drift })
             }
         };
         let less = probe.less.as_deref().map(|key| layout.shared(key, who)).transpose()?;
-        Ok(Self { club, on: probe.on, kind, scale, less })
+        let less_club = probe.less_club.as_ref().map(|other| other_club(layout, other, who)).transpose()?;
+        Ok(Self { club, on: probe.on, kind, scale, less, less_club })
     }
 
     /// The value at a point, and its derivatives there.
@@ -176,6 +179,14 @@ impl Question {
             slope.shared[k] -= 1.0;
             value -= point.shared[k];
         }
+        if let Some((other, on)) = self.less_club {
+            // Its own list of local states is empty, so only shared slopes are added.
+            let mut of_other = Slope { local: Vec::new(), shared: slope.shared };
+            let at = ClubPoint { club: &layout.clubs[other], local: &[], shared: &point.shared, on };
+            let taken_off = at.quantity(&self.kind, -1.0, &mut of_other)?;
+            slope.shared = of_other.shared;
+            value -= taken_off;
+        }
         Ok(Row { club: self.club, local: slope.local, shared: layout.whiten(&slope.shared), value })
     }
 
@@ -192,6 +203,15 @@ impl Question {
         };
         slope.shared[key] += mass_g / POINT_G_IN;
         per_g * mass_g
+    }
+}
+
+fn other_club(layout: &Layout, other: &OtherClub, who: &str) -> Result<(usize, OnClub), E> {
+    let place = layout.club(&other.club, who)?;
+    if layout.clubs[place].states.is_empty() {
+        Ok((place, other.on))
+    } else {
+        Err(E::OwnDeviations { club: other.club.clone(), wanted_by: who.into() })
     }
 }
 

@@ -181,6 +181,7 @@ impl Observation {
             scale: self.scale.clone(),
             at_h: Some(self.at_h),
             less: None,
+            less_club: None,
         }
     }
 }
@@ -207,19 +208,33 @@ pub struct Probe {
     /// its figure, so that what both have in common cancels.
     #[serde(default)]
     pub less: Option<String>,
+    /// Another club of which the same quantity is taken off: what work on a club has changed is asked for as the club less the
+    /// club as it came. Every deviation of that other club must be a shared one.
+    #[serde(default)]
+    pub less_club: Option<OtherClub>,
+}
+
+/// A club whose quantity is taken off, with what is on it then.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct OtherClub {
+    /// Name of the club within the job.
+    pub club: String,
+    /// The pieces that are on it when its quantity is asked for.
+    pub on: OnClub,
 }
 
 impl Probe {
     /// The true value of a quantity of a club.
     #[must_use]
     pub fn of_club(club: impl Into<String>, quantity: Quantity, on: OnClub) -> Self {
-        Self { club: Some(club.into()), quantity, on, scale: None, at_h: None, less: None }
+        Self { club: Some(club.into()), quantity, on, scale: None, at_h: None, less: None, less_club: None }
     }
 
     /// A value that belongs to no club.
     #[must_use]
     pub fn of_job(quantity: Quantity) -> Self {
-        Self { club: None, quantity, on: OnClub::NONE, scale: None, at_h: None, less: None }
+        Self { club: None, quantity, on: OnClub::NONE, scale: None, at_h: None, less: None, less_club: None }
     }
 
     /// The same as a scale would show it, without noise and rounding.
@@ -233,6 +248,13 @@ impl Probe {
     #[must_use]
     pub fn less(mut self, key: impl Into<String>) -> Self {
         self.less = Some(key.into());
+        self
+    }
+
+    /// The same less the same quantity of another club, all of whose deviations are shared ones.
+    #[must_use]
+    pub fn less_club(mut self, club: impl Into<String>, on: OnClub) -> Self {
+        self.less_club = Some(OtherClub { club: club.into(), on });
         self
     }
 }

@@ -133,7 +133,7 @@ impl Belief {
 
 /// When each scale was last read in earnest; its first knot where it was not.
 fn latest_times(layout: &Layout, readings: &[Observation], questions: &[Question]) -> Vec<f64> {
-    let first = |scale: &crate::layout::ScaleLayout| scale.knots_h.first().copied().unwrap_or(0.0);
+    let first = |scale: &crate::layout::ScaleLayout| scale.drift.first_h();
     let mut latest: Vec<f64> = layout.scales.iter().map(first).collect();
     for (reading, question) in readings.iter().zip(questions).filter(|(reading, _)| reading.is_believed()) {
         if let Some(terms) = &question.scale {

@@ -42,9 +42,9 @@ pub(crate) fn terms(layout: &Layout, readings: &[Observation], questions: &[Ques
 /// Do two coarse readings show the same value on the same display?
 fn same_display(layout: &Layout, a: &Observation, b: &Observation) -> bool {
     let same_span = || match &a.scale {
-        Some(key) => {
-            layout.scale(key, "").is_ok_and(|i| layout.scales[i].span(a.at_h) == layout.scales[i].span(b.at_h))
-        }
+        Some(key) => layout
+            .scale(key, "")
+            .is_ok_and(|i| layout.scales[i].drift.span(a.at_h) == layout.scales[i].drift.span(b.at_h)),
         None => true,
     };
     a.club == b.club

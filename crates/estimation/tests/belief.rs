@@ -158,7 +158,7 @@ fn two_check_weights_tell_the_gain() -> Tested {
 /// A drift of 0.1 a root hour: 0.02 after a reading of 0.02 with an offset of 0.2, plus the root of 0.08 after 8 hours.
 #[test]
 fn a_check_weight_ages() -> Tested {
-    let drift = Drift { sd_per_root_h: 0.1, knots_h: vec![0.0, 4.0, 8.0] };
+    let drift = Drift { sd_per_root_h: 0.1, knots_h: vec![0.0, 4.0, 8.0], ..Drift::default() };
     let mut model = job(1);
     model.scales = vec![ScalePrior::new("bench").offset_sd(0.2).drift(drift)];
     let weight = Quantity::CheckWeight { true_points: 30.0, mass_g: 400.0, shared: None };
@@ -170,6 +170,7 @@ fn a_check_weight_ages() -> Tested {
         scale: Some("bench".into()),
         at_h,
         less: None,
+        less_club: None,
     };
     close("at once", belief.answer(&ask(Some(0.0)))?.sd, 0.0199, 1e-4);
     close("when none is said", belief.answer(&ask(None))?.sd, 0.0199, 1e-4);
@@ -467,5 +468,47 @@ fn json_is_strict_and_round_trips() -> Result<(), serde_json::Error> {
     assert!(serde_json::from_str::<Observation>(&text.replace("\"sd\"", "\"sigma\"")).is_err());
     let model = job(2);
     assert_eq!(serde_json::from_str::<JobModel>(&serde_json::to_string(&model)?)?, model);
+    Ok(())
+}
+
+/// Three days of a scale that is off by 0.2, six tenths of its variance its habit: the offset of any day, and what two days
+/// have in common, are those of the first; a day drifts 0.15 in eight hours and no further, the next begins anew.
+#[test]
+fn a_scale_keeps_its_habit_and_begins_each_day_anew() -> Tested {
+    const HABIT: f64 = 0.6;
+    let drift = Drift {
+        knots_h: vec![0.0, 6.0, 14.0, 26.0, 34.0],
+        sd_per_h: 0.15 / 8.0,
+        steady_h: 8.0,
+        days_h: vec![14.0, 34.0],
+        habit_share: HABIT,
+        ..Drift::default()
+    };
+    let mut model = job(1);
+    model.scales = vec![ScalePrior { offset_mean: 0.1, ..ScalePrior::new("bench").offset_sd(0.2).drift(drift) }];
+    let weight = Quantity::CheckWeight { true_points: 30.0, mass_g: 400.0, shared: None };
+    let ask = |at_h: f64| Probe {
+        club: None,
+        quantity: weight.clone(),
+        on: OnClub::NONE,
+        scale: Some("bench".into()),
+        at_h: Some(at_h),
+        less: None,
+        less_club: None,
+    };
+    let unread = model.solve(&[])?;
+    let steady = |hours: f64| 0.2_f64.hypot(0.15 * hours / 8.0);
+    for (at_h, sd) in [(0.0, 0.2), (6.0, steady(6.0)), (14.0, 0.2), (26.0, steady(8.0)), (34.0, 0.2)] {
+        let said = unread.answer(&ask(at_h))?;
+        close("mean", said.mean, 30.1, 1e-9);
+        close("sd", said.sd, sd, 1e-9);
+    }
+    // Read exactly on one day, another is what the habit tells of it: 0.6 of what is seen, 0.2·√(1 − 0.6²) left.
+    for (read_h, asked_h) in [(0.0, 14.0), (14.0, 0.0), (14.0, 34.0), (34.0, 14.0)] {
+        let seen = Observation::new("1", weight.clone(), 30.4, 1e-6).on_scale("bench").at(read_h);
+        let said = model.solve(&[seen])?.answer(&ask(asked_h))?;
+        close("mean after", said.mean, 30.1 + HABIT * 0.3, 1e-6);
+        close("sd after", said.sd, 0.2 * (1.0 - HABIT * HABIT).sqrt(), 1e-6);
+    }
     Ok(())
 }

@@ -135,7 +135,7 @@ fn bands_hold_95_percent() -> Result<(), EstimationError> {
 #[test]
 fn drift_needs_its_own_state() -> Result<(), EstimationError> {
     let knots: Vec<f64> = (0..=12).map(f64::from).collect();
-    let drift = Drift { sd_per_root_h: 0.1, knots_h: knots };
+    let drift = Drift { sd_per_root_h: 0.1, knots_h: knots, ..Drift::default() };
     let scale = ScalePrior::new("bench").offset_sd(0.2).noise_sd(0.03);
     let model = |scale: ScalePrior| JobModel { scales: vec![scale], ..JobModel::default() };
     let (plain, drifting) = (model(scale.clone()), model(scale.drift(drift)));
@@ -159,6 +159,7 @@ fn drift_needs_its_own_state() -> Result<(), EstimationError> {
             scale: Some("bench".into()),
             at_h: Some(12.0),
             less: None,
+            less_club: None,
         };
         let hold = |model: &JobModel| {
             let (low, high) = model.solve(&readings)?.answer(&ask)?.band95();

@@ -8,7 +8,7 @@ use quantity::Units;
 use words::Words;
 
 use look::assets::{asset, asset_url};
-use look::{Clock, FooterLink, Nav, PageFrame, gallery, page};
+use look::{Clock, FooterLink, Nav, PageFrame, Tablet, gallery, page};
 
 fn main() -> io::Result<()> {
     let Some(folder) = env::args().nth(1) else {
@@ -51,7 +51,7 @@ fn main() -> io::Result<()> {
             href: "/glue".to_owned(),
         }],
         at_bench: true,
-        theme,
+        tablet: Tablet { theme, ..Tablet::default() },
         ..PageFrame::default()
     };
     let pages = [

@@ -4,6 +4,7 @@ use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
 mod backup;
+mod clubs;
 mod customer;
 mod figures;
 mod fit;
@@ -14,6 +15,7 @@ mod serve;
 mod stock;
 
 pub use backup::*;
+pub use clubs::*;
 pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
@@ -82,6 +84,14 @@ pub enum Command {
     Ask(AskArguments),
     /// A part with its life; reserves, returns, scraps, corrects or pulls it.
     Part(PartArguments),
+    /// Clubs that live on, and jobs on them.
+    #[command(subcommand)]
+    Club(ClubCommand),
+    /// Kinds of job: regrip, bend, shorten, and the shop's own.
+    #[command(subcommand)]
+    Kind(KindCommand),
+    /// Keep readings of a club at the bench, and say what they mean.
+    Read(ReadArguments),
     /// What is open in a set before a step that cannot be undone: the cut, the glue, the bend, the hand over.
     Open(OpenArguments),
     /// Note that a step which is only done, such as turning the ferrules, is done for the clubs of a job.

@@ -182,6 +182,8 @@ fact::facts! {
         NotJobCount { text: String },
         NotSlotCode { text: String },
         NotAPick { text: String },
+        NoneOf { text: String, known: Vec<String> },
+        NotADocument { path: String, log: String },
         NotASheet { path: String, what: Told },
         NotPrices { path: String, what: Told },
         SheetStops { n: usize },

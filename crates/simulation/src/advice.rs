@@ -113,6 +113,17 @@ pub enum Followed {
     OneCuredFirst,
 }
 
+/// In which order a set's grips are chosen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Grips {
+    /// All at once.
+    AtOnce,
+    /// One after another where that is proposed.
+    AsProposed,
+    /// Each when the one before has dried and was read, as a skilled hand does.
+    InTurn,
+}
+
 /// What a shop measures beside the readings that every set asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Measured {
@@ -130,8 +141,8 @@ pub struct Measured {
     pub offered: bool,
     /// How the clubs of a set follow each other at the glue.
     pub order: Followed,
-    /// Grips are chosen one after another where that is proposed; otherwise all at once.
-    pub grips_in_turn: bool,
+    /// In which order grips are chosen.
+    pub grips: Grips,
     /// How sure the builder says that he is of his own figures; none where he says nothing.
     pub told: Option<Sureness>,
 }

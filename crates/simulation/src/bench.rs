@@ -5,7 +5,7 @@ mod measuring;
 mod wrong;
 
 use crate::CHECK_POINTS;
-use crate::advice::{self, Choice, Followed, Measured};
+use crate::advice::{self, Choice, Followed, Grips, Measured};
 use crate::blunder::Blunder;
 use crate::club::{Build, CURED, DRY, FINISHED, Faults, TrueClub};
 use crate::error::SimulationError;
@@ -328,7 +328,7 @@ impl<'a> Work<'a> {
         self.cut()?;
         if self.settings.one_at_a_time {
             if self.measured.offered {
-                self.measure_offered()?;
+                self.measure_offered(stage::PARTS)?;
             }
             for slot in 0..CLUBS {
                 self.dry(&[slot])?;
@@ -340,7 +340,7 @@ impl<'a> Work<'a> {
         }
         self.dry(&all)?;
         if self.measured.offered {
-            self.measure_offered()?;
+            self.measure_offered(stage::PARTS)?;
         }
         let order = match self.measured.order {
             Followed::Together => WorkOrder::Batch,
@@ -368,6 +368,9 @@ impl<'a> Work<'a> {
         self.glue(&rest)?;
         self.check(stage::RECHECK)?;
         self.cure(&rest)?;
+        if self.measured.offered {
+            self.measure_offered(stage::TAPE)?;
+        }
         let waiting: Vec<usize> = if finished { rest } else { all };
         self.grip(&waiting)?;
         self.close()
@@ -445,12 +448,13 @@ impl<'a> Work<'a> {
     fn grip(&mut self, slots: &[usize]) -> Result<(), TradeError> {
         let mut waiting = slots.to_vec();
         while !waiting.is_empty() {
-            let order = if self.measured.grips_in_turn && waiting.len() > 1 {
-                advice::order_of_grips(&self.believe()?, &self.parts)?
-            } else {
-                GripOrder::AtOnce
-            };
-            let now = if order == GripOrder::AtOnce { waiting.len() } else { 1 };
+            let in_turn = waiting.len() > 1
+                && match self.measured.grips {
+                    Grips::AtOnce => false,
+                    Grips::AsProposed => advice::order_of_grips(&self.believe()?, &self.parts)? != GripOrder::AtOnce,
+                    Grips::InTurn => true,
+                };
+            let now = if in_turn { 1 } else { waiting.len() };
             let next: Vec<usize> = waiting.drain(..now).collect();
             let ids: Vec<ClubId> = next.iter().map(|s| self.id(*s)).collect();
             let choices = advice::choose_grips(&self.believe()?, &ids, &self.parts)?;

@@ -1,6 +1,6 @@
 //! Who builds what: strategies, and a group of jobs built by each of them.
 
-use crate::advice::{Followed, Measured};
+use crate::advice::{Followed, Grips, Measured};
 use crate::bench;
 use crate::error::SimulationError;
 use crate::hands::{self, Skill};
@@ -43,19 +43,19 @@ const NOTHING: Measured = Measured {
     cure_readings: 1,
     offered: false,
     order: Followed::Together,
-    grips_in_turn: false,
+    grips: Grips::AtOnce,
     told: None,
 };
-const FOUR: Measured = Measured { check_weight: true, parts: true, grips_in_turn: true, ..NOTHING };
-const CHECKED: Measured = Measured { check_weight: true, grips_in_turn: true, ..NOTHING };
-const OFFERED: Measured = Measured { offered: true, grips_in_turn: true, ..NOTHING };
+const FOUR: Measured = Measured { check_weight: true, parts: true, grips: Grips::AsProposed, ..NOTHING };
+const CHECKED: Measured = Measured { check_weight: true, grips: Grips::AsProposed, ..NOTHING };
+const OFFERED: Measured = Measured { offered: true, grips: Grips::AsProposed, ..NOTHING };
 
 const fn line(key: &'static str, words: &'static str, builder: Builder) -> Strategy {
     Strategy { key, words, builder }
 }
 
 /// All strategies, in the order of the report.
-pub const STRATEGIES: [Strategy; 26] = [
+pub const STRATEGIES: [Strategy; 27] = [
     line("rules", "own figures by hand", Builder::Hand(Skill::Rules)),
     line("grips", "grips chosen by mass", Builder::Hand(Skill::Grips)),
     line("corrects", "skilled, corrected club by club", Builder::Hand(Skill::Corrects)),
@@ -64,12 +64,12 @@ pub const STRATEGIES: [Strategy; 26] = [
     line(
         "new_plain_grips",
         "nothing measured, grips as advised",
-        Builder::New(Measured { grips_in_turn: true, ..NOTHING }),
+        Builder::New(Measured { grips: Grips::AsProposed, ..NOTHING }),
     ),
     line(
         "new_plain_order",
         "nothing measured, order and grips as advised",
-        Builder::New(Measured { grips_in_turn: true, order: Followed::AsProposed, ..NOTHING }),
+        Builder::New(Measured { grips: Grips::AsProposed, order: Followed::AsProposed, ..NOTHING }),
     ),
     line("new_four", "new shop, four measurements", Builder::New(FOUR)),
     line(
@@ -91,14 +91,24 @@ pub const STRATEGIES: [Strategy; 26] = [
     line(
         "told_plain",
         "own figures told as sure, nothing measured, grips as advised",
-        Builder::New(Measured { told: Some(Sureness::Sure), grips_in_turn: true, ..NOTHING }),
+        Builder::New(Measured { told: Some(Sureness::Sure), grips: Grips::AsProposed, ..NOTHING }),
     ),
     line(
         "told_plain_order",
         "and order as advised",
         Builder::New(Measured {
             told: Some(Sureness::Sure),
-            grips_in_turn: true,
+            grips: Grips::AsProposed,
+            order: Followed::AsProposed,
+            ..NOTHING
+        }),
+    ),
+    line(
+        "told_plain_turn",
+        "and each grip in turn",
+        Builder::New(Measured {
+            told: Some(Sureness::Sure),
+            grips: Grips::InTurn,
             order: Followed::AsProposed,
             ..NOTHING
         }),

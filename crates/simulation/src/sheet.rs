@@ -94,6 +94,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
                 slot: i as i64 + 1,
                 card: format!("J{}-{}", truth.number + 1, i + 1),
                 target,
+                work: None,
                 plan: None,
                 version: 0,
             })

@@ -72,8 +72,8 @@ impl Tx {
         self.change(insert).await?;
         for club in &job.clubs {
             let insert = query(
-                "INSERT INTO job_club (id, job, slot, card, card_key, target_body, plan_body, version)
-                 VALUES ($1, $2, $3, $4, $5, $6, $7, $8)",
+                "INSERT INTO job_club (id, job, slot, card, card_key, target_body, plan_body, version, work_body, made_of)
+                 VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)",
             );
             let insert = insert
                 .bind(club.id.0.clone())
@@ -83,7 +83,9 @@ impl Tx {
                 .bind(key(&club.card))
                 .bind(document(&club.card, &club.target)?)
                 .bind(club.plan.as_ref().map(|plan| document(&club.card, plan)).transpose()?)
-                .bind(club.version);
+                .bind(club.version)
+                .bind(club.work.as_ref().map(|work| document(&club.card, work)).transpose()?)
+                .bind(club.work.as_ref().map(|work| work.club.0.clone()));
             self.change(insert).await?;
         }
         let models = models_of_sheet(&job.sheet).chain(job.clubs.iter().flat_map(|c| models_of_club(&c.target)));
@@ -373,7 +375,7 @@ macro_rules! job_columns {
 }
 macro_rules! club_columns {
     () => {
-        "c.id, c.job, c.slot, c.card, c.target_body, c.plan_body, c.version"
+        "c.id, c.job, c.slot, c.card, c.target_body, c.work_body, c.plan_body, c.version"
     };
 }
 use {club_columns, job_columns};
@@ -384,6 +386,7 @@ fn club_of(row: &Row) -> Result<JobClub, StoreError> {
         slot: row.whole("slot")?,
         card: row.text("card")?,
         target: row.body("target_body")?,
+        work: row.maybe_body("work_body")?,
         plan: row.maybe_body("plan_body")?,
         version: row.whole("version")?,
     })

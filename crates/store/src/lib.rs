@@ -13,6 +13,7 @@
 
 mod backup;
 mod batch;
+mod club;
 mod column;
 mod customer;
 mod engine;
@@ -42,6 +43,7 @@ mod study;
 mod tx;
 
 pub use backup::{Contents, Copied, look_into};
+pub use club::ClubFilter;
 pub use customer::{CustomerLine, CustomerRow, FreeName, NamedSheet};
 pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;

@@ -50,6 +50,10 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Sqlite => include_str!("../migrations/0011_data_state.sqlite.sql"),
         Backend::Postgres => include_str!("../migrations/0011_data_state.postgres.sql"),
     };
+    let clubs = match backend {
+        Backend::Sqlite => include_str!("../migrations/0013_clubs.sqlite.sql"),
+        Backend::Postgres => include_str!("../migrations/0013_clubs.postgres.sql"),
+    };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),
         (2, "append only", append_only),
@@ -63,6 +67,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (10, "forecast and batch", forecast_and_batch),
         (11, "data state", data_state),
         (12, "customers", include_str!("../migrations/0012_customers.sql")),
+        (13, "clubs", clubs),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))
@@ -116,7 +121,7 @@ pub(crate) async fn known_version(conn: &mut Connection<'_>, place: &str) -> Res
     }
 }
 
-/// Drops every table, the youngest first, so that none is dropped while another refers to it.
+/// Drops every table, none while another refers to it.
 pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Error> {
     let sql = match conn.backend() {
         Backend::Sqlite => {
@@ -133,6 +138,9 @@ pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Erro
         tables.push(row.get::<String, _>("name")?);
     }
     let cascade = if conn.backend() == Backend::Postgres { " CASCADE" } else { "" };
+    if conn.backend() == Backend::Sqlite {
+        tables = referring_first(conn, tables).await?;
+    }
     for table in tables {
         // The name is one of this database's own, not anybody's entry.
         let drop = format!("DROP TABLE IF EXISTS \"{table}\"{cascade}");
@@ -143,6 +151,27 @@ pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Erro
         conn.run("DROP FUNCTION IF EXISTS append_only, count_stock_change").await?;
     }
     Ok(())
+}
+
+/// SQLite's tables, each before those that it refers to. An older table may refer to a younger one, since a migration may add
+/// such a column. Tables that refer to each other in a ring, which there are none, come last as they are.
+async fn referring_first(conn: &mut Connection<'_>, mut left: Vec<String>) -> Result<Vec<String>, sqlx::Error> {
+    let sql = "SELECT m.name AS child, f.\"table\" AS parent FROM sqlite_master m
+               JOIN pragma_foreign_key_list(m.name) f WHERE m.type = 'table'";
+    let mut refers: Vec<(String, String)> = Vec::new();
+    for row in conn.rows(query(sql)).await? {
+        refers.push((row.get("child")?, row.get("parent")?));
+    }
+    let mut ordered = Vec::new();
+    loop {
+        let referred = |table: &String| refers.iter().any(|(child, parent)| parent == table && child != table);
+        let Some(at) = left.iter().position(|table| !referred(table)) else { break };
+        let table = left.remove(at);
+        refers.retain(|(child, _)| *child != table);
+        ordered.push(table);
+    }
+    ordered.append(&mut left);
+    Ok(ordered)
 }
 
 /// The newest migration that the database has; none for an empty database.

@@ -26,7 +26,11 @@ fact::facts! {
         Turning,
         /// Roughening a tip, cleaning a hosel.
         Preparing,
-        /// With lead on the bench, tape or powder, which no step asks for.
+        /// Cutting an old grip off.
+        Stripping,
+        /// Heating a hosel and pulling its head.
+        Pulling,
+        /// With lead on the bench, tape or powder.
         Lead,
     }
 }
@@ -41,6 +45,9 @@ impl From<Caution> for CautionSays {
             Caution::Swing => Self::Swing,
             Caution::Turning => Self::Turning,
             Caution::Preparing => Self::Preparing,
+            Caution::Stripping => Self::Stripping,
+            Caution::Pulling => Self::Pulling,
+            Caution::Lead => Self::Lead,
         }
     }
 }

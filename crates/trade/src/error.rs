@@ -205,6 +205,8 @@ fact::facts! {
         Layout,
         /// A part or a job card.
         PartOrCard,
+        /// A kind of job.
+        JobKind,
         /// A value that the shop has learned.
         Learned,
         /// Whatever a text may stand for.

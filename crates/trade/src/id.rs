@@ -49,4 +49,6 @@ identity! {
     OrderId,
     /// An entry of the event log.
     EventId,
+    /// A club that lives on, by the code on its label.
+    ClubCode,
 }

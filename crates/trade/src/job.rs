@@ -1,10 +1,13 @@
 //! A job: the work on one approved sheet, club by club.
 
-use crate::id::{ClubId, JobId, SheetId};
-use crate::kind::closed_list;
+use crate::club::{ClubFigure, Made};
+use crate::id::{ClubCode, ClubId, JobId, SheetId};
+use crate::kind::{Role, closed_list};
+use crate::model::PartKind;
 use crate::plan::ClubPlan;
+use crate::reading::{Reading, What};
 use crate::sheet::{Sheet, SheetClub};
-use crate::step::Step;
+use crate::step::{NEW_CLUB, Step};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -63,6 +66,9 @@ pub struct JobClub {
     pub card: String,
     /// What it is to become.
     pub target: SheetClub,
+    /// The work on a club that was there before; none where the club is built new.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub work: Option<ClubWork>,
     /// What was chosen for it, once a plan is accepted.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plan: Option<ClubPlan>,
@@ -70,7 +76,112 @@ pub struct JobClub {
     pub version: i64,
 }
 
+/// Work on a club that was there before the job.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ClubWork {
+    /// Code of the club.
+    pub club: ClubCode,
+    /// Key of the kind of job: `regrip`.
+    pub kind: String,
+    /// Whether it is to keep the swing weight that it comes with: what is read of it on arrival is then its target.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub keeps_swing_weight: bool,
+    /// What it was made of when the job was made.
+    pub came: Made,
+    /// What had been read of it by then.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub known: Vec<ClubFigure>,
+}
+
+impl ClubWork {
+    /// Whether a kind of part stays on the club: the plan has the very parts that it came with.
+    #[must_use]
+    pub fn keeps(&self, plan: &ClubPlan, kind: PartKind) -> bool {
+        let of = |pieces: &ClubPlan| pieces.parts.iter().filter(|p| p.kind == kind).cloned().collect::<Vec<_>>();
+        of(plan) == of(&self.came.pieces)
+    }
+
+    /// Whether the joint of head and shaft is left as it is.
+    #[must_use]
+    pub fn keeps_joint(&self, plan: &ClubPlan) -> bool {
+        [PartKind::Head, PartKind::Adapter, PartKind::Shaft, PartKind::Ferrule, PartKind::TipWeight]
+            .into_iter()
+            .all(|kind| self.keeps(plan, kind))
+    }
+}
+
+impl JobClub {
+    /// Identity, within the belief, of this club as it came.
+    #[must_use]
+    pub fn came_id(&self) -> ClubId {
+        ClubId(format!("{}:came", self.id))
+    }
+
+    /// The club as it came, as the belief sees it beside the club that it becomes; none for a new one.
+    #[must_use]
+    pub fn as_it_came(&self) -> Option<Self> {
+        let work = self.work.as_ref()?;
+        Some(Self {
+            id: self.came_id(),
+            target: work.came.row.clone(),
+            work: None,
+            plan: Some(work.came.pieces.clone()),
+            ..self.clone()
+        })
+    }
+}
+
 impl Job {
+    /// The steps that one of its clubs goes through.
+    pub fn steps_of<'a>(&'a self, club: &'a JobClub) -> impl Iterator<Item = &'a Step> {
+        let kind = club.work.as_ref().map_or(NEW_CLUB, |work| work.kind.as_str());
+        self.steps.iter().filter(move |step| step.is_of(kind))
+    }
+
+    /// Whether a step is the last that one of its clubs goes through.
+    #[must_use]
+    pub fn is_last_of(&self, club: &JobClub, step: &Step) -> bool {
+        self.steps_of(club).last().is_some_and(|last| last.key == step.key)
+    }
+
+    /// Whether a step is the last for any club: there it leaves the shop.
+    #[must_use]
+    pub fn is_last(&self, step: &Step) -> bool {
+        self.steps.last().is_some_and(|last| last.key == step.key)
+            || self.clubs.iter().any(|club| self.is_last_of(club, step))
+    }
+
+    /// Whether a reading is of a club as it came, before anything was done with it.
+    #[must_use]
+    pub fn is_of_club_as_it_came(&self, reading: &Reading) -> bool {
+        self.step(&reading.step).is_some_and(|step| step.before)
+            && self.club(&reading.club).is_some_and(|club| club.work.is_some())
+    }
+
+    /// The job with the swing weight that was read on arrival as the target of each club that keeps it: the last one that
+    /// was read of the whole club.
+    #[must_use]
+    pub fn with_targets_read(mut self, readings: &[Reading]) -> Self {
+        let standing = crate::reading::standing(readings);
+        let read: Vec<(usize, f64)> = (0..self.clubs.len())
+            .filter_map(|i| {
+                let club = &self.clubs[i];
+                club.work.as_ref().filter(|work| work.keeps_swing_weight)?;
+                let whole = |r: &&&Reading| {
+                    r.club == club.id
+                        && r.what == What::SwingWeight
+                        && r.on.contains(&Role::Grip)
+                        && self.is_of_club_as_it_came(r)
+                };
+                Some((i, standing.iter().rev().find(whole)?.value))
+            })
+            .collect();
+        for (i, points) in read {
+            self.clubs[i].target.swing_weight_points = points;
+        }
+        self
+    }
+
     /// A sheet as the job that it would become, to be weighed up before anything is saved. It has no number.
     #[must_use]
     pub fn of_sheet(sheet: &Sheet, steps: Vec<Step>, made_at: Timestamp) -> Self {
@@ -81,6 +192,7 @@ impl Job {
                 slot,
                 card: String::new(),
                 target: target.clone(),
+                work: None,
                 plan: None,
                 version: 0,
             })

@@ -26,6 +26,11 @@ pub struct Scale {
     #[serde(default)]
     #[schema(minimum = 0, maximum = 5)]
     pub drift_sd_per_root_h: f64,
+    /// Standard deviation of what it drifts one way over a day of work, same unit. None: 0.15 point for a balance scale until
+    /// the shop has learned it, nothing for a mass scale.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 5)]
+    pub drift_sd_per_day: Option<f64>,
 }
 
 impl Scale {

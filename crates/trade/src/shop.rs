@@ -109,6 +109,7 @@ impl Default for Shop {
                 noise_sd: 0.1,
                 offset_sd: 0.2,
                 drift_sd_per_root_h: 0.04,
+                drift_sd_per_day: None,
             },
             mass_scale: Scale {
                 key: "mass".into(),
@@ -117,6 +118,7 @@ impl Default for Shop {
                 noise_sd: 0.05,
                 offset_sd: 0.05,
                 drift_sd_per_root_h: 0.0,
+                drift_sd_per_day: None,
             },
             check_weight: None,
             scales: Vec::new(),
@@ -164,6 +166,9 @@ impl Shop {
             within(format!("{name}.noise_sd"), scale.noise_sd, 0.001, 5.0, unit)?;
             within(format!("{name}.offset_sd"), scale.offset_sd, 0.0, 5.0, unit)?;
             within(format!("{name}.drift_sd_per_root_h"), scale.drift_sd_per_root_h, 0.0, 5.0, unit)?;
+            if let Some(sd) = scale.drift_sd_per_day {
+                within(format!("{name}.drift_sd_per_day"), sd, 0.0, 5.0, unit)?;
+            }
         }
         for (i, scale) in self.scales.iter().enumerate() {
             scale.check()?;

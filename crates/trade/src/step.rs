@@ -39,6 +39,12 @@ closed_list! {
         Turning = "turning";
         /// Roughening a tip, cleaning a hosel.
         Preparing = "preparing";
+        /// Cutting an old grip off.
+        Stripping = "stripping";
+        /// Heating a hosel and pulling its head.
+        Pulling = "pulling";
+        /// Lead tape or powder.
+        Lead = "lead";
     }
 }
 
@@ -71,6 +77,24 @@ pub struct Step {
     /// Whether it may be left out without a question.
     #[serde(default)]
     pub optional: bool,
+    /// Whether what it asks is read of the club as it came, before anything is put on it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub before: bool,
+    /// Keys of the kinds of job whose clubs go through it, in a job of several kinds; empty for all clubs. A new club is of
+    /// the kind `new`.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub only: Vec<String>,
+}
+
+/// Key of the kind of job of a club that is built new.
+pub const NEW_CLUB: &str = "new";
+
+impl Step {
+    /// Whether the clubs of a kind of job go through it.
+    #[must_use]
+    pub fn is_of(&self, kind: &str) -> bool {
+        self.only.is_empty() || self.only.iter().any(|one| one == kind)
+    }
 }
 
 /// The steps that the trade takes with an assembled club, in the order that most shops use. A shop keeps its own copy
@@ -93,6 +117,8 @@ pub fn full_build() -> Vec<Step> {
         glues: false,
         caution: None,
         optional: false,
+        before: false,
+        only: Vec::new(),
     };
     vec![
         Step { optional: true, ..step("received", &[What::Loft, What::Lie], vec![]) },
@@ -135,7 +161,7 @@ pub fn full_build() -> Vec<Step> {
 
 /// Names the steps of [`full_build`] in a language: what the builder calls each, and what to do, from the texts
 /// `step-new-dry` and `step-new-dry-say`. The names are the shop's own from then on.
-pub(crate) fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
+pub fn name_steps(steps: &mut [Step], text: impl Fn(&str) -> String) {
     for step in steps {
         let id = format!("step-new-{}", step.key.replace('_', "-"));
         step.label = text(&id);

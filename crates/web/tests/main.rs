@@ -5,6 +5,7 @@ mod addresses;
 mod at_the_tablet;
 mod bad_input;
 mod clock;
+mod club_work;
 mod crawl;
 mod customers;
 mod demo_past;

@@ -145,6 +145,7 @@ fn a_left_out_point_is_seen() {
     };
     let d97 = "“D97” cannot be read as a swing weight: a letter has the points 0 to 9.9. Did you mean D9.7?";
     assert_eq!(told("D97"), d97);
+    assert!(told("E04").ends_with("Did you mean E0.4?"));
     assert!(told("D12").ends_with("Write for example D3.5 or 213.5 oz in"));
     assert!(told("D250").ends_with("Write for example D3.5 or 213.5 oz in"));
 }

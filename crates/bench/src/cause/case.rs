@@ -82,8 +82,9 @@ pub(super) struct Candidate {
     pub hypothesis: Hypothesis,
     /// First reading that it concerns, by its place.
     pub from: usize,
-    /// The look that shows it, and from when until when it would: for ever where nothing ended it.
-    pub seen_by: Option<SeenBy>,
+    /// The looks that show it, each with from when until when it would: for ever where nothing ended it. Two causes together
+    /// are shown by the looks of both.
+    pub seen_by: Vec<SeenBy>,
 }
 
 /// A state of the club or the scale that a look shows.

@@ -81,7 +81,7 @@ impl Case<'_> {
             alter: None,
             hypothesis: Hypothesis::nothing(Kind::Nothing.key(), (1.0 - wrong).max(0.5)),
             from: self.asked,
-            seen_by: None,
+            seen_by: Vec::new(),
         };
         all.insert(0, nothing);
         self.both_ways(&mut all);
@@ -117,7 +117,7 @@ impl Case<'_> {
                         alter: Some(alter),
                         hypothesis: Hypothesis { changes: vec![change], ..Hypothesis::nothing(kind.key(), prior) },
                         from,
-                        seen_by: self.shown_by(kind, from, *span),
+                        seen_by: self.shown_by(kind, from, *span).into_iter().collect(),
                     });
                 }
             }
@@ -286,7 +286,7 @@ impl Case<'_> {
                 alter: Some(wet),
                 hypothesis,
                 from,
-                seen_by: None,
+                seen_by: Vec::new(),
             });
         }
         Ok(())
@@ -319,7 +319,7 @@ impl Case<'_> {
             alter: None,
             hypothesis: Hypothesis::nothing(kind.key(), prior),
             from,
-            seen_by: None,
+            seen_by: Vec::new(),
         };
         for (i, seen) in self.suspects() {
             let what = seen.reading.what;
@@ -379,7 +379,7 @@ impl Case<'_> {
             alter: None,
             hypothesis: Hypothesis { changes, ..Hypothesis::nothing(kind.key(), kind.prior() * 0.7) },
             from,
-            seen_by: None,
+            seen_by: Vec::new(),
         });
     }
 
@@ -410,7 +410,7 @@ impl Case<'_> {
                         alter: a.alter,
                         hypothesis: Hypothesis { changes, ..Hypothesis::nothing(key, prior) },
                         from: a.from.min(b.from),
-                        seen_by: a.seen_by.or(b.seen_by),
+                        seen_by: [a.seen_by.as_slice(), &b.seen_by].concat(),
                     });
                 }
             }

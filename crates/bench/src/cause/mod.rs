@@ -247,7 +247,7 @@ fn best_telling(
     let mut best: Option<(f64, Telling)> = None;
     let asked = &case.seen[case.asked].reading;
     for what in [What::EmptyScale, What::FerruleOn, What::HeadNumber] {
-        let shown = |c: &&Candidate| c.seen_by.is_some_and(|state| state.look == what);
+        let shown = |c: &&Candidate| c.seen_by.iter().any(|state| state.look == what);
         if !candidates.iter().any(|c| shown(&c)) || case.is_looked_at(what) {
             continue;
         }

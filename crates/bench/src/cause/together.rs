@@ -163,11 +163,18 @@ impl Case<'_> {
                 let hypothesis = set::exchange(key, prior * share * of, (&own, &theirs), WEIGHED_SD_G);
                 let (kinds, alter) = (vec![piece.kind], Some(Alter::Mass(piece.role)));
                 let other_number = self.club.target.number != other.club.target.number;
-                let seen_by = first.filter(|_| piece.role == Role::Head && other_number).map(|from| {
+                let seen_by: Option<SeenBy> = first.filter(|_| piece.role == Role::Head && other_number).map(|from| {
                     let last = self.seen.iter().filter(|s| *only && s.stage == stage && !s.planned);
                     SeenBy { look: What::HeadNumber, from, until: last.map(|s| s.reading.at).max() }
                 });
-                all.push(Candidate { kinds, says: says.clone(), alter, hypothesis, from, seen_by });
+                all.push(Candidate {
+                    kinds,
+                    says: says.clone(),
+                    alter,
+                    hypothesis,
+                    from,
+                    seen_by: seen_by.into_iter().collect(),
+                });
             }
         }
     }
@@ -208,7 +215,7 @@ impl Case<'_> {
                     alter: None,
                     hypothesis: set::off_zero(kind.key(), run.prior * to_case, ids, sd),
                     from,
-                    seen_by: Some(SeenBy { look: What::EmptyScale, from: from_at, until }),
+                    seen_by: vec![SeenBy { look: What::EmptyScale, from: from_at, until }],
                 });
             }
         }
@@ -252,7 +259,7 @@ impl Case<'_> {
                 alter: Some(Alter::FerruleOff),
                 hypothesis,
                 from,
-                seen_by: Some(SeenBy { look: What::FerruleOn, from: self.seen[from].reading.at, until }),
+                seen_by: vec![SeenBy { look: What::FerruleOn, from: self.seen[from].reading.at, until }],
             });
         }
     }
@@ -295,7 +302,7 @@ impl Case<'_> {
             alter: Some(Alter::Mass(Role::Adhesive)),
             hypothesis: Hypothesis { changes, ..Hypothesis::nothing(kind.key(), ALL_JOINTS / (1.0 - ALL_JOINTS)) },
             from,
-            seen_by: None,
+            seen_by: Vec::new(),
         });
     }
 
@@ -373,7 +380,7 @@ impl Case<'_> {
 impl Candidate {
     /// Chance that a look is answered yes, now or at a time of before.
     pub(super) fn says_yes(&self, look: What, at: Option<Timestamp>) -> f64 {
-        let there = self.seen_by.is_some_and(|state| {
+        let there = self.seen_by.iter().any(|state| {
             let ended = state.until.is_some_and(|until| at.is_none_or(|at| at > until));
             let begun = at.is_none_or(|at| at >= state.from);
             state.look == look && begun && !ended

@@ -66,6 +66,8 @@ pub enum ScatterKey {
     Noise(String),
     /// What a scale is off by from day to day; key of the scale.
     Today(String),
+    /// How far a scale drifts one way over a day of work; key of the scale.
+    Drift(String),
     /// A builder's readings against the shop's; the builder's name.
     Hand(String),
 }
@@ -153,6 +155,7 @@ impl fmt::Display for ScatterKey {
             Self::Of(scattered) => f.write_str(scattered.key()),
             Self::Noise(scale) => write!(f, "noise:{scale}"),
             Self::Today(scale) => write!(f, "today:{scale}"),
+            Self::Drift(scale) => write!(f, "drift:{scale}"),
             Self::Hand(name) => write!(f, "hand:{name}"),
         }
     }
@@ -168,6 +171,7 @@ impl FromStr for ScatterKey {
         match key.split_once(':') {
             Some(("noise", scale)) => Ok(Self::Noise(scale.to_owned())),
             Some(("today", scale)) => Ok(Self::Today(scale.to_owned())),
+            Some(("drift", scale)) => Ok(Self::Drift(scale.to_owned())),
             Some(("hand", name)) => Ok(Self::Hand(name.to_owned())),
             _ => Err(UnknownKey),
         }

@@ -30,6 +30,9 @@ pub const KEPT_PER_JOB: f64 = 0.98;
 /// Share of a new scale's offset that is its habit, in standard deviations; the rest is today's. Common practice, no
 /// source.
 pub(crate) const HABIT_SHARE: f64 = std::f64::consts::FRAC_1_SQRT_2;
+/// How far a balance scale may drift one way over a day of work in a shop that has not learned it, points (common practice, no
+/// source).
+pub(crate) const DRIFT_DAY_SD_POINTS: f64 = 0.15;
 /// Most jobs that a value names as what it was learned from.
 pub(crate) const JOBS_NAMED: usize = 12;
 
@@ -92,7 +95,8 @@ pub struct LearnedValue {
 #[serde(deny_unknown_fields)]
 pub struct Scatter {
     /// What scatters, as [`ScatterKey`] writes it: `adhesive.piece`, `adhesive.job`, `tape.piece` and so on; `noise:SCALE`
-    /// for one re-seated reading, `today:SCALE` for what a scale is off from day to day, `hand:NAME` for how many times as much as the
+    /// for one re-seated reading, `today:SCALE` for what a scale is off from day to day, `drift:SCALE` for how far
+    /// it drifts one way over a day, `hand:NAME` for how many times as much as the
     /// shop's the readings of one hand scatter.
     pub key: String,
     /// Standard deviation, in the unit of the value.

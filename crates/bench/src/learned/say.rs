@@ -65,6 +65,11 @@ facts! {
             /// Name of the scale.
             scale: String,
         },
+        /// How far a scale drifts one way over a day of work.
+        ScaleDrift {
+            /// Name of the scale.
+            scale: String,
+        },
         /// A builder's readings against the shop's.
         Hand {
             /// The builder's name.
@@ -221,6 +226,10 @@ fn of_scatter(key: ScatterKey, shop: &Shop) -> Said {
         ScatterKey::Today(key) => {
             let (scale, unit) = scale(key, shop);
             said(LearnedWhat::ScaleToday { scale }, unit, None)
+        }
+        ScatterKey::Drift(key) => {
+            let (scale, unit) = scale(key, shop);
+            said(LearnedWhat::ScaleDrift { scale }, unit, None)
         }
         ScatterKey::Hand(name) => said(LearnedWhat::Hand { name }, Times, None),
     }

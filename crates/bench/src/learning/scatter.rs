@@ -8,7 +8,7 @@
 use crate::assembly;
 use crate::belief::Believed;
 use crate::learned::{JOB_LEVEL, KEPT_PER_JOB, Learned, Scatter, ScatterKey, Scattered, ValueKey};
-use estimation::{MeasuredPiece, OwnOf, Residual, Role, Whitened, scatter_after};
+use estimation::{Drift, MeasuredPiece, OwnOf, Residual, Role, Whitened, scatter_after};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
 
@@ -87,7 +87,26 @@ impl Learned {
             let key = ScatterKey::Today(scale.clone()).to_string();
             self.learn(&key, new_shop, self.scatter_sd(&key, new_shop), score);
         }
+        self.learn_drift(believed)?;
         self.learn_noise(believed);
+        Ok(())
+    }
+
+    /// How far the balance scale drifts one way over a day.
+    fn learn_drift(&mut self, believed: &Believed<'_>) -> Result<(), TradeError> {
+        let scale = &believed.assembly.shop.balance_scale;
+        let belief = believed.usual_belief();
+        let mut score = Score::default();
+        for key in belief.shared_keys().iter().filter(|key| Drift::is_rate(&scale.key, key)) {
+            if let Some(now) = belief.whitened(key)? {
+                score.add(now);
+            }
+        }
+        let stated = believed.assembly.stated_drift_day_sd();
+        if stated > 0.0 {
+            let key = ScatterKey::Drift(scale.key.clone()).to_string();
+            self.learn(&key, stated, self.scatter_sd(&key, stated), score);
+        }
         Ok(())
     }
 

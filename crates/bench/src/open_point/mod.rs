@@ -44,7 +44,9 @@ impl Final {
         let glued = step.on.contains(&Role::Adhesive);
         if step.glues {
             Some(Self::Glue)
-        } else if job.steps.last().is_some_and(|last| last.key == step.key) {
+        } else if step.before {
+            None
+        } else if job.is_last(step) {
             Some(Self::HandOver)
         } else if asks(&[What::Loft, What::Lie]) && (glued || step.caution == Some(Caution::Bending)) {
             Some(Self::Bend)

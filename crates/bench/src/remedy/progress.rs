@@ -3,6 +3,7 @@
 use crate::belief::Believed;
 use trade::job::{Job, JobClub};
 use trade::kind::Role;
+use trade::model::PartKind;
 use trade::reading::{Reading, What};
 use trade::step::Step;
 
@@ -38,9 +39,9 @@ impl Progress {
     /// out.
     #[must_use]
     pub fn by_hand(job: &Job, standing: &[&Reading], club: &JobClub) -> Self {
-        let mut found = Self::default();
+        let mut found = Self::of_work(club);
         for reading in standing.iter().filter(|r| r.club == club.id) {
-            if !is_of_club(reading.what) {
+            if !is_of_club(reading.what) || job.is_of_club_as_it_came(reading) {
                 continue;
             }
             let step = job.step(&reading.step);
@@ -53,6 +54,17 @@ impl Progress {
             found.gripped |= on_step(Role::Grip) && is_whole(reading.what);
         }
         found
+    }
+
+    /// What is done already on a club that was there before, as far as it stays as it is.
+    fn of_work(club: &JobClub) -> Self {
+        let Some((work, plan)) = club.work.as_ref().zip(club.plan.as_ref()) else { return Self::default() };
+        Self {
+            cut: work.keeps(plan, PartKind::Shaft) && plan.cut_shaft_mm == work.came.pieces.cut_shaft_mm,
+            glued: work.keeps_joint(plan),
+            cure_read: false,
+            gripped: work.keeps(plan, PartKind::Grip),
+        }
     }
 }
 

@@ -84,6 +84,7 @@ impl Front {
             slot: i as i64 + 1,
             card: format!("J1-{}", i + 1),
             target: target.clone(),
+            work: None,
             plan: None,
             version: 0,
         });

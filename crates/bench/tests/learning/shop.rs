@@ -39,6 +39,7 @@ impl World {
                 slot,
                 card: format!("J{i}-{slot}"),
                 target: target.clone(),
+                work: None,
                 plan: None,
                 version: 1,
             });

@@ -26,6 +26,7 @@ pub use instead::{InsteadOf, InsteadWhy};
 pub use lack::Lack;
 pub use locks::{Lock, kept};
 pub use options::{Law, PlanOption, SolveMore, options, options_with};
+pub(crate) use picks::planned;
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
 pub use reason::PlanReason;
 pub use supply::{HeldPart, Supply};

@@ -12,7 +12,9 @@ use trade::plan::{ClubPlan, Expected, Plan, PlannedPart};
 use trade::reading::What;
 use trade::tip_weight::tip_weight_fits;
 
-fn planned(part: &Part, mass_g: f64) -> PlannedPart {
+/// A part as a plan copies it.
+#[must_use]
+pub(crate) fn planned(part: &Part, mass_g: f64) -> PlannedPart {
     PlannedPart {
         kind: part.kind,
         part: part.id.clone(),

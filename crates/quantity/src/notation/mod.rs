@@ -123,6 +123,11 @@ fn letter_form(scan: &mut Scanner<'_>) -> Result<SwingMoment, NotationError> {
     let letter = scan.letter().ok_or_else(|| scan.fail(Problem::UnknownLetter))?;
     let negative = scan.sign() == Some(-1.0);
     let number = scan.number()?;
+    // `D04` is no way to write D4: the point was left out.
+    if let ([b'0', tenths @ b'0'..=b'9'], false) = (scan.read_from(number.start).as_bytes(), negative) {
+        let meant = Some(format!("{letter}0.{}", char::from(*tenths)));
+        return Err(NotationError { meant, ..scan.fail_at(start, Problem::BeyondLetter) });
+    }
     let within = match letter {
         'A' if negative => true,
         'G' => !negative,

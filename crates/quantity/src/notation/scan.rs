@@ -43,6 +43,11 @@ impl<'a> Scanner<'a> {
         self.at
     }
 
+    /// What was read from byte `start` up to the present place.
+    pub fn read_from(&self, start: usize) -> &'a str {
+        self.input[start..self.at].trim_end()
+    }
+
     /// Steps over space and gives what has not been read yet.
     pub fn rest(&mut self) -> &'a str {
         self.skip_space();

@@ -4,6 +4,7 @@ mod advise;
 mod backup;
 mod calc;
 mod causes;
+mod clubs;
 mod customer;
 mod fit;
 mod gates;
@@ -62,6 +63,9 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Ask(ask) => told(ask.database.json, block(part::ask(&ask))),
         Command::Part(part) => told(part.database.json, block(part::part(&part))),
         Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
+        Command::Club(club) => told(clubs::in_json(&club), block(clubs::club(&club))),
+        Command::Kind(kind) => told(clubs::kind_in_json(&kind), block(clubs::kind(&kind))),
+        Command::Read(read) => told(read.database.json, block(clubs::read(&read))),
         Command::Done(done) => told(done.database.json, block(gates::done(&done))),
         Command::Open(open) => told(open.database.json, block(gates::open(&open))),
         Command::Glue(GlueCommand::List(list)) => told(list.database.json, block(gates::glue_list(&list))),

@@ -4,6 +4,7 @@
 mod adapters;
 mod backup;
 mod calc;
+mod clubs;
 mod customer;
 mod frequency;
 mod gates;

@@ -15,21 +15,21 @@ use trade::reading::What;
 
 impl Work<'_> {
     /// What is offered at the first club, until nothing is.
-    pub(super) fn measure_offered(&mut self) -> Result<(), TradeError> {
+    pub(super) fn measure_offered(&mut self, stage: u64) -> Result<(), TradeError> {
         /// More than this nobody measures, whatever is offered.
         const MOST: u64 = 10;
         for nth in 0..MOST {
             let Some(offer) = advice::offered(&self.believe()?, &self.id(0), &self.parts)? else { break };
-            self.measure(offer.measure, 20 + 10 * nth);
+            self.measure(offer.measure, stage, 20 + 10 * nth);
         }
         Ok(())
     }
 
     /// Makes one of the measurements that are offered, at the first club.
-    pub(super) fn measure(&mut self, measure: Measure, nth: u64) {
+    pub(super) fn measure(&mut self, measure: Measure, stage: u64, nth: u64) {
         let club = self.club(0, Faults::default());
         let build = self.build_of(0);
-        let (stage, name) = (stage::PARTS, |what, nth| Name { slot: 0, stage: stage::PARTS, what, nth });
+        let name = |what, nth| Name { slot: 0, stage, what, nth };
         let scale = |points, name| self.tools.swing_weight(points, self.moment(stage, 0), name);
         let mut shown: Vec<(What, f64)> = Vec::new();
         match measure {

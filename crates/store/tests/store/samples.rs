@@ -137,6 +137,7 @@ pub fn job(number: i64, sheet: &SheetRow) -> Job {
         slot,
         card: format!("J{number}-{slot}"),
         target: target.clone(),
+        work: None,
         plan: None,
         version: 0,
     });

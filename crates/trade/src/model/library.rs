@@ -8,7 +8,7 @@ use crate::ferrule::FerruleModel;
 use crate::grip::GripModel;
 use crate::head::HeadModel;
 use crate::head::HeadNumber;
-use crate::model::{Model, PartKind};
+use crate::model::{Model, PartKind, as_it_came};
 use crate::shaft::ShaftModel;
 use crate::tape::TapeModel;
 use crate::tip_weight::TipWeightModel;
@@ -34,7 +34,7 @@ macro_rules! look_up {
         /// # Errors
         /// [`TradeError::Unknown`] where there is none of that kind with this code.
         pub fn $name(&self, code: &str) -> Result<&$model, TradeError> {
-            match self.models.get(code) {
+            match self.get(code) {
                 Some(Model::$variant(model)) => Ok(model),
                 _ => Err(self.unknown(code, PartKind::$variant)),
             }
@@ -43,10 +43,10 @@ macro_rules! look_up {
 }
 
 impl Library {
-    /// Any model by its code.
+    /// Any model by its code, those of clubs that came from elsewhere too.
     #[must_use]
     pub fn get(&self, code: &str) -> Option<&Model> {
-        self.models.get(code)
+        self.models.get(code).or_else(|| as_it_came::model(code))
     }
 
     /// All models of a kind, by code.
@@ -112,7 +112,8 @@ impl Library {
     /// ```
     pub fn head_number(&self, code: &str, number: &str) -> Result<(&HeadModel, &HeadNumber), TradeError> {
         let model = self.head(code)?;
-        model.number(number).map(|n| (model, n)).ok_or_else(|| {
+        let any = || model.numbers.first().filter(|_| as_it_came::is(code));
+        model.number(number).or_else(any).map(|n| (model, n)).ok_or_else(|| {
             let known = model.numbers.iter().map(|n| n.number.clone()).collect();
             let fault = NotFound::Number { number: number.to_owned(), model: model.name.clone() };
             TradeError::not_found(&fault, &FindIt::Known { known })

@@ -2,6 +2,7 @@
 //!
 //! A model is a document with a short code of the shop's own, by which sheets, parts and files refer to it.
 
+pub mod as_it_came;
 mod library;
 
 pub use library::Library;
@@ -118,6 +119,10 @@ impl Model {
         if self.name().trim().is_empty() {
             return Err(TradeError::refused(ModelFault::NoName { code: self.code().to_owned() }));
         }
+        self.check_figures()
+    }
+
+    fn check_figures(&self) -> Result<(), TradeError> {
         match self {
             Self::Head(m) => m.check(),
             Self::Adapter(m) => m.check(),

@@ -35,7 +35,6 @@ pub(super) fn router() -> OpenApiRouter<App> {
 struct CustomerQuery {
     /// Words of which each occurs in code, name or contacts; capitals do not matter. All where it is left out.
     #[serde(default)]
-    #[param(max_length = 200)]
     text: String,
 }
 
@@ -144,7 +143,6 @@ async fn give_sheet(
 #[into_params(parameter_in = Query)]
 struct FindQuery {
     /// As it is typed or scanned: a customer's name, `job 1`, a number, the code of a part or job card, a lot, `order 2`.
-    #[param(max_length = 200)]
     text: String,
 }
 

@@ -2,6 +2,7 @@
 
 mod bench;
 mod calc;
+mod clubs;
 mod customers;
 mod described;
 mod glue;
@@ -66,6 +67,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(customers::router())
         .merge(prices::router())
         .merge(jobs::router())
+        .merge(clubs::router())
         .merge(matched::router())
         .merge(bench::router())
         .merge(glue::router())

@@ -12,6 +12,8 @@ mod calc_picture;
 mod calc_shape;
 mod capability;
 mod club_beam;
+mod club_job;
+mod clubs;
 mod customer_delete;
 mod customers;
 mod entries;
@@ -23,6 +25,7 @@ mod glossary;
 mod glue;
 mod grid;
 mod job_card;
+mod job_kinds;
 pub(crate) mod labels;
 pub(crate) mod learned;
 mod measured;
@@ -109,6 +112,9 @@ pub(crate) fn router() -> Router<App> {
         .merge(glue::router())
         .merge(prices::router())
         .merge(records::router())
+        .merge(clubs::router())
+        .merge(club_job::router())
+        .merge(job_kinds::router())
         .merge(learned::router())
         .merge(told::router())
         .merge(capability::router())
@@ -231,6 +237,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         })
         .collect();
     let footer = [
+        ("/clubs", "club-life-page"),
         ("/learned", "page-learned"),
         ("/capability", "page-capability"),
         ("/calc", "page-calc"),

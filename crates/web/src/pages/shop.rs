@@ -69,6 +69,7 @@ fn typed(w: &Words, shop: &Shop) -> Entries {
         pairs.push((format!("{which}.noise_sd"), figure(scale.noise_sd)));
         pairs.push((format!("{which}.offset_sd"), figure(scale.offset_sd)));
         pairs.push((format!("{which}.drift_sd_per_root_h"), figure(scale.drift_sd_per_root_h)));
+        pairs.push((format!("{which}.drift_sd_per_day"), scale.drift_sd_per_day.map_or_else(String::new, figure)));
     }
     if let Some(check) = &shop.check_weight {
         pairs.push(("check_weight.name".to_owned(), check.name.clone()));
@@ -187,7 +188,8 @@ fn plan_weights(w: &Words, form: &Entries) -> Markup {
 fn scale(w: &Words, form: &Entries, which: &str, title: &str, unit: &str) -> Markup {
     let decimal = |name: &str, label: &str| {
         let hint = w.text(&format!("{label}-hint"));
-        let shape = Field { unit, hint: &hint, inputmode: "decimal", required: true, ..Field::default() };
+        let required = name != "drift_sd_per_day";
+        let shape = Field { unit, hint: &hint, inputmode: "decimal", required, ..Field::default() };
         form.field(&format!("{which}.{name}"), &w.text(label), shape)
     };
     titled_card(
@@ -198,6 +200,7 @@ fn scale(w: &Words, form: &Entries, which: &str, title: &str, unit: &str) -> Mar
             (decimal("noise_sd", "shop-scale-noise"))
             (decimal("offset_sd", "shop-scale-offset"))
             (decimal("drift_sd_per_root_h", "shop-scale-drift"))
+            @if which == "balance_scale" { (decimal("drift_sd_per_day", "shop-scale-day-drift")) }
         },
     )
 }
@@ -270,6 +273,7 @@ async fn change(
             ..scale.clone()
         };
     }
+    shop.balance_scale.drift_sd_per_day = figure(&w, &mut form, "balance_scale.drift_sd_per_day");
     for (name, into) in [
         ("name", &mut shop.name),
         ("balance_scale.name", &mut shop.balance_scale.name),
@@ -426,6 +430,8 @@ fn new_step(form: &Entries, label: String, now: &[Step]) -> Step {
         glues: false,
         caution: None,
         optional: true,
+        before: false,
+        only: Vec::new(),
         label,
     }
 }

@@ -119,6 +119,7 @@ async fn places(bench: &Bench) -> BTreeMap<&'static str, Vec<String>> {
         ("/sheets/{id}", texts(&bench.get("/sheets").await, "id")),
         ("/models/{code}", texts(&bench.get("/models").await, "code")),
         ("/parts/{code}", texts(&bench.get("/parts?limit=40").await["parts"], "code")),
+        ("/clubs/{code}", texts(&bench.get("/clubs?search=7").await, "code")),
         ("/cards/{code}", texts(&first["job"]["clubs"], "card")),
         ("/scan/{code}", texts(&bench.get("/parts?limit=2").await["parts"], "code")),
         ("/scales/{scale}", vec!["balance".into(), "mass".into()]),

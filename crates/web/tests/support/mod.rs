@@ -254,6 +254,7 @@ pub async fn stocked(bench: &Bench) {
     // Nothing off today and no wandering: what such a scale shows is the true swing weight, as these tests reckon it.
     shop["balance_scale"]["offset_sd"] = json!(0.001);
     shop["balance_scale"]["drift_sd_per_root_h"] = json!(0.0);
+    shop["balance_scale"]["drift_sd_per_day"] = json!(0.0);
     let (status, answer) = bench.send("PUT", "/shop", "application/json", shop.to_string().into_bytes()).await;
     assert_eq!(status, StatusCode::OK, "{answer}");
 }

@@ -40,6 +40,8 @@ look-up-places = The tray has places 1 to { $most }
 look-up-add-model-of = Add the { $kind } model first
 look-up-load-scale = Load the page of the { $name } again
 look-up-study-places = This study has the places 0 to { $most }
+look-up-clubs = Look it up on the Clubs page
+look-up-has-kinds = The kinds are { $known }
 look-up-has-steps = This job has { $known }
 look-up-has-weights = The { $name } has { $known }
 

@@ -235,3 +235,13 @@ command-demo-as-left =
     The invented shop is as you left it; `setwright demo --reset` begins it again.
     Setwright is at http://{ $address }, with { $database }. Ctrl-C stops it.
 command-open-to-network = WARNING: everyone in this network can read and change this shop, players' names included. There are no keys yet: use it only in a network where you trust everybody.
+
+# Clubs, kinds of job, readings.
+command-fault-none-of = “{ $text }” is none of { $known }
+command-fault-not-a-document = { $path }: { $log }
+command-club-job = Job { $job } with { $n ->
+    [one] { $n } club
+   *[other] { $n } clubs
+} is at the bench.
+command-kind-kept = Kept: { $name }.
+command-kind-removed = Removed: { $name }.

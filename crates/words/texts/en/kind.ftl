@@ -303,6 +303,9 @@ caution-bending = bending
 caution-swing = swing
 caution-turning = turning
 caution-preparing = preparing
+caution-stripping = cutting a grip off
+caution-pulling = pulling a head
+caution-lead = lead
 
 # How a reading lies against what the sheet asks.
 fit-inside = in tolerance
@@ -345,3 +348,30 @@ fit-stage-tip = the weight in the tip
 fit-stage-grip = the grip
 fit-stage-added = what is added
 fit-stage-waits = nothing yet
+
+# What a head is made of.
+head-material-unknown = not known
+head-material-forged = forged carbon steel
+head-material-cast = cast stainless steel
+head-material-brittle = titanium, zinc or other
+
+# What happened to a club.
+club-deed-built = built
+club-deed-arrived = arrived
+club-deed-measured = measured
+club-deed-worked = worked on
+club-deed-changed = changed
+club-deed-retired = retired
+
+# What the sheet of a kind of job asks.
+asked-grip-model = grip model
+asked-wraps = wraps
+asked-grip-graphics = which way the grip's label faces
+asked-shaft-model = shaft model
+asked-ferrule-model = ferrule model
+asked-adhesive = adhesive
+asked-length = length
+asked-extension-mass = mass of the extension
+asked-swing-weight = swing weight
+asked-loft = loft
+asked-lie = lie

@@ -48,6 +48,7 @@ learned-what-solvent = solvent left in a fresh grip
 learned-what-scale-offset = the { $scale } reads high by
 learned-what-scale-noise = the { $scale }, one reading to the next
 learned-what-scale-today = the { $scale }, one day to the next
+learned-what-scale-drift = the { $scale }, from morning to evening
 learned-what-hand = readings by { $name } against the shop's
 learned-what-told = { $name }: what { $of } puts on or takes off
 learned-what-scatter = { $of }

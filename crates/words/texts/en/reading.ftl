@@ -13,6 +13,7 @@ estimation-duplicate = “{ $key }” occurs more than once in { $what }
     .next = Give each its own name
 estimation-unknown = “{ $key }” is not in { $what } of this job, and { $wanted_by } asks for it
 estimation-club-missing = { $wanted_by } asks for a quantity of a club, and names no club
+estimation-own-deviations = { $wanted_by } takes off the club “{ $club }”, which has deviations of its own
 estimation-no-piece = the club “{ $club }” has no { $role }
     .next = Add the piece or ask for another
 estimation-nothing-on-club = nothing that weighs is on the club “{ $club }”, so it has no balance point

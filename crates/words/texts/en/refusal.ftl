@@ -46,6 +46,7 @@ noun-plan-weight = weight
 noun-record = record
 noun-label = code
 noun-layout = layout
+noun-job-kind = kind of job
 noun-learned = learned value
 noun-anything = customer, job, part, lot or order
 

@@ -38,3 +38,17 @@ step-new-bend = Bend
 step-new-bend-say = Bend to the sheet, then read both.
 step-new-hand-over = Hand over
 step-new-hand-over-say = Checked, wiped, in the bag with its record.
+
+# Steps of work on a club that was there before.
+step-new-arrived = Arrived
+step-new-arrived-say = Read the club as it came, before anything is done with it.
+step-new-stripped = Stripped
+step-new-stripped-say = Old grip and tape off. Weigh each, then read the bare club: this says most.
+step-new-shortened = Shortened
+step-new-shortened-say = Butt cut. Length of the shaft from the ground, then the swing weight without a grip.
+step-new-extended = Extended
+step-new-extended-say = Extension glued in and cured by its own sheet. Length of the shaft, then the swing weight without a grip.
+step-new-weighted = Weight on
+step-new-weighted-say = Note what you put on and where, then read the swing weight.
+step-new-pulled = Pulled
+step-new-pulled-say = Head pulled and its bore cleaned. Weigh the head: what the old joint held is found out now.

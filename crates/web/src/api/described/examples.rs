@@ -30,6 +30,7 @@ fn example(operation: &str) -> Option<Value> {
         .or_else(|| customers(operation))
         .or_else(|| sheets_and_plans(operation))
         .or_else(|| bench(operation))
+        .or_else(|| clubs(operation))
         .or_else(|| shop(operation))
 }
 
@@ -150,6 +151,30 @@ fn bench(operation: &str) -> Option<Value> {
         "exchange_parts" => json!({ "kind": "head", "slots": [4, 5], "by": "Ada" }),
         "undo_exchange" => json!({ "by": "Ada" }),
         "take_back_batch" => json!({ "reason": "the wrong club was ticked", "by": "Ada" }),
+        _ => return None,
+    })
+}
+
+fn clubs(operation: &str) -> Option<Value> {
+    Some(match operation {
+        "add_club" => json!({
+            "player": "Odell Farrowby", "hand": "right", "club_kind": "iron", "number": "7", "head_material": "forged",
+            "arrival": { "swing_weight_points": 32.1, "total_mass_g": 432.7, "length_mm": 939.8 }, "by": "Ada"
+        }),
+        "change_club" => json!({ "label": "the old 7", "by": "Ada", "version": 1 }),
+        "measure_club" => json!({ "arrival": { "loft_deg": 33.0, "lie_deg": 62.0 }, "by": "Ada", "version": 2 }),
+        "add_club_job" => json!({
+            "due": "2031-04-01", "by": "Ada",
+            "clubs": [{ "club": "C1", "kind": "bend", "loft_deg": 32.5, "lie_deg": 61.5 }]
+        }),
+        "save_job_kind" => json!({
+            "key": "lie_only", "label": "Lie only", "asks": ["lie"],
+            "steps": [
+                { "key": "bend", "label": "Bend", "asks": ["lie"], "on": ["head", "shaft", "grip"], "needs": "none",
+                    "caution": "bending" },
+                { "key": "hand_over", "label": "Hand over", "asks": ["done"], "needs": "none" }
+            ]
+        }),
         _ => return None,
     })
 }

@@ -39,7 +39,7 @@ use words::Words;
 pub(super) struct Described;
 
 /// Each noun: its tag, what it is, and the paths that belong to it. The longest path that fits counts.
-const NOUNS: [(&str, &str, &[&str]); 17] = [
+const NOUNS: [(&str, &str, &[&str]); 18] = [
     (
         "shop",
         "The shop itself: room, scales, steps, people, the clock that it works by, its backups.",
@@ -68,7 +68,8 @@ const NOUNS: [(&str, &str, &[&str]); 17] = [
         "What parts and work cost, quotes and bills.",
         &["/prices", "/sheets/{id}/quote", "/jobs/{number}/bill"],
     ),
-    ("jobs", "Jobs and their records.", &["/jobs"]),
+    ("jobs", "Jobs, their kinds and their records.", &["/jobs", "/job-kinds"]),
+    ("clubs", "Clubs that live on: what they are made of, what was read of them, what was done.", &["/clubs"]),
     (
         "plans",
         "Which part goes into which club.",
@@ -97,7 +98,7 @@ const NOUNS: [(&str, &str, &[&str]); 17] = [
 ];
 
 /// What the path parameters mean, and an example. The first line that fits counts.
-const PARAMETERS: [(&str, &str, &str, &str); 15] = [
+const PARAMETERS: [(&str, &str, &str, &str); 17] = [
     ("/batches/", "number", "Running number of the batch.", "1"),
     ("/customers/", "number", "Running number of the customer.", "1"),
     ("/orders/", "number", "Running number of the order.", "1"),
@@ -105,6 +106,8 @@ const PARAMETERS: [(&str, &str, &str, &str); 15] = [
     ("/jobs/", "slot", "Place of the club in the tray, from 1.", "4"),
     ("/jobs/", "id", "Identity of the reading.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
     ("/sheets/", "id", "Identity of the sheet.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
+    ("/clubs/", "code", "Code on the club's label. Capitals do not matter.", "C1"),
+    ("/job-kinds/", "key", "Key of the kind.", "clean"),
     ("/models/", "code", "Code of the model. Capitals do not matter.", "SISKIN"),
     ("/parts/", "code", "Code on the part's label. Capitals do not matter.", "S7-02"),
     ("/cards/", "code", "Code on the job card.", "J1-4"),

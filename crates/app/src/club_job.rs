@@ -1,0 +1,310 @@
+//! A job on clubs that are there: its kinds, its sheet, what goes on each club.
+
+use crate::known_customer::with_name_of_customer;
+use crate::{App, AppError, load_learned, load_library, load_shop};
+use bench::assembly::Assembly;
+use bench::scale_watch::ScaleWatch;
+use desk::club_work::{AskedOfClub, ClubWorkFault, nearest, pieces_of, row_of};
+use jiff::civil::Date;
+use quantity::Units;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use store::{SheetRow, Tx};
+use trade::club::Club;
+use trade::error::Noun;
+use trade::event_kind::EventKind;
+use trade::id::JobId;
+use trade::job::{ClubWork, Job, JobClub, JobState};
+use trade::job_kind::{JobKind, of_the_trade};
+use trade::kind::Hand;
+use trade::model::PartKind;
+use trade::part::Part;
+use trade::sheet::{SetRule, Sheet};
+use trade::step::Step;
+use trade::swing_weight::points_per_g;
+use utoipa::ToSchema;
+use words::Words;
+
+/// A job on clubs that are there.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NewClubJob {
+    /// When it is due.
+    #[schema(value_type = String, format = Date)]
+    pub due: Date,
+    /// Who it is for; left out: who plays the first club.
+    #[serde(default)]
+    pub player: String,
+    /// Anything else that the bench should know.
+    #[serde(default)]
+    pub note: String,
+    /// What is asked of each club.
+    #[schema(min_items = 1)]
+    pub clubs: Vec<AskedOfClub>,
+    /// Who makes the job.
+    pub by: String,
+}
+
+/// A kind of job with its name.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct KindView {
+    /// What the shop calls it.
+    pub name: String,
+    /// What is done, in a sentence; empty for a kind of the shop's own.
+    pub say: String,
+    /// Whether the trade has it: then it cannot be changed.
+    pub of_the_trade: bool,
+    /// The kind itself, its steps with their names.
+    pub kind: JobKind,
+}
+
+impl App {
+    /// The kinds of job: those of the trade, then the shop's own.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn job_kinds(&self, w: &Words) -> Result<Vec<KindView>, AppError> {
+        let mut tx = self.store.read().await?;
+        let own = tx.job_kinds().await?;
+        let named = |kind: &JobKind| KindView {
+            name: name_of(kind, w),
+            say: if kind.is_of_the_trade() { w.text(&format!("{}-say", text_id(&kind.key))) } else { String::new() },
+            of_the_trade: kind.is_of_the_trade(),
+            kind: JobKind { steps: kind.named_steps(|id| w.text(id)), ..kind.clone() },
+        };
+        Ok(of_the_trade().iter().chain(&own).map(named).collect())
+    }
+
+    /// Keeps a kind of job of the shop's own, over the one with its key. Jobs that are made keep their steps.
+    ///
+    /// # Errors
+    /// A kind that the bench could not follow; what the store says.
+    pub async fn save_job_kind(&self, kind: &JobKind) -> Result<JobKind, AppError> {
+        let w = Words::english(Units::default());
+        let kind = JobKind { steps: kind.named_steps(|id| w.text(id)), ..kind.clone() };
+        kind.check()?;
+        let mut tx = self.store.write().await?;
+        tx.save_job_kind(&kind).await?;
+        tx.commit().await?;
+        Ok(kind)
+    }
+
+    /// Takes a kind of job of the shop's own away.
+    ///
+    /// # Errors
+    /// No such kind; what the store says.
+    pub async fn remove_job_kind(&self, key: &str) -> Result<(), AppError> {
+        let mut tx = self.store.write().await?;
+        if !tx.remove_job_kind(key).await? {
+            return Err(unknown_kind(key, &tx.job_kinds().await?));
+        }
+        tx.commit().await?;
+        Ok(())
+    }
+
+    /// Makes a job on clubs that are there: what goes on them is chosen from stock and held, and the clubs go to the bench.
+    ///
+    /// # Errors
+    /// No club, one twice, one in another open job; a kind that is none; a figure that a kind needs or does not ask; a part
+    /// that nobody has; what the store says. Nothing is kept then.
+    pub async fn new_club_job(&self, new: &NewClubJob) -> Result<Job, AppError> {
+        let mut tx = self.store.write().await?.signed(&new.by);
+        let (job, extensions) = self.club_job(&mut tx, new).await?;
+        let sheet = SheetRow {
+            id: job.sheet_id.clone(),
+            sheet: job.sheet.clone(),
+            approved_job: None,
+            version: 1,
+            saved_at: self.now(),
+        };
+        tx.insert_sheet(&sheet).await?;
+        let job = self.with_parts(&mut tx, job, &extensions).await?;
+        tx.insert_job(&job).await?;
+        tx.update_sheet(&SheetRow { approved_job: Some(job.id.clone()), ..sheet }, self.now()).await?;
+        for club in &job.clubs {
+            for part in on_from_stock(club) {
+                tx.hold(part, &job.id, &club.id, self.now()).await?;
+            }
+        }
+        let note = serde_json::json!({ "clubs": new.clubs.iter().map(|c| c.club.as_str()).collect::<Vec<_>>() });
+        self.log(&mut tx, Some(&job.id), None, EventKind::SheetApproved, &new.by, note).await?;
+        tx.commit().await?;
+        self.tell(Some(job.number), "plan");
+        Ok(job)
+    }
+
+    /// The job with its clubs as they came and their rows, without what goes on them; and the mass of each extension.
+    async fn club_job(&self, tx: &mut Tx, new: &NewClubJob) -> Result<(Job, Vec<Option<f64>>), AppError> {
+        if new.clubs.is_empty() {
+            return Err(AppError::invalid(ClubWorkFault::NoClubs));
+        }
+        let (own, library) = (tx.job_kinds().await?, load_library(tx).await?);
+        let number = tx.next_job_number().await?;
+        let mut clubs: Vec<JobClub> = Vec::with_capacity(new.clubs.len());
+        let mut kinds: Vec<&JobKind> = Vec::new();
+        let mut first: Option<Club> = None;
+        for (asked, slot) in new.clubs.iter().zip(1_i64..) {
+            let club = self.free_club(tx, &asked.club).await?;
+            if clubs.iter().any(|other| other.work.as_ref().is_some_and(|work| work.club == club.code)) {
+                return Err(AppError::invalid(ClubWorkFault::Twice { club: club.code.0 }));
+            }
+            let kind = of_the_trade().iter().chain(&own).find(|kind| kind.key == asked.kind);
+            let kind = kind.ok_or_else(|| unknown_kind(&asked.kind, &own))?;
+            if !kinds.iter().any(|one| one.key == kind.key) {
+                kinds.push(kind);
+            }
+            let row = row_of(&library, kind, &club, asked)?;
+            clubs.push(JobClub {
+                id: crate::new_id().as_str().into(),
+                slot,
+                card: format!("J{number}-{slot}"),
+                target: row,
+                work: Some(ClubWork {
+                    club: club.code.clone(),
+                    kind: kind.key.clone(),
+                    keeps_swing_weight: asked.swing_weight_points.is_none(),
+                    came: club.made.clone(),
+                    known: club.figures.clone(),
+                }),
+                plan: None,
+                version: 0,
+            });
+            first.get_or_insert(club);
+        }
+        let customer = first.as_ref().and_then(|club| club.owner);
+        let (player, hand) = first.map_or((String::new(), Hand::Right), |club| (club.player, club.hand));
+        let named = new.player.trim();
+        let sheet = Sheet {
+            player: if named.is_empty() { player } else { named.to_owned() },
+            customer,
+            due: new.due,
+            hand,
+            note: new.note.trim().to_owned(),
+            rule: SetRule::AsWritten,
+            written: String::new(),
+            reference: None,
+            quote: Vec::new(),
+            clubs: clubs.iter().map(|club| club.target.clone()).collect(),
+        };
+        let sheet = with_name_of_customer(tx, &sheet).await?;
+        let w = Words::english(Units::default());
+        let job = Job {
+            id: JobId(crate::new_id()),
+            number,
+            sheet_id: crate::new_id().as_str().into(),
+            sheet,
+            state: JobState::Planned,
+            steps: steps_of_kinds(&kinds, &w),
+            made_at: self.now(),
+            clubs,
+            version: 0,
+        };
+        Ok((job, new.clubs.iter().map(|asked| asked.extension_mass_g).collect()))
+    }
+
+    /// The job with what goes on its clubs: of each model the free part that brings its club nearest to where it is to be.
+    async fn with_parts(&self, tx: &mut Tx, mut job: Job, extensions: &[Option<f64>]) -> Result<Job, AppError> {
+        let (library, shop, learned) = (load_library(tx).await?, load_shop(tx).await?, load_learned(tx).await?);
+        let own = tx.job_kinds().await?;
+        let parts = Self::free_parts_for(tx, job.sheet.customer).await?;
+        let mut used: BTreeMap<&str, i64> = BTreeMap::new();
+        let watch = ScaleWatch::default();
+        for (i, extension) in extensions.iter().enumerate() {
+            let Some(work) = job.clubs[i].work.clone() else { continue };
+            let takes = of_the_trade().iter().chain(&own).find(|kind| kind.key == work.kind);
+            let takes = takes.map(|kind| kind.takes.clone()).unwrap_or_default();
+            let row = job.clubs[i].target.clone();
+            let mut picks: Vec<&Part> = Vec::new();
+            // The grip comes last: its mass is what brings the club home.
+            for kind in [PartKind::Shaft, PartKind::Ferrule, PartKind::Grip] {
+                let model = match kind {
+                    PartKind::Shaft => Some(&row.shaft_model),
+                    PartKind::Grip => Some(&row.grip_model),
+                    _ => row.ferrule_model.as_ref(),
+                };
+                let Some(model) = model.filter(|_| takes.contains(&kind)) else { continue };
+                let left = |part: &&Part| part.count.unwrap_or(1) > used.get(part.code.as_str()).copied().unwrap_or(0);
+                let may = |part: &&Part| part.kind == kind && part.is_free();
+                let free: Vec<&Part> = parts.iter().filter(may).filter(left).collect();
+                let mut choice = nearest(&free, (model, 0.0), 0.0, 0.0);
+                if kind == PartKind::Grip && choice.is_some() {
+                    let grip = library.grip(model)?;
+                    let mut with_any = picks.clone();
+                    with_any.extend(choice);
+                    let plan = pieces_of(&library, &work, &row, &with_any, *extension, self.now())?;
+                    let any_g = plan.mass_g(trade::kind::Role::Grip);
+                    job.clubs[i].plan = Some(plan);
+                    let alone = Job { clubs: vec![job.clubs[i].clone()], ..job.clone() };
+                    let assembly =
+                        Assembly { job: &alone, library: &library, shop: &shop, learned: &learned, watch: &watch };
+                    let off = assembly.believe(&[])?.finish(&alone.clubs[0].id)?.map_or(0.0, |f| f.deviation_points);
+                    let per_g = points_per_g(grip.centre_mm);
+                    choice = nearest(&free, (model, grip.mass_g), off + per_g * (grip.mass_g - any_g), per_g);
+                }
+                let part = choice.ok_or_else(|| {
+                    let club = work.club.0.clone();
+                    AppError::conflict(ClubWorkFault::NoPart { club, kind, model: model.clone() })
+                })?;
+                *used.entry(part.code.as_str()).or_default() += 1;
+                picks.push(part);
+            }
+            job.clubs[i].plan = Some(pieces_of(&library, &work, &row, &picks, *extension, self.now())?);
+        }
+        let assembly = Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: &watch };
+        let believed = assembly.believe(&[])?;
+        let chances = job.clubs.iter().map(|club| believed.finish(&club.id)).collect::<Result<Vec<_>, _>>()?;
+        for (club, finish) in job.clubs.iter_mut().zip(chances) {
+            if let (Some(plan), Some(finish)) = (&mut club.plan, finish) {
+                plan.chance = finish.chance;
+            }
+        }
+        Ok(job)
+    }
+}
+
+/// The parts of a club's plan that come from stock: not those that it came with.
+pub(crate) fn on_from_stock(club: &JobClub) -> impl Iterator<Item = &trade::id::PartId> {
+    let came = club.work.as_ref().map(|work| &work.came.pieces.parts);
+    let of_club = move |part: &trade::plan::PlannedPart| came.is_some_and(|parts| parts.contains(part));
+    club.plan.iter().flat_map(|plan| &plan.parts).filter(move |part| !of_club(part)).map(|part| &part.part)
+}
+
+/// The steps of a job of these kinds: those that several have stand once, and say whose they are where not all have them.
+fn steps_of_kinds(kinds: &[&JobKind], w: &Words) -> Vec<Step> {
+    if let [only] = kinds {
+        return only.named_steps(|id| w.text(id));
+    }
+    let (mut steps, mut last): (Vec<Step>, Vec<Step>) = (Vec::new(), Vec::new());
+    for kind in kinds {
+        let named = kind.named_steps(|id| w.text(id));
+        let n = named.len();
+        for (i, step) in named.into_iter().enumerate() {
+            let into = if i + 1 == n { &mut last } else { &mut steps };
+            match into.iter_mut().find(|other| Step { only: Vec::new(), ..(*other).clone() } == step) {
+                Some(same) => same.only.push(kind.key.clone()),
+                None => {
+                    let taken = into.iter().any(|other| other.key == step.key);
+                    let key = if taken { format!("{}_{}", step.key, kind.key) } else { step.key.clone() };
+                    into.push(Step { key, only: vec![kind.key.clone()], ..step });
+                }
+            }
+        }
+    }
+    steps.extend(last);
+    steps
+}
+
+fn text_id(key: &str) -> String {
+    format!("job-kind-{}", key.replace('_', "-"))
+}
+
+/// What a kind of job is called.
+#[must_use]
+pub fn name_of(kind: &JobKind, w: &Words) -> String {
+    if kind.is_of_the_trade() { w.text(&text_id(&kind.key)) } else { kind.label.clone() }
+}
+
+fn unknown_kind(key: &str, own: &[JobKind]) -> AppError {
+    let known = of_the_trade().iter().chain(own).map(|kind| kind.key.clone()).collect();
+    AppError::not_found(Noun::JobKind, key, &crate::look_up::LookUp::HasKinds { known })
+}

@@ -1,0 +1,370 @@
+//! A club that lives on: what it is made of as far as known, whose it is, and all that was done with it.
+
+use crate::club_name::ClubName;
+use crate::error::{TradeError, within};
+use crate::id::{ClubCode, EventId};
+use crate::kind::{ClubKind, Hand, LengthTo, closed_list};
+use crate::model::PartKind;
+use crate::model::as_it_came::{self, HeadMaterial};
+use crate::plan::{ClubPlan, PlannedPart};
+use crate::reading::{Unit, What, check_value};
+use crate::sheet::{SheetClub, Tolerances};
+use crate::wrap::Wraps;
+use fact::Told;
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// What a club is made of, as far as known: the models and layers that its row of a sheet would name, and its pieces with
+/// their masses and places. A club from elsewhere has models without a maker ([`as_it_came`]).
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Made {
+    /// Models, layers, length and angles, as a row of a sheet holds them.
+    pub row: SheetClub,
+    /// Its pieces, how it was cut, and what was added to it.
+    pub pieces: ClubPlan,
+}
+
+/// A figure that was read of a club and that still holds.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClubFigure {
+    /// What was read.
+    pub what: What,
+    /// Its value in `unit`.
+    pub value: f64,
+    /// Unit of `value`.
+    pub unit: Unit,
+    /// The scale it was read on: the shop's key of it, or the name of another; none where no scale is needed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub scale: Option<String>,
+    /// When it was read.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
+}
+
+/// A club with a code of its own.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+#[schema(as = OwnedClub)]
+pub struct Club {
+    /// What its label says when it is scanned: `C12`.
+    pub code: ClubCode,
+    /// What people call it, where it has a name of its own: “the old 7”.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub label: String,
+    /// Who plays it.
+    pub player: String,
+    /// Running number of the customer whose it is; none where no customer is noted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub owner: Option<i64>,
+    /// Whether it is for a right-handed or a left-handed player.
+    pub hand: Hand,
+    /// What it is made of, as far as known.
+    pub made: Made,
+    /// What was read of it and still holds, one figure of each sort.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub figures: Vec<ClubFigure>,
+    /// Goes up by one with every change.
+    pub version: i64,
+}
+
+impl Club {
+    /// The club as a figure of a fact: the 7-iron.
+    #[must_use]
+    pub fn name(&self) -> ClubName {
+        self.made.row.name()
+    }
+
+    /// What was read of it and still holds.
+    #[must_use]
+    pub fn figure(&self, what: What) -> Option<&ClubFigure> {
+        self.figures.iter().find(|figure| figure.what == what)
+    }
+
+    /// Notes figures: each takes the place of an earlier one of the same sort.
+    pub fn note(&mut self, figures: impl IntoIterator<Item = ClubFigure>) {
+        for figure in figures {
+            self.figures.retain(|old| old.what != figure.what);
+            self.figures.push(figure);
+        }
+    }
+
+    /// Whether all that the club is made of was weighed here.
+    #[must_use]
+    pub fn built_here(&self) -> bool {
+        !as_it_came::is(&self.made.row.head_model)
+    }
+}
+
+closed_list! {
+    /// What happened to a club.
+    ClubDeed {
+        /// Built here.
+        Built = "built";
+        /// It came from elsewhere and was noted.
+        Arrived = "arrived";
+        /// Read again.
+        Measured = "measured";
+        /// Worked on in a job.
+        Worked = "worked";
+        /// Its label, its owner or what is known of its pieces was changed by hand.
+        Changed = "changed";
+        /// Given up: lost, broken or sold.
+        Retired = "retired";
+    }
+}
+
+/// One entry in the life of a club. Appended, never changed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ClubEvent {
+    /// Identity of the entry.
+    pub id: EventId,
+    /// Code of the club whose life it is.
+    pub club: ClubCode,
+    /// What happened.
+    pub deed: ClubDeed,
+    /// Running number of the job, where it was done in one: its record says more.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub job: Option<i64>,
+    /// Place in the tray of that job.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slot: Option<i64>,
+    /// Key of the kind of job.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub job_kind: Option<String>,
+    /// What changed, each as a fact.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub changes: Vec<Told>,
+    /// What was read.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub figures: Vec<ClubFigure>,
+    /// What somebody wrote beside it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+    /// Who.
+    pub by: String,
+    /// When.
+    #[schema(value_type = String, format = DateTime)]
+    pub at: Timestamp,
+}
+
+fact::facts! {
+    /// How work changed a club.
+    pub enum ClubChange: "club_change" {
+        /// Another grip.
+        Grip {
+            /// What the old one weighed, as far as known.
+            from_g: f64,
+            /// What the new one weighs.
+            to_g: f64,
+        },
+        /// Another shaft.
+        Shaft {
+            /// What the old one weighed as cut, as far as known.
+            from_g: f64,
+            /// What the new one weighs as cut.
+            to_g: f64,
+        },
+        /// Longer or shorter, to the cap.
+        Length {
+            /// Before.
+            from_mm: f64,
+            /// After.
+            to_mm: f64,
+        },
+        /// Bent in loft.
+        Loft {
+            /// Before.
+            from_deg: f64,
+            /// After.
+            to_deg: f64,
+        },
+        /// Bent in lie.
+        Lie {
+            /// Before.
+            from_deg: f64,
+            /// After.
+            to_deg: f64,
+        },
+        /// Something was added.
+        Added {
+            /// Lead tape, powder, an extension …
+            action: crate::action::Action,
+            /// How much.
+            mass_g: f64,
+        },
+    }
+}
+
+/// A club from elsewhere as it is noted: what it is, and what was read of it on arrival.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Arrival {
+    /// Swing weight, points since A0.
+    #[schema(minimum = -60, maximum = 160)]
+    pub swing_weight_points: Option<f64>,
+    /// Mass of the whole club.
+    #[schema(minimum = 200, maximum = 1000)]
+    pub total_mass_g: Option<f64>,
+    /// Length from where the shaft axis meets the ground to the cap.
+    #[schema(minimum = 400, maximum = 1350)]
+    pub length_mm: Option<f64>,
+    /// Frequency, cycles a minute.
+    #[schema(minimum = 50, maximum = 600)]
+    pub cpm: Option<f64>,
+    /// Loft as it was measured, between the face and a plumb line.
+    #[schema(minimum = 0, maximum = 80)]
+    pub loft_deg: Option<f64>,
+    /// Lie as it was measured: the angle between shaft and ground.
+    #[schema(minimum = 40, maximum = 80)]
+    pub lie_deg: Option<f64>,
+    /// Outside diameter of the grip 50 mm below the cap, for the size of the next one; kept, not computed with.
+    #[schema(minimum = 15, maximum = 50)]
+    pub grip_size_mm: Option<f64>,
+    /// What the head weighs, where it was ever weighed loose.
+    #[schema(minimum = 120, maximum = 600)]
+    pub head_mass_g: Option<f64>,
+    /// What the shaft weighs as cut, where it was ever weighed loose.
+    #[schema(minimum = 20, maximum = 250)]
+    pub shaft_mass_g: Option<f64>,
+    /// What its grip weighs, where that is known.
+    #[schema(minimum = 10, maximum = 250)]
+    pub grip_mass_g: Option<f64>,
+}
+
+impl Arrival {
+    /// The figures that were read, with what each is.
+    #[must_use]
+    pub fn read(&self) -> Vec<(What, f64)> {
+        let read = [
+            (What::SwingWeight, self.swing_weight_points),
+            (What::TotalMass, self.total_mass_g),
+            (What::FinishedLength, self.length_mm),
+            (What::Cpm, self.cpm),
+            (What::Loft, self.loft_deg),
+            (What::Lie, self.lie_deg),
+        ];
+        read.into_iter().filter_map(|(what, value)| Some((what, value?))).collect()
+    }
+
+    /// Refuses figures that no club has.
+    ///
+    /// # Errors
+    /// [`TradeError::Impossible`], named after the figure.
+    pub fn check(&self) -> Result<(), TradeError> {
+        for (what, value) in self.read() {
+            check_value(what, value)?;
+        }
+        for (what, value) in [
+            (What::HeadMass, self.head_mass_g),
+            (What::ShaftMass, self.shaft_mass_g),
+            (What::GripMass, self.grip_mass_g),
+        ] {
+            if let Some(value) = value {
+                check_value(what, value)?;
+            }
+        }
+        self.grip_size_mm.map_or(Ok(()), |size| within("grip_size_mm", size, 15.0, 50.0, "mm").map(|_| ()))
+    }
+}
+
+/// What a club from elsewhere is made of: models without a maker, of which what was measured on arrival is all that is known.
+#[must_use]
+pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival: &Arrival) -> Made {
+    let usual = as_it_came::usual(kind, number);
+    let head_model = as_it_came::head_code(kind, material);
+    let shaft_model = as_it_came::shaft_code(kind);
+    let to_cap_mm = arrival.length_mm.unwrap_or(usual.length_mm);
+    let shaft_mm = to_cap_mm - CAP_MM - as_it_came::TIP_TO_GROUND_MM;
+    let part = |kind: PartKind, model: &str, known: Option<f64>, usual_g: f64| PlannedPart {
+        kind,
+        part: "".into(),
+        code: String::new(),
+        model: model.to_owned(),
+        mass_g: known.unwrap_or(usual_g),
+        weighed: known.is_some(),
+        lot: String::new(),
+        place: String::new(),
+    };
+    let shaft_g = arrival.shaft_mass_g.unwrap_or(usual.shaft_g);
+    let pieces = ClubPlan {
+        parts: vec![
+            part(PartKind::Head, &head_model, arrival.head_mass_g, usual.head_g),
+            part(PartKind::Shaft, &shaft_model, arrival.shaft_mass_g, usual.shaft_g),
+            part(PartKind::Grip, as_it_came::GRIP, arrival.grip_mass_g, GRIP_G),
+        ],
+        head_number: number.to_owned(),
+        tip_trim_mm: 0.0,
+        butt_cut_mm: 0.0,
+        cut_shaft_mm: shaft_mm,
+        cut_shaft_mass_g: shaft_g,
+        cut_shaft_balance_point_mm: shaft_mm * as_it_came::SHAFT_BALANCE_SHARE,
+        tip_to_ground_mm: as_it_came::TIP_TO_GROUND_MM,
+        bend_loft_deg: 0.0,
+        bend_lie_deg: 0.0,
+        expected: Vec::new(),
+        chance: 0.0,
+        reasons: Vec::new(),
+        frequency: None,
+        extras: Vec::new(),
+        neighbour_blank: None,
+    };
+    let row = SheetClub {
+        number: number.to_owned(),
+        club_kind: kind,
+        head_model,
+        shaft_model,
+        grip_model: as_it_came::GRIP.to_owned(),
+        ferrule_model: None,
+        adhesive: Some(as_it_came::JOINT.to_owned()),
+        tape: Some(as_it_came::TAPE.to_owned()),
+        length_mm: to_cap_mm,
+        length_to: LengthTo::Cap,
+        swing_weight_points: arrival.swing_weight_points.unwrap_or(USUAL_POINTS),
+        loft_deg: arrival.loft_deg.unwrap_or(usual.loft_deg),
+        lie_deg: arrival.lie_deg.unwrap_or(usual.lie_deg),
+        cpm: arrival.cpm,
+        total_mass_g: None,
+        grip_graphics: None,
+        shaft_graphics: None,
+        soft_side: None,
+        wraps: Wraps { base: 1, full: 0, lower_hand: 0 },
+        tolerances: Tolerances::default(),
+    };
+    Made { row, pieces }
+}
+
+/// Swing weight of a club of which nothing was read: D1.
+const USUAL_POINTS: f64 = 31.0;
+/// Mass and cap of the grip that a club came with, before it is weighed: those of [`as_it_came::GRIP`].
+const GRIP_G: f64 = 50.0;
+const CAP_MM: f64 = 3.2;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::Library;
+
+    #[test]
+    fn a_club_as_it_came_uses_the_figures_of_its_grip() {
+        let library = Library::default();
+        let grip = library.grip(as_it_came::GRIP).unwrap();
+        assert_eq!((grip.mass_g, grip.cap_mm), (GRIP_G, CAP_MM));
+    }
+
+    /// By hand: 37 in to the cap less 3.2 mm of cap and 30 mm to the ground leave 906.6 mm of shaft.
+    #[test]
+    fn a_measured_length_gives_the_length_of_the_shaft() {
+        let arrival = Arrival { length_mm: Some(939.8), ..Arrival::default() };
+        let made = as_it_came(ClubKind::Iron, "7", HeadMaterial::Unknown, &arrival);
+        assert!((made.pieces.cut_shaft_mm - 906.6).abs() < 1e-9);
+        assert!(made.pieces.parts.iter().all(|part| !part.weighed));
+    }
+
+    #[test]
+    fn a_figure_that_no_club_has_is_refused() {
+        assert!(Arrival { swing_weight_points: Some(400.0), ..Arrival::default() }.check().is_err());
+        assert!(Arrival { grip_size_mm: Some(5.0), ..Arrival::default() }.check().is_err());
+        assert!(Arrival::default().check().is_ok());
+    }
+}
