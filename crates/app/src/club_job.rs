@@ -80,9 +80,10 @@ impl App {
     /// # Errors
     /// A kind that the bench could not follow; what the store says.
     pub async fn save_job_kind(&self, kind: &JobKind) -> Result<JobKind, AppError> {
+        // Before its steps are named: the trade has names for its own steps alone.
+        kind.check()?;
         let w = Words::english(Units::default());
         let kind = JobKind { steps: kind.named_steps(|id| w.text(id)), ..kind.clone() };
-        kind.check()?;
         let mut tx = self.store.write().await?;
         tx.save_job_kind(&kind).await?;
         tx.commit().await?;

@@ -59,7 +59,7 @@ pub fn life(view: &LifeView) -> Markup {
         line.push((place(i), up.at(points)));
     }
     html! {
-        figure.funnel {
+        figure.funnel.life tabindex="0" {
             svg viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img" aria-label=(view.title) {
                 @if let (Some([a, b]), Some((at, _))) = (aim, view.aim) {
                     rect.zone x="20" width=(num(WIDTH - 40.0)) y=(num(up.at(b))) height=(num(up.at(a) - up.at(b))) {}

@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 /// What a club is made of, as far as known: the models and layers that its row of a sheet would name, and its pieces with
-/// their masses and places. A club from elsewhere has models without a maker ([`as_it_came`]).
+/// their masses and places. A club from elsewhere has models without a maker ([`as_it_came()`]).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct Made {
     /// Models, layers, length and angles, as a row of a sheet holds them.

@@ -170,6 +170,18 @@ mod tests {
     use ::words::Words;
 
     #[test]
+    fn a_step_of_the_shops_own_has_a_name() {
+        let bend = of_the_trade().iter().find(|kind| kind.key == "bend").expect("bend");
+        let mut own = JobKind { key: "lie_only".into(), label: "Lie only".into(), ..bend.clone() };
+        own.check().expect("steps that the trade names");
+        own.steps[1].key = "tap".into();
+        let refused = own.check().expect_err("nobody names it").refusal();
+        assert_eq!(refused.entry(), Some("steps[1].label"));
+        own.steps[1].label = "Tap it".into();
+        own.check().expect("named");
+    }
+
+    #[test]
     fn the_kinds_of_the_trade_are_sound_and_have_names() {
         let w = Words::english(quantity::Units::default());
         assert!(of_the_trade().len() >= 5);
