@@ -13,14 +13,17 @@ fn another_site(page: String) -> u16 {
     let port = listener.local_addr().expect("an address").port();
     std::thread::spawn(move || {
         for stream in listener.incoming() {
-            let Ok(mut stream) = stream else { continue };
-            let head = BufReader::new(&stream).lines().map_while(Result::ok).take_while(|line| !line.is_empty());
-            let _ = head.count();
-            let _ = write!(
-                stream,
-                "HTTP/1.1 200 OK\r\nContent-Type: text/html; charset=utf-8\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{page}",
-                page.len()
-            );
+            let (Ok(mut stream), page) = (stream, page.clone()) else { continue };
+            // A browser opens connections ahead and asks nothing on them for a while: none may hold up another.
+            std::thread::spawn(move || {
+                let head = BufReader::new(&stream).lines().map_while(Result::ok).take_while(|line| !line.is_empty());
+                let _ = head.count();
+                let _ = write!(
+                    stream,
+                    "HTTP/1.1 200 OK\r\nContent-Type: text/html; charset=utf-8\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{page}",
+                    page.len()
+                );
+            });
         }
     });
     port
