@@ -1,6 +1,6 @@
 //! A job on clubs that are there: its kinds, its sheet, what goes on each club.
 
-use crate::known_customer::with_name_of_customer;
+use crate::known_customer::sheet_taken_in;
 use crate::{App, AppError, load_learned, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::scale_watch::ScaleWatch;
@@ -106,8 +106,8 @@ impl App {
     /// Makes a job on clubs that are there: what goes on them is chosen from stock and held, and the clubs go to the bench.
     ///
     /// # Errors
-    /// No club, one twice, one in another open job; a kind that is none; a figure that a kind needs or does not ask; a part
-    /// that nobody has; what the store says. Nothing is kept then.
+    /// No club, the same club twice, or one that is in another open job; an unknown kind; a figure that the kind needs and lacks,
+    /// or does not ask for; a part that is not in stock; what the store says. Nothing is kept then.
     pub async fn new_club_job(&self, new: &NewClubJob) -> Result<Job, AppError> {
         let mut tx = self.store.write().await?.signed(&new.by);
         let (job, extensions) = self.club_job(&mut tx, new).await?;
@@ -187,7 +187,7 @@ impl App {
             quote: Vec::new(),
             clubs: clubs.iter().map(|club| club.target.clone()).collect(),
         };
-        let sheet = with_name_of_customer(tx, &sheet).await?;
+        let sheet = sheet_taken_in(tx, &sheet).await?;
         let w = Words::english(Units::default());
         let job = Job {
             id: JobId(crate::new_id()),

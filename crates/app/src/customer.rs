@@ -23,6 +23,7 @@ use trade::kind::Hand;
 use trade::part::Part;
 use trade::sheet::Sheet;
 use utoipa::ToSchema;
+use words::{Words, text};
 
 /// Customers that a list shows at once.
 pub const CUSTOMERS_SHOWN: i64 = 200;
@@ -154,6 +155,41 @@ pub struct Deletion {
     pub backup_folder: Option<String>,
     /// After how many months the last of these daily backups is thinned out.
     pub backup_months: i64,
+}
+
+impl Deletion {
+    /// What goes, line by line.
+    #[must_use]
+    pub fn goes(&self, w: &Words) -> Vec<String> {
+        let mut lines = vec![w.text("customer-goes-row")];
+        if self.sheets_removed > 0 {
+            lines.push(text!(w, "customer-goes-sheets", n = self.sheets_removed));
+        }
+        if !self.jobs_kept.is_empty() {
+            let (jobs, n) = (self.jobs_kept.clone(), self.jobs_kept.len());
+            lines.push(text!(w, "customer-goes-jobs", code = self.code, jobs = jobs, n = n));
+        }
+        lines
+    }
+
+    /// What stays, line by line, and what the shop must see to itself.
+    #[must_use]
+    pub fn stays(&self, w: &Words) -> Vec<String> {
+        let mut lines = vec![text!(w, "customer-stays-number", code = self.code)];
+        if !self.jobs_kept.is_empty() {
+            lines.push(w.text("customer-stays-work"));
+        }
+        if self.other_sheets > 0 {
+            lines.push(text!(w, "customer-stays-other-sheets", n = self.other_sheets));
+        }
+        let stands = self.name_stands.iter();
+        lines.extend(stands.map(|one| text!(w, "customer-stays-typed", place = one.place, n = one.entries)));
+        lines.push(match &self.backup_folder {
+            Some(folder) => text!(w, "customer-stays-backups", folder = folder, months = self.backup_months),
+            None => w.text("customer-stays-copies"),
+        });
+        lines
+    }
 }
 
 /// A request to delete a customer.

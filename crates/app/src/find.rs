@@ -11,6 +11,7 @@ use trade::id::SheetId;
 use trade::job::JobState;
 use trade::model::PartKind;
 use utoipa::ToSchema;
+use words::{Words, text};
 
 /// Things of one sort that are listed at most.
 const SHOWN: usize = 20;
@@ -86,6 +87,24 @@ pub enum Found {
     },
 }
 
+impl Found {
+    /// What it is, in a line.
+    #[must_use]
+    pub fn words(&self, w: &Words) -> String {
+        match self {
+            Self::Customer { number, name } => text!(w, "find-customer", name = name, code = customer::code(*number)),
+            Self::Job { number, player, .. } => text!(w, "today-job-of", job = *number, player = player),
+            Self::Sheet { player, .. } => text!(w, "find-sheet", player = player),
+            Self::Club { job, slot } => text!(w, "find-club", job = *job, slot = *slot),
+            Self::Part { code, kind } => text!(w, "find-part", code = code, kind = kind),
+            Self::Parts { text: words, count } => text!(w, "find-parts", text = words, n = *count),
+            Self::Lot { lot, clubs } => text!(w, "find-lot", lot = lot, n = *clubs),
+            Self::Order { number } => text!(w, "find-order", order = *number),
+            Self::Batch { number, .. } => text!(w, "find-batch", batch = *number),
+        }
+    }
+}
+
 /// A number with the noun before it, as people type it: `job 1`, `order 12`, `#3`, `7`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 struct Numbered {
@@ -93,7 +112,7 @@ struct Numbered {
     order: bool,
     batch: bool,
     customer: bool,
-    /// The noun is said, so that nothing else can be meant.
+    /// Typed with its noun: a job, an order, a batch or a customer and nothing else.
     named: bool,
     number: i64,
 }

@@ -20,8 +20,11 @@ pub(crate) async fn customer_row(tx: &mut Tx, number: i64) -> Result<CustomerRow
     }
 }
 
-/// The sheet with the name of the customer that it belongs to. A sheet with a quote that none can have is refused.
-pub(crate) async fn with_name_of_customer(tx: &mut Tx, sheet: &Sheet) -> Result<Sheet, AppError> {
+/// A sheet as it is taken in: with the name of the customer that it belongs to.
+///
+/// # Errors
+/// A quote that none can have; a customer who is not there; what the store says.
+pub(crate) async fn sheet_taken_in(tx: &mut Tx, sheet: &Sheet) -> Result<Sheet, AppError> {
     check_lines(&sheet.quote)?;
     let mut sheet = sheet.clone();
     if let Some(number) = sheet.customer {

@@ -19,8 +19,8 @@ pub(crate) struct Shown<'a> {
     pub seen: &'a [String],
 }
 
-/// Refuses readings that would take the place of one that their screen did not show, with both values. Where there is none, an
-/// entry that waited may be kept though its club has changed, and any other is to be looked at first.
+/// Refuses to overwrite a reading that the screen did not show, and tells both values. If nothing would be overwritten, an entry
+/// that waited for the network is kept even if the club has changed; any other must be looked at first.
 ///
 /// # Errors
 /// A reading that was made meanwhile, a club that was changed; what the store says.

@@ -1,6 +1,6 @@
 //! Fitting sheets: expand what was written short, check, save, approve into a job.
 
-use crate::known_customer::{customer_row, with_name_of_customer};
+use crate::known_customer::{customer_row, sheet_taken_in};
 use crate::lanes::Lane;
 use crate::look_up::LookUp;
 use crate::{App, AppError, load_library, load_shop};
@@ -109,7 +109,7 @@ impl App {
     /// What the store says.
     pub async fn check_sheet(&self, sheet: &Sheet) -> Result<Vec<SheetProblem>, AppError> {
         let mut tx = self.store.read().await?;
-        let sheet = with_name_of_customer(&mut tx, sheet).await?;
+        let sheet = sheet_taken_in(&mut tx, sheet).await?;
         self.problems(&mut tx, &sheet).await
     }
 
@@ -133,7 +133,7 @@ impl App {
     /// What the store says.
     pub async fn save_sheet(&self, sheet: &Sheet) -> Result<SheetView, AppError> {
         let mut tx = self.store.write().await?;
-        let sheet = with_name_of_customer(&mut tx, sheet).await?;
+        let sheet = sheet_taken_in(&mut tx, sheet).await?;
         let problems = self.problems(&mut tx, &sheet).await?;
         let id: SheetId = crate::new_id().as_str().into();
         let row =
@@ -155,7 +155,7 @@ impl App {
         if row.approved_job.is_some() {
             return Err(AppError::conflict(SheetFault::Approved));
         }
-        let sheet = with_name_of_customer(&mut tx, sheet).await?;
+        let sheet = sheet_taken_in(&mut tx, sheet).await?;
         tx.update_sheet(&SheetRow { sheet, version, ..row }, self.now()).await?;
         tx.commit().await?;
         self.sheet(id).await

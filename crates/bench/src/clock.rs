@@ -13,7 +13,7 @@ pub(crate) struct Clock {
     days_h: Vec<f64>,
 }
 
-/// A pause that is longer than this is a night or a weekend: the scale is zeroed anew after it. Common practice, no source.
+/// A longer pause than this is a night or a weekend, and the scale is zeroed again after it. Common practice, no source.
 const NIGHT_H: f64 = 8.0;
 /// Hours of work after which a scale that drifts one way has come to rest: a working day.
 const STEADY_H: f64 = 8.0;

@@ -7,8 +7,8 @@ use utoipa::ToSchema;
 /// Drift of a scale within the job. Its offset is what it shows too much at the first knot, on the first day.
 ///
 /// Within a day, what it shows too much wanders from knot to knot, straight in between, and moves steadily one way at a rate
-/// that is the day's own. On another day the scale was zeroed anew: what it is off by then is its habit, which all days
-/// have in common, and that day's own, both of the sizes that the first day's offset has them in.
+/// of that day. The scale is zeroed again each morning: each day's offset is its habit, the same every day, plus a part of that
+/// day alone. The two parts are as large on every day as on the first.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Drift {
@@ -19,7 +19,7 @@ pub struct Drift {
     /// Standard deviation of a day's steady rate, in the scale's unit an hour.
     #[serde(default)]
     pub sd_per_h: f64,
-    /// Hours of a day after which the steady change has come to its end: a scale that is warm stays as it is. Nought: it never ends.
+    /// Hours into a day after which the steady drift stops, because the scale has warmed up; 0 if it never stops.
     #[serde(default)]
     pub steady_h: f64,
     /// Those of the knots at which another day begins, rising.
@@ -136,7 +136,7 @@ impl Drift {
 }
 
 impl DriftLayout {
-    /// When the job begins; nought without drift.
+    /// Time of the first knot, hours; 0 without drift.
     pub(crate) fn first_h(&self) -> f64 {
         self.knots_h.first().copied().unwrap_or(0.0)
     }

@@ -171,7 +171,7 @@ async function sendAll() {
   if (sent) document.dispatchEvent(new CustomEvent("setwright:sent"));
 }
 
-// Why it was not accepted stands on the page that the server answers with: what is there now and what was typed.
+// The server answers with a page that says why: what is there now and what was typed.
 async function refused(entry, answer) {
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   const why = page.querySelector("body > .notice.bad")?.textContent.trim() || words("enter-again");

@@ -50,7 +50,7 @@ pub fn asset_url(name: &str) -> String {
 /// A file as the browser gets it: style sheets and scripts without the comments and indents that only people read. None of
 /// that name: nothing.
 ///
-/// Made once in a release; development builds make each anew, so that an edit shows without a restart.
+/// A release build makes all of them once; a development build makes one per request, so that an edit shows without a restart.
 #[must_use]
 pub fn asset(name: &str) -> Option<Asset> {
     static MADE: std::sync::LazyLock<BTreeMap<String, Asset>> =

@@ -51,8 +51,14 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         Backend::Postgres => include_str!("../migrations/0011_data_state.postgres.sql"),
     };
     let clubs = match backend {
-        Backend::Sqlite => include_str!("../migrations/0013_clubs.sqlite.sql"),
-        Backend::Postgres => include_str!("../migrations/0013_clubs.postgres.sql"),
+        Backend::Sqlite => concat!(
+            include_str!("../migrations/0013_clubs.sql"),
+            include_str!("../migrations/0013_clubs_append_only.sqlite.sql")
+        ),
+        Backend::Postgres => concat!(
+            include_str!("../migrations/0013_clubs.sql"),
+            include_str!("../migrations/0013_clubs_append_only.postgres.sql")
+        ),
     };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),

@@ -96,6 +96,13 @@ async fn expected(bench: &Bench, job: i64, key: &str) -> (f64, f64) {
     (ask["expected"]["value"].as_f64().unwrap(), ask["expected"]["band"].as_f64().unwrap())
 }
 
+/// Mass of the grip that was chosen for the first club of a job, g.
+async fn chosen_grip_g(bench: &Bench, job: i64) -> f64 {
+    let job = bench.get(&format!("/jobs/{job}")).await;
+    let parts = job["job"]["clubs"][0]["plan"]["parts"].as_array().unwrap();
+    parts.iter().find(|p| p["kind"] == "grip").unwrap()["mass_g"].as_f64().unwrap()
+}
+
 #[tokio::test]
 async fn a_regrip_keeps_what_the_club_read_on_arrival_and_lives_on() {
     let bench = shop_with_grips().await;
@@ -200,14 +207,7 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
         short.points(false)
     );
     read(&bench, 1, 1, "shortened", json!([{ "what": "shaft_length", "value": 911.2 - 30.0 }, { "what": "swing_weight", "value": tenth(short.points(false)) }])).await;
-    let grip_g = bench.get("/jobs/1").await["job"]["clubs"][0]["plan"]["parts"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .find(|p| p["kind"] == "grip")
-        .unwrap()["mass_g"]
-        .as_f64()
-        .unwrap();
+    let grip_g = chosen_grip_g(&bench, 1).await;
     let short = Real { grip: (grip_g, 104.0, 3.0), ..short };
     let (value, band) = expected(&bench, 1, "finish").await;
     assert!((value - short.points(true)).abs() < band && band < 0.6, "{value} ± {band} against {}", short.points(true));
@@ -231,14 +231,7 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
     let (value, band) = expected(&bench, 2, "extended").await;
     assert!((value - long.points(false)).abs() < band && band < 1.5, "{value} ± {band} against {}", long.points(false));
     read(&bench, 2, 1, "extended", json!([{ "what": "swing_weight", "value": tenth(long.points(false)) }])).await;
-    let grip_g = bench.get("/jobs/2").await["job"]["clubs"][0]["plan"]["parts"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .find(|p| p["kind"] == "grip")
-        .unwrap()["mass_g"]
-        .as_f64()
-        .unwrap();
+    let grip_g = chosen_grip_g(&bench, 2).await;
     let long = Real { grip: (grip_g, 104.0, 3.0), ..long };
     read(&bench, 2, 1, "finish", json!([{ "what": "swing_weight", "value": tenth(long.points(true)) }])).await;
     bench.made("/jobs/2/readings", over.clone()).await;

@@ -304,7 +304,7 @@ async fn remove_kind(arguments: &KindRemove) -> Result<(), Failure> {
 /// Keeps readings at the bench.
 ///
 /// # Errors
-/// An entry that is none; what the use case says.
+/// An entry that cannot be read; what the use case says.
 pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
     let entry = |text: &String| {
         let (what, typed) = text.split_once('=').unwrap_or((text.as_str(), ""));

@@ -5,7 +5,6 @@ use crate::config::{CustomerCommand, CustomerDelete, CustomerExport, CustomerFie
 use crate::failure::{CommandFault, Failure};
 use app::App;
 use app::customer::{CustomerView, DeleteCustomer, Deletion, GiveSheet, TakeName};
-use app::find::Found;
 use app::stock::PartChange;
 use quantity::LengthUnit;
 use std::fmt::Write;
@@ -211,34 +210,10 @@ async fn delete_customer(delete: &CustomerDelete) -> Result<(), Failure> {
 
 /// What goes and what stays, line by line.
 fn what_happens(w: &Words, deletion: &Deletion) -> String {
-    let mut text = String::new();
-    let mut line = |words: String| {
-        let _ = writeln!(text, "  {words}");
+    let part = |title: &str, lines: Vec<String>| {
+        lines.into_iter().fold(w.text(title) + ":\n", |text, line| text + "  " + &line + "\n")
     };
-    line(w.text("customer-goes-row"));
-    if deletion.sheets_removed > 0 {
-        line(text!(w, "customer-goes-sheets", n = deletion.sheets_removed));
-    }
-    if !deletion.jobs_kept.is_empty() {
-        let (jobs, n) = (deletion.jobs_kept.clone(), deletion.jobs_kept.len());
-        line(text!(w, "customer-goes-jobs", code = deletion.code, jobs = jobs, n = n));
-    }
-    text += &(w.text("customer-stays") + ":\n");
-    let mut line = |words: String| {
-        let _ = writeln!(text, "  {words}");
-    };
-    line(text!(w, "customer-stays-number", code = deletion.code));
-    if !deletion.jobs_kept.is_empty() {
-        line(w.text("customer-stays-work"));
-    }
-    if deletion.other_sheets > 0 {
-        line(text!(w, "customer-stays-other-sheets", n = deletion.other_sheets));
-    }
-    for stands in &deletion.name_stands {
-        line(text!(w, "customer-stays-typed", place = stands.place, n = stands.entries));
-    }
-    line(w.text("customer-stays-copies"));
-    w.text("customer-goes") + ":\n" + &text
+    part("customer-goes", deletion.goes(w)) + &part("customer-stays", deletion.stays(w))
 }
 
 /// What a text may mean.
@@ -253,16 +228,5 @@ pub async fn find(arguments: &FindArguments) -> Result<(), Failure> {
         return print_json(&found);
     }
     let w = reader();
-    let line = |one: &Found| match one {
-        Found::Customer { number, name } => text!(w, "find-customer", name = name, code = code(*number)),
-        Found::Job { number, player, .. } => text!(w, "today-job-of", job = *number, player = player),
-        Found::Sheet { player, .. } => text!(w, "find-sheet", player = player),
-        Found::Club { job, slot } => text!(w, "find-club", job = *job, slot = *slot),
-        Found::Part { code, kind } => text!(w, "find-part", code = code, kind = kind),
-        Found::Parts { text: words, count } => text!(w, "find-parts", text = words, n = *count),
-        Found::Lot { lot, clubs } => text!(w, "find-lot", lot = lot, n = *clubs),
-        Found::Order { number } => text!(w, "find-order", order = *number),
-        Found::Batch { number, .. } => text!(w, "find-batch", batch = *number),
-    };
-    say(&found.iter().map(|one| line(one) + "\n").collect::<String>())
+    say(&found.iter().map(|one| one.words(&w) + "\n").collect::<String>())
 }

@@ -7,11 +7,7 @@ use serde_json::json;
 async fn clubs_and_steps_of_the_open_job_are_there_without_network() {
     let bench = Bench::open();
     let browser = bench.browser().await;
-    browser.open("/bench/1/1?step=dry").await;
-    browser.until("'ready' in document.documentElement.dataset").await;
-    // What is held is fetched while nobody types.
-    held(&browser).await;
-    browser.offline(true).await;
+    go_away(&browser).await;
     // To another club, and to another step of that.
     browser.press(".clubs a[href='/bench/1/3?step=dry']").await;
     browser.until("location.pathname === '/bench/1/3' && document.querySelector('#held')").await;
@@ -35,6 +31,14 @@ async fn clubs_and_steps_of_the_open_job_are_there_without_network() {
     browser.close().await;
 }
 
+/// Opens the dry step, waits until the job is held, and takes the network away. What is held is fetched while nobody types.
+async fn go_away(browser: &crate::harness::Browser) {
+    browser.open("/bench/1/1?step=dry").await;
+    browser.until("'ready' in document.documentElement.dataset").await;
+    held(browser).await;
+    browser.offline(true).await;
+}
+
 /// Waits until the page of every club and step is held.
 async fn held(browser: &crate::harness::Browser) {
     let count = "(async () => new Promise((then) => {
@@ -53,10 +57,7 @@ async fn held(browser: &crate::harness::Browser) {
 async fn what_another_tablet_read_meanwhile_is_not_replaced_and_both_values_are_told() {
     let bench = Bench::open();
     let browser = bench.browser().await;
-    browser.open("/bench/1/1?step=dry").await;
-    browser.until("'ready' in document.documentElement.dataset").await;
-    held(&browser).await;
-    browser.offline(true).await;
+    go_away(&browser).await;
     // Two clubs from held pages; one of them is corrected before anything could be sent.
     for (slot, typed) in [(3, "E1.1"), (3, "E1.2"), (4, "E1.3")] {
         browser.press(&format!(".clubs a[href='/bench/1/{slot}?step=dry']")).await;

@@ -53,22 +53,12 @@ async fn ask(w: &Words, app: &App, number: i64, form: &Entries, status: StatusCo
 
 /// What goes, what stays, and what the shop must see to itself.
 fn what_happens(w: &Words, deletion: &Deletion) -> Markup {
+    let part = |title: &str, lines: Vec<String>| {
+        section(&w.text(title), &html! {}, &html! { ul { @for line in lines { li { (line) } } } })
+    };
     html! {
-        (section(&w.text("customer-goes"), &html! {}, &html! { ul {
-            li { (w.text("customer-goes-row")) }
-            @if deletion.sheets_removed > 0 { li { (text!(w, "customer-goes-sheets", n = deletion.sheets_removed)) } }
-            @if !deletion.jobs_kept.is_empty() { li { (text!(w, "customer-goes-jobs", code = deletion.code, jobs = deletion.jobs_kept.clone(), n = deletion.jobs_kept.len())) } }
-        } }))
-        (section(&w.text("customer-stays"), &html! {}, &html! { ul {
-            li { (text!(w, "customer-stays-number", code = deletion.code)) }
-            @if !deletion.jobs_kept.is_empty() { li { (w.text("customer-stays-work")) } }
-            @if deletion.other_sheets > 0 { li { (text!(w, "customer-stays-other-sheets", n = deletion.other_sheets)) } }
-            @for stands in &deletion.name_stands { li { (text!(w, "customer-stays-typed", place = stands.place, n = stands.entries)) } }
-            li { @match &deletion.backup_folder {
-                Some(folder) => { (text!(w, "customer-stays-backups", folder = folder, months = deletion.backup_months)) }
-                None => { (w.text("customer-stays-copies")) }
-            } }
-        } }))
+        (part("customer-goes", deletion.goes(w)))
+        (part("customer-stays", deletion.stays(w)))
     }
 }
 

@@ -44,7 +44,7 @@ async fn find(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
             (empty_state(&text!(w, "find-nothing", text = typed), &w.text("find-nothing-next"),
                 &[Action { href: "/", label: &w.text("page-today"), primary: false }]))
         } @else {
-            ul.plain.readings { @for one in &found { li { a href=(address(one)) { (words(&w, one)) } } } }
+            ul.plain.readings { @for one in &found { li { a href=(address(one)) { (one.words(&w)) } } } }
         }
     };
     let crumb = if found.is_empty() { String::new() } else { text!(w, "find-count", n = found.len()) };
@@ -66,22 +66,5 @@ fn address(found: &Found) -> String {
         Found::Parts { text, .. } => format!("/stock{}", query(&[("text", text)])),
         Found::Lot { lot, .. } | Found::Batch { lot, .. } => format!("/glue{}", query(&[("lot", lot)])),
         Found::Order { number } => format!("/orders/{number}"),
-    }
-}
-
-/// What it is.
-fn words(w: &Words, found: &Found) -> String {
-    match found {
-        Found::Customer { number, name } => {
-            text!(w, "find-customer", name = name, code = trade::customer::code(*number))
-        }
-        Found::Job { number, player, .. } => text!(w, "today-job-of", job = *number, player = player),
-        Found::Sheet { player, .. } => text!(w, "find-sheet", player = player),
-        Found::Club { job, slot } => text!(w, "find-club", job = *job, slot = *slot),
-        Found::Part { code, kind } => text!(w, "find-part", code = code, kind = kind),
-        Found::Parts { text: words, count } => text!(w, "find-parts", text = words, n = *count),
-        Found::Lot { lot, clubs } => text!(w, "find-lot", lot = lot, n = *clubs),
-        Found::Order { number } => text!(w, "find-order", order = *number),
-        Found::Batch { number, .. } => text!(w, "find-batch", batch = *number),
     }
 }

@@ -46,6 +46,7 @@ pub(crate) mod scale_health;
 mod scale_setup;
 mod scales;
 mod sheet_club;
+mod sheet_file;
 mod sheet_form;
 mod sheet_reference;
 mod sheets;

@@ -31,10 +31,3 @@ CREATE TABLE job_kind (
 ALTER TABLE job_club ADD COLUMN work_body TEXT;
 ALTER TABLE job_club ADD COLUMN made_of TEXT;
 CREATE INDEX job_club_by_made_of ON job_club (made_of);
-
-CREATE TRIGGER club_event_no_update BEFORE UPDATE ON club_event
-    FOR EACH ROW EXECUTE FUNCTION append_only();
-CREATE TRIGGER club_event_no_delete BEFORE DELETE ON club_event
-    FOR EACH ROW EXECUTE FUNCTION append_only();
-CREATE TRIGGER club_event_no_truncate BEFORE TRUNCATE ON club_event
-    FOR EACH STATEMENT EXECUTE FUNCTION append_only();
