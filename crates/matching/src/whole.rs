@@ -137,7 +137,7 @@ impl Asked<'_, '_> {
         if !self.ask() {
             return false;
         }
-        if let Some(plan) = self.from_the_rest(chosen, job) {
+        if let Some(plan) = self.among_the_rest(chosen, job) {
             chosen.jobs.push(job);
             chosen.plan.push(plan);
             return true;
@@ -154,7 +154,7 @@ impl Asked<'_, '_> {
     }
 
     /// Parts for all clubs of a job from what the chosen jobs leave.
-    fn from_the_rest(&mut self, chosen: &Chosen, job: usize) -> Option<Vec<Option<Column>>> {
+    fn among_the_rest(&mut self, chosen: &Chosen, job: usize) -> Option<Vec<Option<Column>>> {
         let mut rest = part_of(self.p, &[]);
         for (kind, ty) in chosen.plan.iter().flatten().flatten().flat_map(Column::uses) {
             rest.types[kind][ty].cap -= 1;

@@ -502,6 +502,6 @@ fn add(found: &mut Vec<OrderFor>, more: OrderFor, library: &Library) {
 fn all_orders(jobs: &[JobDue], library: &Library) -> Vec<OrderFor> {
     let mut all = Vec::new();
     jobs.iter().flat_map(|job| &job.to_order).for_each(|more| add(&mut all, more.clone(), library));
-    all.sort_by(|a, b| a.by_on.cmp(&b.by_on));
+    all.sort_by_key(|order| order.by_on);
     all
 }

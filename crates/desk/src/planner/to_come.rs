@@ -203,8 +203,8 @@ pub(super) fn with_parts_to_come(
     let first = problem.stock.heads.len();
     for need in more.sets.iter_mut().flat_map(|set| &mut set.clubs) {
         as_the_club_likes(need, |part| {
-            let heads = to_come.iter().filter(|item| item.part.kind == PartKind::Head);
-            part >= first && heads.skip(part - first).next().is_some_and(|item| item.from == Source::ToOrder)
+            let mut heads = to_come.iter().filter(|item| item.part.kind == PartKind::Head);
+            part >= first && heads.nth(part - first).is_some_and(|item| item.from == Source::ToOrder)
         });
     }
     more
