@@ -135,6 +135,6 @@ fn a_step_is_noted_as_done_by_command_as_by_the_api() {
     assert_eq!(shop.run(&["done", "1", "prepared", "--json"]).done().json(), by_api);
     assert_eq!(by_api["slots"], json!([]), "{by_api}");
     // A step that asks for a figure is not only done; one that the job does not have is not there.
-    shop.run(&["done", "1", "dry", "--json"]).problem(2, "invalid");
+    shop.run(&["done", "1", "dry", "--json"]).problem(4, "conflict");
     shop.run(&["done", "1", "paint", "--json"]).problem(3, "not_found");
 }

@@ -13,8 +13,8 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Icon, Nav, Select, Tab, Tone, button,
-    definitions, empty_state, hidden, link_button, search_bar, section, select, tabs, tag,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Icon, Nav, Select, Tab, Tone, button, definitions,
+    empty_state, hidden, link_button, search_bar, section, select, tabs, tag,
 };
 use maud::{Markup, html};
 use trade::customer::{Customer, code};

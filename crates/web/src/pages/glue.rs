@@ -244,8 +244,7 @@ async fn let_pass(
     Path(number): Path<i64>,
     Filled(form): Filled<LetPassForm>,
 ) -> PageResult {
-    let batch =
-        app.let_batch_pass(number, &LetBatchPass { strength: form.strength, reason: form.reason, by }).await?;
+    let batch = app.let_batch_pass(number, &LetBatchPass { strength: form.strength, reason: form.reason, by }).await?;
     let job = batch.clubs.first().map(|of| of.job.to_string());
     Ok(go_on(&format!("/glue{}", query(&[("job", job.as_deref().unwrap_or_default())])), Done::Passed))
 }

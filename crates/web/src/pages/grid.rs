@@ -417,13 +417,7 @@ struct Cursor<'a> {
     cause: Option<(&'a Cause, bool)>,
 }
 
-fn row(
-    w: &Words,
-    file: &JobFile,
-    state: &ClubState,
-    here: &At<'_>,
-    cursor: &Cursor<'_>,
-) -> Result<GridRow, PageError> {
+fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cursor<'_>) -> Result<GridRow, PageError> {
     let (step, what) = (here.step, here.what);
     let current = cursor.at == Some(state.slot);
     let ask = ask(state, &step.key, what);

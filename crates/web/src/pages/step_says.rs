@@ -83,13 +83,7 @@ fn listed(lines: &[Line]) -> Markup {
     } } } }
 }
 
-fn lines_of(
-    w: &Words,
-    file: &JobFile,
-    club: &JobClub,
-    state: &ClubState,
-    step: &Step,
-) -> Result<Vec<Line>, PageError> {
+fn lines_of(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &Step) -> Result<Vec<Line>, PageError> {
     let Some(plan) = &club.plan else { return Ok(Vec::new()) };
     Ok(match step {
         _ if step.caution == Some(Caution::Preparing) => preparing(w, file, club)?,
@@ -128,8 +122,7 @@ fn cutting(w: &Words, plan: &ClubPlan, step: &Step) -> Vec<Line> {
     };
     // Where the mass is asked for, its forecast stands over the entry, and knows more than the plan.
     let weighed = step.asks.contains(&What::ShaftMass);
-    let why =
-        if weighed { String::new() } else { text!(w, "says-cut-weight", mass_g = plan.cut_shaft_mass_g) };
+    let why = if weighed { String::new() } else { text!(w, "says-cut-weight", mass_g = plan.cut_shaft_mass_g) };
     vec![Line { deed: off, why, of: Some(What::ShaftLength) }]
 }
 
