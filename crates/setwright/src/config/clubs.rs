@@ -1,6 +1,6 @@
 //! Arguments of clubs that live on, of the work on them, and of readings at the bench.
 
-use super::Database;
+use super::{Change, Database};
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -159,12 +159,9 @@ pub struct ClubJob {
     /// Lie of the finished club.
     #[arg(long, value_name = "DEGREES")]
     pub lie: Option<String>,
-    /// Who makes the job.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where.
     #[command(flatten)]
-    pub database: Database,
+    pub change: Change,
 }
 
 /// Kinds of job.
@@ -224,10 +221,7 @@ pub struct ReadArguments {
     /// Why the work goes on though something is open.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where.
     #[command(flatten)]
-    pub database: Database,
+    pub change: Change,
 }
