@@ -110,12 +110,12 @@ impl JobFile {
     }
 
     /// Whether what the file says of the day still holds now.
-    pub(crate) fn is_as_of(&self, now: jiff::Timestamp) -> bool {
+    pub(crate) fn still_holds_at(&self, now: jiff::Timestamp) -> bool {
         self.watch.next_day == self.is_next_day(now)
     }
 
     /// The file as of now: forecasts of the balance scale are of the next day where a night has passed.
-    pub(crate) fn as_of(mut self, now: jiff::Timestamp) -> Self {
+    pub(crate) fn seen_at(mut self, now: jiff::Timestamp) -> Self {
         self.watch.next_day = self.is_next_day(now);
         self
     }

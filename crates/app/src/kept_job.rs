@@ -273,7 +273,7 @@ impl KeptJobs {
     /// The job as it was read in this very state, unless a night has passed since.
     fn at(&self, number: i64, state: i64, now: jiff::Timestamp) -> Option<Arc<KeptJob>> {
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
-        let holds = |one: &Kept| one.number == number && one.state == state && one.job.file.is_as_of(now);
+        let holds = |one: &Kept| one.number == number && one.state == state && one.job.file.still_holds_at(now);
         let place = kept.iter().position(holds)?;
         let found = kept.remove(place);
         let job = Arc::clone(&found.job);
@@ -341,7 +341,7 @@ impl App {
 
     async fn kept_from(&self, tx: &mut Tx, state: Option<i64>, file: JobFile) -> Result<Arc<KeptJob>, AppError> {
         count(&self.jobs.tally.loads);
-        let file = file.as_of(self.now());
+        let file = file.seen_at(self.now());
         let parts = Self::free_parts_for(tx, file.job.sheet.customer).await?;
         let job = Arc::new(KeptJob::new(file, parts, Arc::clone(&self.jobs.tally)));
         // What a transaction that changes things has read may still be undone.
