@@ -45,7 +45,7 @@ pub const fn in_json(command: &ClubCommand) -> bool {
         ClubCommand::Show(show) => show.database.json,
         ClubCommand::Add(add) => add.database.json,
         ClubCommand::Read(read) => read.database.json,
-        ClubCommand::Job(job) => job.change.database.json,
+        ClubCommand::Job(job) => job.database.json,
     }
 }
 
@@ -199,10 +199,10 @@ async fn make(arguments: &ClubJob) -> Result<(), Failure> {
         Some(file) => document_of::<NewClubJob>(file)?,
         None => of_options(arguments)?,
     };
-    let app = arguments.change.database.open().await?;
+    let app = arguments.database.open().await?;
     let job = app.new_club_job(&new).await?;
     app.close().await;
-    if arguments.change.database.json {
+    if arguments.database.json {
         return print_json(&job);
     }
     say(&(text!(reader(), "command-club-job", job = job.number, n = job.clubs.len()) + "\n"))
@@ -240,7 +240,7 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
     };
     let of = |club: &String| AskedOfClub { club: club.clone(), ..asked.clone() };
     let clubs = arguments.club.iter().map(of).collect();
-    Ok(NewClubJob { due, player: String::new(), note: String::new(), clubs, by: arguments.change.by.clone() })
+    Ok(NewClubJob { due, player: String::new(), note: String::new(), clubs, by: arguments.by.clone() })
 }
 
 /// What is asked of kinds of job.
@@ -316,17 +316,17 @@ pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
         step: arguments.step.clone(),
         entries: arguments.readings.iter().map(entry).collect::<Result<Vec<_>, Failure>>()?,
         on: None,
-        by: arguments.change.by.clone(),
+        by: arguments.by.clone(),
         version: None,
         at: None,
         reason: arguments.reason.clone(),
         request_key: None,
         seen: Vec::new(),
     };
-    let app = arguments.change.database.open().await?;
+    let app = arguments.database.open().await?;
     let kept = app.read(arguments.job, &new).await?;
     app.close().await;
-    if arguments.change.database.json {
+    if arguments.database.json {
         return print_json(&kept);
     }
     let value = serde_json::to_value(&kept.meaning)

@@ -17,12 +17,12 @@ use words::{Words, text};
 /// # Errors
 /// No such job or step; no reason; what the store says.
 pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
-    let app = arguments.change.database.open().await?;
+    let app = arguments.database.open().await?;
     let w = reader();
     let Some(step) = &arguments.before else {
         let next = app.open_next(arguments.job).await?;
         app.close().await;
-        if arguments.change.database.json {
+        if arguments.database.json {
             return print_json(&next);
         }
         return say(&match next.done {
@@ -32,7 +32,7 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
     };
     let clubs = match &arguments.pass {
         Some(reason) => {
-            let (slots, by) = (arguments.clubs.clone(), arguments.change.by.clone());
+            let (slots, by) = (arguments.clubs.clone(), arguments.by.clone());
             app.pass_all_open(arguments.job, &PassOpen { step: step.clone(), slots, reason: reason.clone(), by })
                 .await?
         }
@@ -40,7 +40,7 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
     };
     let file = app.job_file(arguments.job).await?;
     app.close().await;
-    if arguments.change.database.json {
+    if arguments.database.json {
         return print_json(&clubs);
     }
     let kind = file.job.step(step).and_then(|step| Final::of(&file.job, step));
@@ -53,13 +53,13 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
 /// A step that asks for more; no such job, step or club; a club that waits for its joint or has something open; what the
 /// store says.
 pub async fn done(arguments: &DoneArguments) -> Result<(), Failure> {
-    let app = arguments.change.database.open().await?;
-    let (step, slots, by) = (arguments.step.clone(), arguments.clubs.clone(), arguments.change.by.clone());
+    let app = arguments.database.open().await?;
+    let (step, slots, by) = (arguments.step.clone(), arguments.clubs.clone(), arguments.by.clone());
     let done =
         app.done_for_set(arguments.job, &DoneForSet { step, slots, reason: arguments.reason.clone(), by }).await?;
     let file = app.job_file(arguments.job).await?;
     app.close().await;
-    if arguments.change.database.json {
+    if arguments.database.json {
         return print_json(&done);
     }
     let w = reader();
@@ -122,12 +122,12 @@ pub async fn glue_list(arguments: &GlueList) -> Result<(), Failure> {
 /// # Errors
 /// No such batch; one that is taken back; no reason, nobody named; what the store says.
 pub async fn glue_override(arguments: &GlueOverride) -> Result<(), Failure> {
-    let app = arguments.change.database.open().await?;
+    let app = arguments.database.open().await?;
     let strength = Strength::from_key(&arguments.strength).unwrap_or(Strength::None);
-    let request = LetBatchPass { strength, reason: arguments.reason.clone(), by: arguments.change.by.clone() };
+    let request = LetBatchPass { strength, reason: arguments.reason.clone(), by: arguments.by.clone() };
     let batch = app.let_batch_pass(arguments.batch, &request).await?;
     app.close().await;
-    if arguments.change.database.json { print_json(&batch) } else { say(&batch_lines(&reader(), &batch)) }
+    if arguments.database.json { print_json(&batch) } else { say(&batch_lines(&reader(), &batch)) }
 }
 
 fn batch_lines(w: &Words, view: &BatchView) -> String {

@@ -53,13 +53,11 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Bill(job) => told(job.database.json, block(price::bill(&job))),
         Command::Plan(plan) => told(plan.database.json, block(work::plan(&plan))),
         Command::Order(OrderCommand::List(list)) => told(list.database.json, block(order::list(&list))),
-        Command::Order(OrderCommand::Add(add)) => told(add.change.database.json, block(order::add(&add))),
-        Command::Order(OrderCommand::Job(job)) => told(job.change.database.json, block(order::for_job(&job))),
-        Command::Order(OrderCommand::Receive(came)) => told(came.change.database.json, block(order::receive(&came))),
-        Command::Order(OrderCommand::Cancel(cancel)) => {
-            told(cancel.change.database.json, block(order::cancel(&cancel)))
-        }
-        Command::Order(OrderCommand::Tell(tell)) => told(tell.change.database.json, block(order::tell(&tell))),
+        Command::Order(OrderCommand::Add(add)) => told(add.database.json, block(order::add(&add))),
+        Command::Order(OrderCommand::Job(job)) => told(job.database.json, block(order::for_job(&job))),
+        Command::Order(OrderCommand::Receive(came)) => told(came.database.json, block(order::receive(&came))),
+        Command::Order(OrderCommand::Cancel(cancel)) => told(cancel.database.json, block(order::cancel(&cancel))),
+        Command::Order(OrderCommand::Tell(tell)) => told(tell.database.json, block(order::tell(&tell))),
         Command::Needs(needs) => told(needs.database.json, block(order::needs(&needs))),
         Command::Sort(sort) => told(sort.database.json, block(part::sort(&sort))),
         Command::Ask(ask) => told(ask.database.json, block(part::ask(&ask))),
@@ -67,15 +65,13 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
         Command::Club(club) => told(clubs::in_json(&club), block(clubs::club(&club))),
         Command::Kind(kind) => told(clubs::kind_in_json(&kind), block(clubs::kind(&kind))),
-        Command::Read(read) => told(read.change.database.json, block(clubs::read(&read))),
-        Command::Done(done) => told(done.change.database.json, block(gates::done(&done))),
-        Command::Open(open) => told(open.change.database.json, block(gates::open(&open))),
+        Command::Read(read) => told(read.database.json, block(clubs::read(&read))),
+        Command::Done(done) => told(done.database.json, block(gates::done(&done))),
+        Command::Open(open) => told(open.database.json, block(gates::open(&open))),
         Command::Glue(GlueCommand::List(list)) => told(list.database.json, block(gates::glue_list(&list))),
-        Command::Glue(GlueCommand::Override(pass)) => {
-            told(pass.change.database.json, block(gates::glue_override(&pass)))
-        }
-        Command::Fit(fit) => told(fit.change.database.json, block(fit::fit(&fit))),
-        Command::Exchange(exchange) => told(exchange.change.database.json, block(fit::exchange(&exchange))),
+        Command::Glue(GlueCommand::Override(pass)) => told(pass.database.json, block(gates::glue_override(&pass))),
+        Command::Fit(fit) => told(fit.database.json, block(fit::fit(&fit))),
+        Command::Exchange(exchange) => told(exchange.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
         Command::Record(record) => told(record.database.json, block(work::record(&record))),

@@ -1,6 +1,6 @@
 //! Arguments of clubs that live on, of the work on them, and of readings at the bench.
 
-use super::{Change, Database};
+use super::Database;
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -159,9 +159,12 @@ pub struct ClubJob {
     /// Lie of the finished club.
     #[arg(long, value_name = "DEGREES")]
     pub lie: Option<String>,
-    /// Who does it, and where.
+    /// Who makes the job.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Kinds of job.
@@ -221,7 +224,10 @@ pub struct ReadArguments {
     /// Why the work goes on though something is open.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who does it, and where.
+    /// Who.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }

@@ -1,6 +1,6 @@
 //! Arguments about customers.
 
-use super::{Change, Database};
+use super::Database;
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -36,11 +36,11 @@ impl CustomerCommand {
             Self::Show(a) => a.database.json,
             Self::Add(a) => a.database.json,
             Self::Change(a) => a.database.json,
-            Self::Take(a) => a.change.database.json,
-            Self::Give(a) => a.change.database.json,
-            Self::Part(a) => a.change.database.json,
+            Self::Take(a) => a.database.json,
+            Self::Give(a) => a.database.json,
+            Self::Part(a) => a.database.json,
             Self::Export(a) => a.database.json,
-            Self::Delete(a) => a.change.database.json,
+            Self::Delete(a) => a.database.json,
         }
     }
 }
@@ -135,9 +135,12 @@ pub struct CustomerTake {
     /// Number of the customer; left out: a new one.
     #[arg(long, value_name = "NUMBER")]
     pub customer: Option<i64>,
-    /// Who does it, and where.
+    /// Who says so.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Which sheet, and whose it is to be.
@@ -151,9 +154,12 @@ pub struct CustomerGive {
     /// Nobody's: the name stays as it is.
     #[arg(long)]
     pub nobody: bool,
-    /// Who does it, and where.
+    /// Who says so.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Which part, and whose it is to be.
@@ -170,9 +176,12 @@ pub struct CustomerPart {
     /// Why.
     #[arg(long, default_value = "", value_name = "REASON")]
     pub reason: String,
-    /// Who does it, and where.
+    /// Who says so.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Whom to export.
@@ -196,9 +205,12 @@ pub struct CustomerDelete {
     /// Their name, to be sure that it is the right one; left out: nothing is deleted, only told.
     #[arg(long, value_name = "NAME")]
     pub name: Option<String>,
-    /// Who does it, and where.
+    /// Who deletes.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// What to look for.

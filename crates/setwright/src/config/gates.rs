@@ -1,6 +1,6 @@
 //! Arguments of what stands before a step that cannot be undone: what is open, and the cure.
 
-use super::{Change, Database};
+use super::Database;
 use clap::{Args, Subcommand};
 
 /// What is open before which step of which job.
@@ -17,9 +17,12 @@ pub struct OpenArguments {
     /// Places in the tray of the clubs to go on with, separated by commas; default: all.
     #[arg(long, value_name = "SLOTS", value_delimiter = ',', requires = "pass")]
     pub clubs: Option<Vec<i64>>,
-    /// Who does it, and where.
+    /// Who goes on.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Which step is done, for which clubs of which job.
@@ -35,9 +38,12 @@ pub struct DoneArguments {
     /// Why a club is handed over on which something is open; the record keeps it.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who does it, and where.
+    /// Who did it.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Batches of adhesive.
@@ -68,7 +74,10 @@ pub struct GlueOverride {
     /// Why, once for the batch; the record keeps it.
     #[arg(long)]
     pub reason: String,
-    /// Who does it, and where.
+    /// Who lets it pass.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }

@@ -28,17 +28,6 @@ pub struct Database {
     pub json: bool,
 }
 
-/// What every command that changes the shop ends with.
-#[derive(Debug, Args)]
-pub struct Change {
-    /// Who does it.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
-    #[command(flatten)]
-    pub database: Database,
-}
-
 /// Name of the configuration file.
 const CONFIG_FILE: &str = "setwright.toml";
 /// Names of the database files among the user's data.

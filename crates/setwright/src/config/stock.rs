@@ -1,6 +1,6 @@
 //! Arguments about the stock: orders, what is short, sorting, heads to ask for, the life of a part.
 
-use super::{Change, Database, PartFigures};
+use super::{Database, PartFigures};
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -67,9 +67,12 @@ pub struct OrderAdd {
     /// A remark.
     #[arg(long, default_value = "")]
     pub note: String,
-    /// Who does it, and where.
+    /// Who orders.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Ordering for a job.
@@ -86,9 +89,12 @@ pub struct OrderJob {
     /// When it is expected: 2026-03-10.
     #[arg(long, value_name = "DAY")]
     pub expected: Option<String>,
-    /// Who does it, and where.
+    /// Who orders.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// What came.
@@ -114,9 +120,12 @@ pub struct OrderReceive {
     /// A remark.
     #[arg(long, default_value = "")]
     pub note: String,
-    /// Who does it, and where.
+    /// Who.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// Which order to cancel.
@@ -130,9 +139,12 @@ pub struct OrderCancel {
     /// The supplier does not send the rest, instead of the shop cancelling it.
     #[arg(long)]
     pub short: bool,
-    /// Who does it, and where.
+    /// Who.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// New details of an order.
@@ -149,9 +161,12 @@ pub struct OrderTell {
     /// A remark.
     #[arg(long, default_value = "")]
     pub note: String,
-    /// Who does it, and where.
+    /// Who.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is.
     #[command(flatten)]
-    pub change: Change,
+    pub database: Database,
 }
 
 /// The stock against the sheets to come.
