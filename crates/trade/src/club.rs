@@ -328,6 +328,7 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         grip_graphics: None,
         shaft_graphics: None,
         soft_side: None,
+        tip_weight: None,
         wraps: Wraps { base: 1, full: 0, lower_hand: 0 },
         tolerances: Tolerances::default(),
     };

@@ -184,6 +184,8 @@ pub fn propose_again_with<'a>(
 fn keep_done(believed: &Believed<'_>, fitting: &mut Fitting<'_>, shelf: &Shelf<'_>) -> Result<Option<f64>, TradeError> {
     let Some(plan) = &fitting.club.plan else { return Ok(None) };
     let need = &mut fitting.need;
+    // A screw that is in the head stays: it is changed at the bench, where the readings are.
+    need.tips.retain(|fit| fit.tip < shelf.tips.len());
     let index =
         |parts: &[&Part], kind| plan.part(kind).and_then(|planned| parts.iter().position(|p| p.id == planned.part));
     let (head, shaft) = (index(&shelf.heads, PartKind::Head), index(&shelf.shafts, PartKind::Shaft));
