@@ -16,6 +16,7 @@ mod network;
 mod one_screen;
 mod pages;
 mod printing;
+mod regrip;
 mod ring;
 mod scan;
 mod screens;
