@@ -6,14 +6,15 @@ use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
 use crate::needs::{PlanStock, lines_for, stock_of};
 use crate::plan::{Exchanged, exchange, need_built};
-use crate::proven::{Begun, Search};
+use crate::proven::{Begun, Proven, Search};
 use crate::searching::{DaySearch, Searching};
 use crate::{App, AppError, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::scale_watch::ScaleWatch;
-use desk::planner::{self, DayPlan, Lock, PlanOption, Replan, Taken};
+use desk::planner::{self, DayPlan, Lock, PlanOption, Replan, SolveDay, Taken, WhichPlan};
 use desk::sheet_check::Severity;
 use fact::Fact;
+use matching::{DayProblem, DaySolution, MatchError, WholeJobs};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
@@ -51,6 +52,9 @@ pub struct DayRequest {
     /// What counts for how much; left out: as the shop has it.
     #[serde(default)]
     pub weights: Option<PlanWeights>,
+    /// Which plan is given; left out: the best for all jobs together.
+    #[serde(default)]
+    pub which: WhichPlan,
 }
 
 fn usual_seconds() -> f64 {
@@ -146,6 +150,40 @@ pub struct DaySoon {
     pub search: Option<DaySearch>,
 }
 
+/// How long what stands beside the plan may take for a page.
+const BESIDE_A_PAGE: Duration = Duration::from_millis(300);
+
+/// A day's choices: the plan as a caller searches for it, and what stands beside it in a time of its own, which begins
+/// when the plan is there.
+struct Chosen<'p, D> {
+    proven: &'p Proven,
+    day: D,
+    beside: Duration,
+    end: Option<Instant>,
+}
+
+impl<D> Chosen<'_, D> {
+    fn end(&mut self) -> Instant {
+        *self.end.get_or_insert_with(|| Instant::now() + self.beside)
+    }
+}
+
+impl<D: FnMut(&DayProblem) -> Result<DaySolution, MatchError>> SolveDay for Chosen<'_, D> {
+    fn day(&mut self, problem: &DayProblem) -> Result<DaySolution, MatchError> {
+        (self.day)(problem)
+    }
+
+    fn to_come(&mut self, problem: &DayProblem) -> Result<DaySolution, MatchError> {
+        let end = self.end();
+        self.proven.to_come(problem, end)
+    }
+
+    fn whole(&mut self, problem: &DayProblem) -> Result<WholeJobs, MatchError> {
+        let end = self.end();
+        self.proven.whole(problem, end)
+    }
+}
+
 struct DayGround {
     files: Vec<JobFile>,
     stock: PlanStock,
@@ -182,7 +220,7 @@ impl App {
         let seconds = need_seconds(request.seconds)?;
         need_seed(request.seed)?;
         let DayGround { files, stock } = self.day_ground(request).await?;
-        let (seed, today, proven) = (request.seed, self.today(), self.proven.clone());
+        let (seed, today, proven, which) = (request.seed, self.today(), self.proven.clone(), request.which);
         // The search would hold up the other tablets if it ran among their requests.
         let search = tokio::task::spawn_blocking(move || {
             let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
@@ -191,9 +229,11 @@ impl App {
                 let elapsed = begun.elapsed().as_secs_f64();
                 watch(Searching { cost: progress.cost, bound: progress.bound, seconds: elapsed }) && elapsed < seconds
             };
-            planner::propose_day_with(&jobs, stock.supply(), today, &mut |problem| {
-                proven.day(problem, Search { seconds, seed }, &mut go_on)
-            })
+            let day = |problem: &DayProblem| proven.day(problem, Search { seconds, seed }, &mut go_on);
+            // What stands beside the plan takes a tenth of its time.
+            let beside = Duration::from_secs_f64(0.1 * seconds.min(5.0) + 0.1);
+            let mut solve = Chosen { proven: &proven, day, beside, end: None };
+            planner::propose_day_with(&jobs, stock.supply(), today, which, &mut solve)
         });
         let day = search.await.map_err(|e| AppError::Internal(format!("the search stopped: {e}")))?;
         Ok(day?)
@@ -208,10 +248,10 @@ impl App {
     pub async fn plan_day_soon(&self, request: &DayRequest, further: bool) -> Result<DaySoon, AppError> {
         let longest = Search { seconds: need_seconds(request.seconds)?, seed: request.seed };
         let DayGround { files, stock } = self.day_ground(request).await?;
-        let (today, app) = (self.today(), self.clone());
+        let (today, app, which) = (self.today(), self.clone(), request.which);
         let work = tokio::task::spawn_blocking(move || {
             let jobs: Vec<Assembly<'_>> = files.iter().map(JobFile::assembly).collect();
-            let day = planner::propose_day_with(&jobs, stock.supply(), today, &mut |problem| {
+            let day = |problem: &DayProblem| {
                 let known = app.proven.known_day(problem);
                 let wanted = further || known.is_none();
                 let found = match known {
@@ -225,7 +265,9 @@ impl App {
                     app.search_day(problem.clone(), longest, begun, found.clone());
                 }
                 Ok(found)
-            })?;
+            };
+            let mut solve = Chosen { proven: &app.proven, day, beside: BESIDE_A_PAGE, end: None };
+            let day = planner::propose_day_with(&jobs, stock.supply(), today, which, &mut solve)?;
             let search = app.proven.beside();
             Ok::<_, TradeError>(DaySoon { day, files, search })
         });
@@ -269,8 +311,9 @@ impl App {
             weigh_by(Arc::make_mut(&mut file.shop), request.weights)?;
             files.push(file);
         }
+        files.sort_by_key(|file| (file.job.sheet.due, file.job.number));
         let theirs: Vec<&Job> = files.iter().map(|file| &file.job).collect();
-        let stock = PlanStock::load(&mut tx, &theirs).await?;
+        let stock = PlanStock::load(&mut tx, &theirs).await?.with_orders(&mut tx).await?;
         Ok(DayGround { files, stock })
     }
 

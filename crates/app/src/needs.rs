@@ -129,11 +129,13 @@ pub(crate) struct PlanStock {
     pub parts: Vec<Part>,
     /// What other jobs hold.
     pub held: Vec<HeldPart>,
+    /// What is on order, where the plan asks.
+    pub orders: Vec<Order>,
 }
 
 impl PlanStock {
     pub fn supply(&self) -> Supply<'_> {
-        Supply { parts: &self.parts, held: &self.held }
+        Supply { parts: &self.parts, held: &self.held, orders: &self.orders }
     }
 
     /// Free parts, those that these jobs have in their hands already, and what the others hold.
@@ -165,7 +167,13 @@ impl PlanStock {
                 held.push(HeldPart { job: other.number, club: club.target.number.clone(), fixed, part });
             }
         }
-        Ok(Self { parts, held })
+        Ok(Self { parts, held, orders: Vec::new() })
+    }
+
+    /// The same with what is on order.
+    pub async fn with_orders(mut self, tx: &mut Tx) -> Result<Self, AppError> {
+        self.orders = tx.orders(&OrderFilter { open: true, ..OrderFilter::default() }).await?;
+        Ok(self)
     }
 }
 

@@ -9,7 +9,9 @@
 
 use crate::fault::{Faults, Question};
 use crate::searching::{DaySearch, Searching};
-use matching::{DayProblem, DaySolution, Limits, MatchError, Progress, SetProblem, SetSolution};
+use matching::{
+    ClubNeed, DayProblem, DaySolution, JobSet, Limits, MatchError, Progress, SetProblem, SetSolution, WholeJobs,
+};
 use std::collections::VecDeque;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -30,6 +32,8 @@ const USUAL: Duration = Duration::from_secs(2);
 pub(crate) struct Proven {
     sets: Arc<Mutex<Recent<SetProblem, SetSolution>>>,
     days: Arc<Mutex<Recent<(DayProblem, Search), DaySolution>>>,
+    to_come: Arc<Mutex<Recent<DayProblem, DaySolution>>>,
+    whole: Arc<Mutex<Recent<DayProblem, WholeJobs>>>,
     beside: Arc<Mutex<Option<Beside>>>,
     /// How many searches were begun beside the requests.
     searches: Arc<AtomicU64>,
@@ -76,8 +80,7 @@ impl Proven {
             matching::solve_set_watched(problem, Limits::default(), &mut go_on)
                 .map_err(|e| self.faults.keep(e, Question::Set(problem)))
         };
-        let fitting: usize = problem.clubs.iter().map(|c| c.heads.len() + c.shafts.len() + c.grips.len()).sum();
-        if fitting > MOST_FITTING {
+        if fitting(&problem.clubs) > MOST_FITTING {
             return search(problem);
         }
         // What little time left unproven may be proven at the next look.
@@ -139,6 +142,30 @@ impl Proven {
 }
 
 impl Proven {
+    /// A plan in which parts count that are not here: remembered, or searched for until a moment.
+    ///
+    /// # Errors
+    /// As [`matching::solve_day`].
+    pub fn to_come(&self, problem: &DayProblem, end: Instant) -> Result<DaySolution, MatchError> {
+        let search = |problem: &DayProblem| self.search_day(problem, 0, &mut |_| Instant::now() < end);
+        if too_large(&problem.sets) {
+            return search(problem);
+        }
+        remembered(&self.to_come, DAYS, problem, search, |_| true)
+    }
+
+    /// Which jobs can be built whole: remembered, or searched for until a moment.
+    ///
+    /// # Errors
+    /// As [`matching::whole_jobs`].
+    pub fn whole(&self, problem: &DayProblem, end: Instant) -> Result<WholeJobs, MatchError> {
+        let search = |problem: &DayProblem| matching::whole_jobs(problem, &mut || Instant::now() < end);
+        if too_large(&problem.sets) {
+            return search(problem);
+        }
+        remembered(&self.whole, DAYS, problem, search, |found| found.proven)
+    }
+
     /// The best choice for a day that is remembered, however it was searched for, with the best bound that is.
     pub fn known_day(&self, problem: &DayProblem) -> Option<DaySolution> {
         let days = held(&self.days);
@@ -221,6 +248,15 @@ impl Drop for Begun {
     fn drop(&mut self) {
         held(&self.beside).take_if(|b| b.number == self.number);
     }
+}
+
+/// Parts that fit, all clubs counted.
+fn fitting(clubs: &[ClubNeed]) -> usize {
+    clubs.iter().map(|c| c.heads.len() + c.shafts.len() + c.grips.len()).sum()
+}
+
+fn too_large(sets: &[JobSet]) -> bool {
+    sets.iter().map(|set| fitting(&set.clubs)).sum::<usize>() > MOST_FITTING
 }
 
 fn held<T>(shared: &Mutex<T>) -> MutexGuard<'_, T> {

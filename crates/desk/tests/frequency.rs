@@ -330,7 +330,7 @@ fn what_another_job_holds_is_named_with_the_job() {
         fixed,
     };
     let free_there = [held(&sevens[0], false), held(&sevens[1], true)];
-    let plan = propose(set.assembly(), Supply { parts: &set.parts, held: &free_there }, &[]).unwrap();
+    let plan = propose(set.assembly(), Supply { parts: &set.parts, held: &free_there, orders: &[] }, &[]).unwrap();
     let missing = plan.missing.iter().find(|m| m.kind == PartKind::Head).expect("no seven");
     let theirs: Vec<_> = missing.instead.iter().filter(|i| i.held_by.is_some()).collect();
     let [one] = theirs[..] else { panic!("{:?}", missing.instead) };
@@ -345,7 +345,7 @@ fn what_another_job_holds_is_named_with_the_job() {
     assert!(plan.clubs.iter().flatten().flat_map(|c| &c.parts).all(|p| p.code != sevens[0].code));
     let refused = propose(
         set.assembly(),
-        Supply { parts: &set.parts, held: &free_there },
+        Supply { parts: &set.parts, held: &free_there, orders: &[] },
         &[Lock { slot: 4, code: sevens[0].code.clone() }],
     );
     assert!(refused.is_err());
@@ -353,7 +353,7 @@ fn what_another_job_holds_is_named_with_the_job() {
     let mut shaft = set.parts.iter().find(|p| p.model == SHAFT).unwrap().clone();
     shaft.cpm = Some(262.0);
     let three = [held(&shaft, true), held(&shaft, true), held(&shaft, false)];
-    let plan = propose(set.assembly(), Supply { parts: &set.parts, held: &three }, &[]).unwrap();
+    let plan = propose(set.assembly(), Supply { parts: &set.parts, held: &three, orders: &[] }, &[]).unwrap();
     assert_eq!(plan.frequency[0].line_cpm, Some(262.0));
 }
 

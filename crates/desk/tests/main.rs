@@ -1,6 +1,7 @@
 //! The desk, from the fitting sheet to the plan: one program, so that what it is built of is linked once.
 
 mod adapters;
+mod due;
 mod frequency;
 mod front_desk;
 mod one_mass_model;

@@ -4,10 +4,9 @@
 
 use std::sync::Arc;
 
-use crate::compiled::{Club, Compiled};
-use crate::error::PartKind;
+use crate::compiled::Compiled;
 use crate::exact;
-use crate::index::{ADAPTER, TIP, Ty};
+use crate::left::of_what_is_left;
 use crate::oracle::SetOracle;
 use crate::ruin::Plan;
 use crate::table::Column;
@@ -43,19 +42,4 @@ pub(crate) fn apart(p: &Compiled, go_on: &mut dyn FnMut() -> bool) -> Option<Pla
         plan[s] = proof.plan;
     }
     Some(plan)
-}
-
-/// A club without the candidates that have run out.
-fn of_what_is_left(club: &Club, rest: &Compiled) -> Club {
-    let left = |kind: PartKind, ty: Ty| rest.types[kind][ty].cap;
-    let mut club = club.clone();
-    for (kind, list) in club.cands.iter_mut() {
-        list.retain(|x| left(kind.into(), x.ty) > 0);
-    }
-    club.tips.retain(|option| {
-        let twice = option.uses[0] == option.uses[1];
-        let enough = |&t: &Ty| left(TIP, t) > u32::from(twice);
-        option.uses.iter().flatten().all(enough) && option.adapter.is_none_or(|a| left(ADAPTER, a) > 0)
-    });
-    club
 }

@@ -74,10 +74,21 @@ pub fn solve_day(
     };
     let (sets, unbuildable) = plans(&day.improver.best, cost)?;
     let apart = match &day.apart {
-        Some((plan, cost)) => Some(Apart { sets: plans(plan, *cost)?.0, cost: compiled.cost(*cost) }),
+        Some((plan, cost)) => {
+            let (sets, unbuildable) = plans(plan, *cost)?;
+            Some(Apart { sets, cost: compiled.cost(*cost), unbuildable })
+        }
         None => None,
     };
     Ok(DaySolution { sets, cost: compiled.cost(cost), bound: compiled.cost(bound), rounds, unbuildable, apart })
+}
+
+/// The best plan that is found while `go_on` says so, what it costs, and what no plan costs less than; nothing is checked.
+pub(crate) fn search(p: &Compiled, seed: u64, go_on: &mut dyn FnMut(Progress) -> bool) -> (Plan, Total, Total) {
+    let mut day = Day::new(p, None, seed, go_on);
+    day.run();
+    let bound = day.bound().whole_up();
+    (day.improver.best, day.improver.best_cost, bound)
 }
 
 /// What clubs surely left unbuilt cost, where only a selection of the parts is planned from: of parts left out there are as

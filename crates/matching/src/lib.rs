@@ -71,6 +71,7 @@ pub mod index;
 mod insert;
 #[cfg(any(test, feature = "instance"))]
 pub mod instance;
+mod left;
 mod level;
 mod loss;
 mod mass;
@@ -93,6 +94,7 @@ mod table;
 mod tension;
 mod thin;
 mod whatif;
+mod whole;
 mod windows;
 
 pub use assign::assign;
@@ -106,3 +108,4 @@ pub use model::{
 pub use set::{Limits, Progress, solve_set, solve_set_watched};
 pub use solution::{Apart, Choice, ClubCost, DaySolution, HeadWindow, JobPlan, SetSolution, Unbuildable, Why};
 pub use whatif::{Alternative, Change, TRADE_OFF, alternatives, changes};
+pub use whole::{InTheWay, WholeJobs, whole_jobs};

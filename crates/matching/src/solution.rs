@@ -178,6 +178,8 @@ pub struct Apart {
     pub sets: Vec<JobPlan>,
     /// What the plan costs, counted as [`DaySolution::cost`], which is no greater.
     pub cost: f64,
+    /// Clubs that it leaves unbuilt and why.
+    pub unbuildable: Vec<Unbuildable>,
 }
 
 impl DaySolution {

@@ -285,6 +285,9 @@ pub struct MatchArguments {
     /// Every job that waits for a plan, together, on the stock that they share.
     #[arg(long)]
     pub day: bool,
+    /// With --day: the plain plan, each job in its turn, the earliest due first.
+    #[arg(long, requires = "day")]
+    pub in_turn: bool,
     /// How long to search, seconds; the best plan by then is given, with its bound. Ctrl-C ends it sooner.
     #[arg(long, default_value_t = 1.0, value_name = "S")]
     pub seconds: f64,

@@ -88,6 +88,41 @@ async fn what_cannot_be_built_is_told_what_else_would_do() {
     assert!(tip("H61") - tip("H71") >= 4.0, "{instead:?}");
 }
 
+/// Two heads, three jobs: API and page say which jobs can be built, whom the heads go to, what to order, and then which job
+/// waits for the order; the plain plan is at hand.
+#[tokio::test]
+async fn a_day_says_which_due_dates_hold() {
+    let bench = Bench::open().await;
+    stocked(&bench).await;
+    for number in 1..=3 {
+        assert_eq!(job(&bench, "7, D2, 1 wrap").await, number);
+    }
+    let day = bench.made("/match/day", json!({ "seconds": 0.1 })).await;
+    let due = &day["due"];
+    assert_eq!((&due["whole"], &due["proven"]), (&json!([1, 2]), &json!(true)), "{due}");
+    let order = &due["to_order"][0];
+    assert_eq!((&order["kind"], &order["number"], &order["count"]), (&json!("head"), &json!("7"), &json!(1)));
+    assert!(order["from_g"].as_f64() < order["to_g"].as_f64() && order["jobs"] == json!([3]), "{order}");
+    let page = bench.page("/plan/day").await.text;
+    assert!(page.contains("All clubs of job 1 and 2 can be built from what is here"), "{page}");
+    assert!(page.contains("3 heads Siskin 7 wanted, 2 here") || page.contains("wanted, 2 here"), "{page}");
+    assert!(page.contains("/orders/new?model="), "{page}");
+    // Once it is on order and expected in time, the job waits for it; whatever comes too late does not help.
+    let (model, by) = (order["model"].clone(), order["by_on"].clone());
+    let line = json!({ "model": model, "number": "7", "count": 1, "expected_on": by, "supplier": "", "by": "Ada" });
+    bench.made("/orders", json!([line])).await;
+    let due = bench.made("/match/day", json!({ "seconds": 0.1 })).await["due"].clone();
+    let waits = &due["jobs"][2];
+    assert_eq!((&waits["code"], &waits["waits"][0]["order"]), (&json!("planner_due.waits"), &json!(1)), "{waits}");
+    assert_eq!(due["to_order"], json!([]));
+    // The plain plan, in each of the ways; what is neither is refused.
+    let plain = bench.made("/match/day", json!({ "seconds": 0.1, "which": "in_turn" })).await;
+    assert_eq!((&plain["which"], plain["worth"]["in_turn"]["unbuilt"].as_i64()), (&json!("in_turn"), Some(1)));
+    assert!(bench.page("/plan/day?which=in_turn").await.text.contains("The plain plan"));
+    let odd = json!({ "which": "sideways" }).to_string();
+    assert_eq!(bench.refused("POST", "/match/day", StatusCode::UNPROCESSABLE_ENTITY, odd).await["pointer"], "/which");
+}
+
 /// The page of a day says how good its plan is; a longer search can be asked for and ended; what is no time is refused.
 #[tokio::test]
 async fn a_day_is_searched_longer_and_ended_by_hand() {

@@ -10,6 +10,7 @@ use axum::Router;
 use axum::body::Body;
 use axum::http::Request;
 use desk::planner::Lock;
+use desk::planner::WhichPlan;
 use jiff::SignedDuration;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -72,7 +73,7 @@ impl Programs {
 /// The proposal, the plans to choose from and the plan of the day.
 async fn answers(app: &App) -> Value {
     // The first plan that is found: a search for a time would find what the machine has the time for.
-    let day = DayRequest { jobs: Vec::new(), seconds: 0.0, seed: 0, weights: None };
+    let day = DayRequest { jobs: Vec::new(), seconds: 0.0, seed: 0, weights: None, which: WhichPlan::Together };
     let day = app.plan_day(&day, |_| true).await.expect("a day");
     json!({
         "proposal": app.propose(JOB, &[]).await.expect("a proposal"),
@@ -149,7 +150,7 @@ async fn the_page_of_a_day_does_not_wait_for_its_search() {
         shop.first.approve_sheet(&saved.id, &approve).await.expect("approved");
     }
     let mut live = shop.first.listen();
-    let request = DayRequest { jobs: Vec::new(), seconds: 0.5, seed: 0, weights: None };
+    let request = DayRequest { jobs: Vec::new(), seconds: 0.5, seed: 0, weights: None, which: WhichPlan::Together };
     let soon = shop.first.plan_day_soon(&request, false).await.expect("a first plan");
     assert_eq!(soon.day.jobs.len(), soon.files.len());
     assert!(soon.day.bound <= soon.day.cost);

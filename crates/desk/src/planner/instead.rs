@@ -180,7 +180,7 @@ pub(super) fn instead(
     let mut held = Vec::new();
     let customer = assembly.job.sheet.customer;
     for h in shelf.held.iter().filter(|h| !h.fixed && h.part.kind == kind && h.part.may_go_to(customer)) {
-        let Some(points) = held_points(assembly, fitting, &h.part)? else { continue };
+        let Some((points, _)) = of_fitting(assembly, fitting, &h.part)? else { continue };
         let why = InsteadWhy::Held { job: h.job, number: h.club.clone() };
         let named = rest.with(place, points).map(|x| x.named(kind, &h.part, why));
         held.extend(named.map(|x| Instead { held_by: Some(h.job), ..x }));
@@ -207,29 +207,37 @@ pub(super) fn instead(
     Ok(out)
 }
 
-/// What a part that fits the club as the sheet asks adds to its swing weight.
-fn held_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, TradeError> {
+/// What a part that fits the club as the sheet asks adds to its swing weight, and to its mass as it is cut.
+pub(super) fn of_fitting(
+    assembly: Assembly<'_>,
+    fitting: &Fitting<'_>,
+    part: &Part,
+) -> Result<Option<(f64, f64)>, TradeError> {
     if !fit::serves(part, &fitting.club.target, assembly.library) {
         return Ok(None);
     }
     Ok(match part.kind {
-        PartKind::Head => part.mass_g.zip(fitting.need.head_scale).map(|(g, scale)| g * scale.points_per_g),
-        PartKind::Shaft => other_shaft(assembly, fitting, part)?.map(|(points, _)| points),
-        PartKind::Grip => other_grip(assembly, part)?.map(|(points, _)| points),
-        PartKind::Adapter => adapter_points(assembly, fitting, part)?,
+        PartKind::Head => part.mass_g.zip(fitting.need.head_scale).map(|(g, scale)| (g * scale.points_per_g, g)),
+        PartKind::Shaft => cut_shaft(assembly, fitting, part)?,
+        PartKind::Grip => {
+            let mass_g = part.mass_g.unwrap_or(fitting.grip_model.mass_g);
+            other_grip(assembly, part)?.map(|(points, _)| (points, mass_g))
+        }
+        PartKind::Adapter => of_adapter(assembly, fitting, part)?,
         _ => None,
     })
 }
 
-/// What an adapter adds, if it is as long and as wide as those that the club is planned with.
-fn adapter_points(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<f64>, TradeError> {
+/// The same of an adapter, if it is as long and as wide as those that the club is planned with.
+fn of_adapter(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<(f64, f64)>, TradeError> {
     let Some(planned) = fitting.adapter else { return Ok(None) };
     let model = assembly.library.adapter(&part.model)?;
     if !seats::alike(planned, model) {
         return Ok(None);
     }
     let arm_mm = fitting.places.adapter_mm(planned.length_mm) + fitting.grip_model.cap_mm;
-    Ok(Some(part.mass_g.unwrap_or(model.mass_g) * points_per_g(arm_mm)))
+    let mass_g = part.mass_g.unwrap_or(model.mass_g);
+    Ok(Some((mass_g * points_per_g(arm_mm), mass_g)))
 }
 
 fn nearest(found: &mut Vec<Instead>, out: &mut Vec<Instead>) {
@@ -277,6 +285,19 @@ fn other_shaft(
     fitting: &Fitting<'_>,
     part: &Part,
 ) -> Result<Option<(f64, InsteadWhy)>, TradeError> {
+    let Some((points, _)) = cut_shaft(assembly, fitting, part)? else { return Ok(None) };
+    let model = assembly.library.shaft(&part.model)?;
+    let why = if model.code == fitting.shaft_model.code {
+        let blank = part.number.as_deref().unwrap_or(&fitting.club.target.number);
+        InsteadWhy::OtherBlank { number: blank.to_owned() }
+    } else {
+        InsteadWhy::OtherShaft { shaft: model.name.clone() }
+    };
+    Ok(Some((points, why)))
+}
+
+/// What a shaft adds, cut for the club, and its mass then; nothing where it does not go into the bore or is too short.
+fn cut_shaft(assembly: Assembly<'_>, fitting: &Fitting<'_>, part: &Part) -> Result<Option<(f64, f64)>, TradeError> {
     let model = assembly.library.shaft(&part.model)?;
     let number = &fitting.club.target.number;
     let bore = fitting.adapter.map(|model| model.bore_diameter_mm);
@@ -290,13 +311,8 @@ fn other_shaft(
     let Ok(Some(cut)) = fit::cut(model, raw, part.tip_trimmed_mm.unwrap_or(0.0), number, fitting.places.tip_mm) else {
         return Ok(None);
     };
-    let cap_mm = assembly.library.grip(&fitting.club.target.grip_model)?.cap_mm;
-    let why = if model.code == fitting.shaft_model.code {
-        InsteadWhy::OtherBlank { number: blank.to_owned() }
-    } else {
-        InsteadWhy::OtherShaft { shaft: model.name.clone() }
-    };
-    Ok(Some((cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm), why)))
+    let cap_mm = fitting.grip_model.cap_mm;
+    Ok(Some((cut.shaft.mass_g * points_per_g(cut.shaft.balance_point_mm + cap_mm), cut.shaft.mass_g)))
 }
 
 fn other_grip(assembly: Assembly<'_>, part: &Part) -> Result<Option<(f64, InsteadWhy)>, TradeError> {

@@ -46,7 +46,7 @@ fn list_of<'f>(fitting: &'f mut Fitting<'_>, kind: PartKind) -> Option<&'f mut V
 
 impl<'a> Shelf<'a> {
     /// What can be kept for a club, by kind.
-    fn single(&self) -> [(PartKind, &[&'a Part]); 4] {
+    pub(super) fn single(&self) -> [(PartKind, &[&'a Part]); 4] {
         [
             (PartKind::Head, &self.heads),
             (PartKind::Shaft, &self.shafts),

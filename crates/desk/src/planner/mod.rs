@@ -7,6 +7,7 @@
 
 mod again;
 mod day;
+mod due;
 pub mod frequency;
 mod instead;
 mod lack;
@@ -18,9 +19,12 @@ mod picks;
 mod reason;
 mod seats;
 mod supply;
+mod to_come;
+mod worth;
 
 pub use again::{ChangeOfPlan, LineChange, PlanChange, Replan, propose_again, propose_again_with};
-pub use day::{DayJob, DayPlan, propose_day, propose_day_with};
+pub use day::{DayJob, DayPlan, WhichPlan, propose_day, propose_day_with};
+pub use due::{DueDates, DueState, Goes, JobDue, OrderFor, Scarce, SolveDay, StandsInTheWay, ToOrder, TooFew};
 pub use frequency::Lines;
 pub use instead::{InsteadOf, InsteadWhy};
 pub use lack::Lack;
@@ -30,6 +34,7 @@ pub(crate) use picks::planned;
 pub use picks::{Picks, Taken, expect, plan_of, plan_with};
 pub use reason::PlanReason;
 pub use supply::{HeldPart, Supply};
+pub use worth::{Brings, DayWorth, HowItComesOut, JobWorth};
 
 use self::instead::{Used, Whose, instead};
 use self::lack::{lacks, name_missing};
@@ -169,6 +174,17 @@ impl<'a> Ground<'a> {
             fittings.push(fitting(assembly, club, shelf, (seat, ferrule), &pairs, &mut losses, &mut missing)?);
         }
         Ok(Self { assembly, fittings, locks: locks.to_vec(), missing })
+    }
+
+    /// Whether a part of a kind is kept for a club.
+    fn keeps(&self, fitting: &Fitting<'_>, kind: PartKind, shelf: &Shelf<'_>) -> bool {
+        let of_kind = |code: &str| {
+            shelf
+                .single()
+                .into_iter()
+                .any(|(k, parts)| k == kind && parts.iter().any(|p| p.code.eq_ignore_ascii_case(code)))
+        };
+        self.locks.iter().any(|lock| lock.slot == fitting.club.slot && of_kind(&lock.code))
     }
 
     fn needs(&self) -> Vec<ClubNeed> {

@@ -2,6 +2,7 @@
 
 use super::frequency::Lines;
 use trade::model::Library;
+use trade::order::Order;
 use trade::part::Part;
 
 /// A part in the hands of a job that is not planned along.
@@ -25,6 +26,8 @@ pub struct Supply<'a> {
     /// Parts that other jobs hold. They are never taken, but named where they would do, and what was measured of them
     /// counts for the frequency lines.
     pub held: &'a [HeldPart],
+    /// What is on order: it is in no plan, but says which due dates hold.
+    pub orders: &'a [Order],
 }
 
 impl<'a> Supply<'a> {
@@ -36,12 +39,12 @@ impl<'a> Supply<'a> {
 
 impl<'a> From<&'a [Part]> for Supply<'a> {
     fn from(parts: &'a [Part]) -> Self {
-        Self { parts, held: &[] }
+        Self { parts, held: &[], orders: &[] }
     }
 }
 
 impl<'a> From<&'a Vec<Part>> for Supply<'a> {
     fn from(parts: &'a Vec<Part>) -> Self {
-        Self { parts, held: &[] }
+        Self { parts, held: &[], orders: &[] }
     }
 }

@@ -2,6 +2,7 @@
 
 mod brute;
 mod rounding;
+mod whole;
 
 use std::ops::RangeInclusive;
 use std::sync::Arc;

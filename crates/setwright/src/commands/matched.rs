@@ -8,7 +8,7 @@ use app::App;
 use app::matched::{DayRequest, SetMatch, SetRequest};
 use app::searching::Searching;
 use bench::chance::Chance;
-use desk::planner::{DayPlan, Law, Lock};
+use desk::planner::{DayPlan, DueDates, HowItComesOut, Law, Lock, WhichPlan};
 use fact::Fact;
 use indicatif::{ProgressBar, ProgressStyle};
 use std::sync::Arc;
@@ -103,7 +103,8 @@ fn lock(text: &str) -> Result<Lock, Failure> {
 async fn day(app: &App, arguments: &MatchArguments) -> Result<DayPlan, Failure> {
     let weights = weights(app, arguments).await?;
     let bar = progress(arguments);
-    let request = DayRequest { jobs: Vec::new(), seconds: arguments.seconds, seed: arguments.seed, weights };
+    let which = if arguments.in_turn { WhichPlan::InTurn } else { WhichPlan::Together };
+    let request = DayRequest { jobs: Vec::new(), seconds: arguments.seconds, seed: arguments.seed, weights, which };
     let planned = app.plan_day(&request, watch(&bar)).await;
     bar.finish_and_clear();
     Ok(planned?)
@@ -138,7 +139,45 @@ fn day_text(w: &Words, day: &DayPlan) -> String {
         plan_text(w, &mut text, &job.plan);
     }
     line(&mut text, &proof(w, day.cost, day.bound));
+    if let Some(worth) = &day.worth {
+        line(&mut text, &w.sentence(&worth.fact));
+        let out = |id: &str, out: &HowItComesOut| {
+            let figures = [
+                ("unbuilt", words::figure(&out.unbuilt)),
+                ("inside", words::figure(&out.inside)),
+                ("tip_g", words::figure(&out.tip_g)),
+            ];
+            format!("  {}", w.text_with(id, &figures))
+        };
+        line(&mut text, &out("command-match-together", &worth.together));
+        line(&mut text, &out("command-match-in-turn", &worth.in_turn));
+    }
+    due_text(w, &mut text, &day.due);
     text
+}
+
+fn due_text(w: &Words, text: &mut String, due: &DueDates) {
+    line(text, &w.text("command-match-due"));
+    for job in &due.jobs {
+        let told = text!(w, "command-match-due-job", job = job.number, due_on = job.due_on, state = job.fact.clone());
+        line(text, &format!("  {told}"));
+        for wait in &job.waits {
+            line(text, &format!("    {}", w.sentence(&wait.fact)));
+        }
+    }
+    if let Some(way) = &due.in_the_way {
+        let told = text!(w, "plan-due-in-the-way", job = way.job, builds = way.builds.clone());
+        line(text, &format!("  {told}"));
+    }
+    for scarce in &due.scarce {
+        line(text, &format!("  {}", w.sentence(&scarce.fact)));
+        for goes in &scarce.goes {
+            line(text, &format!("    {}", w.sentence(goes)));
+        }
+    }
+    for order in &due.to_order {
+        line(text, &format!("  {}", w.sentence(&order.fact)));
+    }
 }
 
 fn line(text: &mut String, words: &str) {

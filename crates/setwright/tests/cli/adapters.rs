@@ -52,6 +52,9 @@ fn a_driver_and_a_3_wood_are_planned_kept_and_held() {
     assert_eq!(adapters(&kept["plan"])[1], "AD-1");
     let text = shop.run(&["match", "--day", "--seconds", "0.1"]).done().out;
     assert_eq!(text.matches("  adapter AD-").count(), 2, "{text}");
+    assert!(text.contains("Due dates:") && text.contains("all clubs can be built from what is here"), "{text}");
+    let plain = shop.run(&["match", "--day", "--in-turn", "--seconds", "0.1", "--json"]).done().json();
+    assert_eq!((&plain["which"], &plain["due"]["whole"]), (&"in_turn".into(), &serde_json::json!([1])));
     let refused = shop.run(&["plan", "1", "--keep", "2:AD-9", "--json"]).problem(2, "refused");
     assert!(refused.contains("it is not a free head, shaft, grip or adapter"), "{refused}");
     let held = shop.run(&["plan", "1", "--keep", "2:AD-1", "--accept"]).done().out;

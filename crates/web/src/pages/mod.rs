@@ -39,6 +39,7 @@ mod orders;
 mod part_life;
 mod plan;
 mod plan_choice;
+mod plan_day;
 mod prices;
 mod records;
 mod say;
@@ -101,6 +102,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(job_card::router())
         .merge(plan::router())
         .merge(plan_choice::router())
+        .merge(plan_day::router())
         .merge(scales::router())
         .merge(scale_health::router())
         .merge(scale_check::router())

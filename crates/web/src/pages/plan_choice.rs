@@ -1,24 +1,19 @@
-//! Plans beyond the one that is proposed: plans to choose from, a plan made anew around what is done, a day's jobs
-//! together.
+//! Plans beyond the one that is proposed: plans to choose from, a plan made anew around what is done.
 
-use super::bench::club_name;
 use super::entries::{go_on, go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
-use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::tablet::Done;
-use app::matched::{AcceptPicks, AcceptReplan, DayRequest, DaySoon, Picked};
-use app::searching::DaySearch;
+use app::matched::{AcceptPicks, AcceptReplan, Picked};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
-use axum::response::{IntoResponse, Redirect};
+use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use bench::chance::Chance;
-use desk::planner::DayPlan;
 use desk::planner::Law;
 use desk::planner::PlanOption;
 use desk::planner::Replan;
@@ -35,14 +30,8 @@ use trade::kind::Role;
 use trade::plan::Plan;
 use words::{Words, text};
 
-/// Seconds that are searched for the page of a day, beside it, before anybody asks for more.
-const PAGE_SECONDS: f64 = 2.0;
-
 pub(super) fn router() -> Router<App> {
     Router::new()
-        .route("/plan/day", get(day).post(hold_day))
-        .route("/plan/day/search", post(search_day))
-        .route("/plan/day/stop", post(stop_day))
         .route("/plan/{job}/options", get(options).post(pick))
         .route("/plan/{job}/again", get(again).post(accept_again))
         .route("/plan/{job}/keep", post(keep))
@@ -75,7 +64,7 @@ async fn keep(Path(job): Path<i64>, Filled(form): Filled<KeepForm>) -> PageResul
 }
 
 /// The picks of a plan as a form carries them: one field a club, `SLOT=CODE CODE …`.
-fn picks(job: &Job, plan: &Plan, targets: Option<&[f64]>) -> Markup {
+pub(super) fn picks(job: &Job, plan: &Plan, targets: Option<&[f64]>) -> Markup {
     html! { @for ((club, chosen), i) in job.clubs.iter().zip(&plan.clubs).zip(0..) { @if let Some(chosen) = chosen {
         @let codes: Vec<&str> = chosen.parts.iter().map(|p| p.code.as_str()).collect();
         (hidden("pick", &format!("{}={}", club.slot, codes.join("|"))))
@@ -83,7 +72,7 @@ fn picks(job: &Job, plan: &Plan, targets: Option<&[f64]>) -> Markup {
     } } }
 }
 
-fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
+pub(super) fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
     let target = |slot: i64| {
         fields.iter().filter(|(k, _)| k == "target").find_map(|(_, v)| {
             let (at, points) = v.split_once('=')?;
@@ -102,7 +91,7 @@ fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
         .collect()
 }
 
-fn entry(fields: &[(String, String)], name: &str) -> String {
+pub(super) fn entry(fields: &[(String, String)], name: &str) -> String {
     fields.iter().find(|(k, _)| k == name).map(|(_, v)| v.clone()).unwrap_or_default()
 }
 
@@ -300,147 +289,3 @@ fn doubted_part(w: &Words, job: &Job, replan: &Replan) -> Markup {
         p { (tag(Tone::Care, &w.text("plan-again-doubt"))) " " (look::rich!(w, "plan-again-doubt-next", bench, clubs = clubs)) }
     } }
 }
-
-async fn day(State(app): State<App>, Reader(w): Reader) -> PageResult {
-    day_page(&w, &app, None).await
-}
-
-async fn hold_day(
-    State(app): State<App>,
-    Reader(w): Reader,
-    Who(by): Who,
-    Form(fields): Form<Vec<(String, String)>>,
-) -> PageResult {
-    let number: i64 = entry(&fields, "job").parse().unwrap_or_default();
-    let accept = AcceptPicks { clubs: read_picks(&fields), reason: entry(&fields, "reason"), by };
-    match app.accept_picks(number, &accept).await {
-        Ok(_) => Ok(go_on("/plan/day", Done::Held)),
-        Err(error) => day_page(&w, &app, Some(error)).await,
-    }
-}
-
-async fn day_page(w: &Words, app: &App, error: Option<AppError>) -> PageResult {
-    let waiting = app.job_names(&[JobState::Open]).await?;
-    let status = error.as_ref().map_or(StatusCode::OK, failure_status);
-    let notice = error.as_ref().map(|one| failure(w, one));
-    let body = if waiting.is_empty() {
-        empty_state(
-            &w.text("plan-day-none"),
-            &w.text("plan-nothing-next"),
-            &[Action { href: "/sheets", label: &w.text("plan-sheets"), primary: true }],
-        )
-    } else {
-        let DaySoon { day, files, search } = app.plan_day_soon(&day_request(PAGE_SECONDS), false).await?;
-        // The search in a part of its own, which is looked at again every second; the jobs stand still meanwhile.
-        html! {
-            div data-live="0" { p { (proof(w, &day, search.is_some())) } }
-            div data-live="search" { (searching(w, &day, search)) }
-            div data-live="0" {
-            @for (job, file) in day.jobs.iter().zip(&files) {
-                (section(&text!(w, "plan-job-due", job = job.number, player = job.player, due_on = file.job.sheet.due), &html! {}, &html! {
-                    @for missing in &job.plan.missing { div { (lacking_part(w, missing)) } }
-                    @if job.plan.clubs.iter().any(Option::is_some) {
-                        form method="post" action="/plan/day" {
-                            (hidden("job", &job.number.to_string())) (picks(&file.job, &job.plan, None))
-                            @if job.plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
-                                (field(&Field { name: "reason", label: &w.text("plan-neighbour-why"), required: true, ..Field::default() }))
-                            }
-                            (button(&Button { label: &w.text("plan-hold"), ..Button::default() }))
-                        }
-                        details { summary { (parts_of(w, &file.job)) } (plan_table(w, file, &job.plan.clubs, None)) }
-                    }
-                }))
-            }
-            }
-        }
-    };
-    let crumb = text!(w, "plan-day-jobs", n = waiting.len());
-    let title = w.text("plan-day");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Plan, crumb, notice, body, ..Framed::default() }).await?;
-    Ok((status, page).into_response())
-}
-
-fn parts_of(w: &Words, job: &Job) -> String {
-    let clubs: Vec<String> = job.clubs.iter().map(|club| club_name(w, club)).collect();
-    text!(w, "plan-day-parts", clubs = clubs)
-}
-
-fn day_request(seconds: f64) -> DayRequest {
-    DayRequest { jobs: Vec::new(), seconds, seed: 0, weights: None }
-}
-
-/// Searches on for a better plan of the day than was found soon.
-async fn search_day(
-    State(app): State<App>,
-    Reader(w): Reader,
-    Form(fields): Form<Vec<(String, String)>>,
-) -> PageResult {
-    let said = entry(&fields, "seconds");
-    let searched = match said.trim().parse() {
-        Ok(seconds) => app.plan_day_soon(&day_request(seconds), true).await,
-        Err(_) => Err(AppError::invalid(EdgeFault::NotSeconds { text: said.to_owned() })),
-    };
-    match searched {
-        Ok(_) => Ok(go_to("/plan/day").into_response()),
-        Err(error) => day_page(&w, &app, Some(error)).await,
-    }
-}
-
-async fn stop_day(State(app): State<App>) -> Redirect {
-    app.stop_day_search();
-    go_to("/plan/day")
-}
-
-/// How far the search for a better plan has come, with its end at hand; or the offer of a longer one.
-fn searching(w: &Words, day: &DayPlan, search: Option<DaySearch>) -> Markup {
-    html! {
-        @if let Some(search) = search {
-            div.actions data-again="1" {
-                span { (sought(w, day, search)) }
-                form method="post" action="/plan/day/stop" {
-                    (button(&Button { label: &w.text("plan-day-enough"), kind: ButtonKind::Quiet, ..Button::default() }))
-                }
-                noscript { a href="/plan/day" { (w.text("plan-day-look-again")) } }
-            }
-        } @else if day.gap > 1e-9 {
-            div.actions {
-                span { (w.text("plan-day-longer")) }
-                @for seconds in ["10", "60"] {
-                    form method="post" action="/plan/day/search" {
-                        (hidden("seconds", seconds))
-                        (button(&Button { label: &text!(w, "plan-day-seconds", seconds = seconds), kind: ButtonKind::Quiet, ..Button::default() }))
-                    }
-                }
-            }
-        }
-    }
-}
-
-fn sought(w: &Words, day: &DayPlan, search: DaySearch) -> String {
-    let at = search.at;
-    // The plan that stands here may be better already than what the longer search has come to so far.
-    let reached = if at.cost.is_finite() && at.cost > 0.0 { 1.0 - at.bound / at.cost } else { 1.0 };
-    let gap_share = reached.min(day.gap);
-    let (now, of) = (at.seconds.round() as i64, search.asked_s.round() as i64);
-    if gap_share < KNOWN_GAP {
-        text!(w, "plan-day-searching-within", now = now, of = of, gap_share = gap_share)
-    } else {
-        text!(w, "plan-day-searching", now = now, of = of)
-    }
-}
-
-fn proof(w: &Words, day: &DayPlan, searching: bool) -> String {
-    if day.gap <= 1e-9 {
-        return w.text("plan-day-proven");
-    }
-    let found = if day.gap < KNOWN_GAP {
-        text!(w, "plan-day-best-within", gap_share = day.gap)
-    } else {
-        w.text("plan-day-best")
-    };
-    if searching { format!("{found} {}", w.text("plan-day-better-comes")) } else { found }
-}
-
-/// Before the first proof the gap is as good as unknown.
-const KNOWN_GAP: f64 = 0.5;

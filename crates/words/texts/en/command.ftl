@@ -180,6 +180,10 @@ command-match-option-inertia =
     }, equal inertia
 command-match-proven = Cost { PLAIN($cost, digits: 4) }, proven: no choice of these parts costs less.
 command-match-bound = Cost { PLAIN($cost, digits: 4) }, proven at least { PLAIN($bound, digits: 4) }: at most { PERCENT($gap_share, digits: 1) } better is possible.
+command-match-together = together: { PLAIN($inside, digits: 1) } clubs in tolerance, { $unbuilt } unbuilt, { MASS($tip_g, digits: 0) } in the tips
+command-match-in-turn = in turn: { PLAIN($inside, digits: 1) } clubs in tolerance, { $unbuilt } unbuilt, { MASS($tip_g, digits: 0) } in the tips
+command-match-due = Due dates:
+command-match-due-job = Job { $job }, due { $due_on }: { $state }
 command-match-watch = { PLAIN($seconds) } s: cost { PLAIN($cost, digits: 4) }, proven at least { PLAIN($bound, digits: 4) }. Ctrl-C: enough
 
 # What can be done about a club.

@@ -212,4 +212,36 @@ plan-day-searching-within = Searching, { $now } of { $of } s: within { PERCENT($
 plan-day-proven = Proven: no other choice of these parts comes out better over all jobs, the most urgent first.
 plan-day-best = The best plan so far over all jobs, the most urgent first.
 plan-day-best-within = The best plan so far over all jobs, the most urgent first; proven to be within { PERCENT($gap_share, digits: 1) } of the best possible.
+plan-day-in-turn = The plain plan: each job in its turn, the earliest due first, takes what suits it best of what is left.
 plan-day-better-comes = The search goes on; a better plan appears here.
+
+# What planning together brings.
+plan-worth = What planning together brings
+plan-worth-caption = Planned together and one after the other
+plan-worth-column-job = job
+plan-worth-column-unbuilt = clubs unbuilt
+plan-worth-column-inside = in tolerance
+plan-worth-column-tip = in the tips
+plan-worth-together = together
+plan-worth-in-turn = in turn
+plan-worth-both = { $together } / { $in_turn }
+plan-worth-inside = { PLAIN($together, digits: 1) } / { PLAIN($in_turn, digits: 1) }
+plan-worth-all = all jobs
+plan-worth-hint = Together / one after the other, the earliest due first. Clubs in tolerance are expected, with the readings and the choice of grips still to come.
+plan-worth-take-plain = Show the plain plan
+plan-worth-take-together = Show the plan for all together
+
+# Which due dates hold.
+plan-due = Due dates
+plan-due-caption = Each job against the day that it is due
+plan-due-all-here = All clubs of all jobs can be built from what is here.
+plan-due-whole = All clubs of job { $jobs } can be built from what is here: the earliest due first, then what can be built beside it.
+plan-due-whole-none = No job can be built whole from what is here.
+plan-due-not-proven = The search was short: a job that is not named may still be possible.
+plan-due-in-the-way = Left for later, job { $job } would let jobs { $builds } be built whole from what is here.
+plan-due-column-job = job
+plan-due-column-due = due
+plan-due-column-state = how it stands
+plan-due-scarce = Too few for all
+plan-due-to-order = To order, so that most due dates hold
+plan-due-hint = Parts must be here the day before a job is due. What is on order counts as its model says until it is weighed.

@@ -168,3 +168,31 @@ planner-shaft-softer =
         [none] {""}
        *[other] , { $in_club_cpm } in the club
     }.
+
+# What planning jobs together brings over planning one after the other.
+planner-brings-nothing = Planned together, these jobs come out no better than one after the other, the earliest due first.
+planner-brings-built =
+    Planned together, { $clubs ->
+        [one] one club more can be built
+       *[other] { $clubs } clubs more can be built
+    } than one job after the other.
+planner-brings-better = Planned together, these jobs come out better than one after the other: { PLAIN($more_inside, digits: 1, signed: 1) } clubs in tolerance, { MASS($more_tip_g, digits: 0, signed: 1) } in the tips.
+
+# How a job stands against the day that it is due.
+planner-due-here = all clubs can be built from what is here
+planner-due-waits = complete on { WEEKDAY($complete_on) } { DAY($complete_on) }, in time
+planner-due-late = complete on { WEEKDAY($complete_on) } { DAY($complete_on) }, too late for its day
+planner-due-no-day = waits for parts that nobody has named a day for
+planner-due-order = needs parts that are not ordered: here by { WEEKDAY($by_on) } { DAY($by_on) }
+planner-due-order-late = needs parts that are not ordered, and should have them since { DAY($by_on) }
+planner-due-cannot = cannot be built with these models: see what its plan says
+
+# Parts of which there are fewer than the jobs want, and whom they go to.
+planner-too-few-parts = { $parts } wanted, { $n } here
+planner-goes-here = job { $job }, due { DAY($due_on) }, takes { $n } from here
+planner-goes-waits = job { $job }, due { DAY($due_on) }, waits for { $n } of order { $order }, { $expected }
+planner-goes-order = job { $job }, due { DAY($due_on) }, needs { $n } ordered, here by { DAY($by_on) }
+
+# What to order.
+planner-to-order-heads = { $parts } of { PLAIN($from_g) } to { $to_g }, here by { WEEKDAY($by_on) } { DAY($by_on) }, for job { $jobs }
+planner-to-order-parts = { $parts }, here by { WEEKDAY($by_on) } { DAY($by_on) }, for job { $jobs }
