@@ -298,7 +298,7 @@ impl App {
         }
         let mut used: BTreeMap<&str, i64> = BTreeMap::new();
         let watch = ScaleWatch::default();
-        for i in 0..job.clubs.len() {
+        for (i, owner) in owners.into_iter().enumerate() {
             let lacks = job.clubs[i].plan.is_none();
             let Some(work) = job.clubs[i].work.clone().filter(|_| lacks) else { continue };
             let takes = of_the_trade().iter().chain(&own).find(|kind| kind.key == work.kind);
@@ -314,7 +314,6 @@ impl App {
                 };
                 let Some(model) = model.filter(|_| takes.contains(&kind)) else { continue };
                 let left = |part: &&Part| part.count.unwrap_or(1) > used.get(part.code.as_str()).copied().unwrap_or(0);
-                let owner = owners[i];
                 let may = |part: &&Part| part.kind == kind && part.is_free() && part.may_go_to(owner);
                 let free: Vec<&Part> = parts.iter().filter(may).filter(left).collect();
                 let mut choice = nearest(&free, (model, 0.0), 0.0, 0.0);

@@ -39,7 +39,7 @@ use trade::swing_weight::points_per_g;
 pub const KINDS: [&str; 6] = ["regrip", "shorten", "lengthen", "rebalance", "reshaft", "loose_head"];
 
 /// What is read on arrival and before the last choice is made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Depth {
     /// The swing weight of the whole club, once.
@@ -48,11 +48,13 @@ pub enum Depth {
     Weighed,
     /// That, and the bare club read before the grip is chosen.
     Bare,
+    /// That, and the new grip balanced on an edge, its cap under a caliper, its tape weighed.
+    Measured,
 }
 
 impl Depth {
     /// All of them, the least first.
-    pub const ALL: [Self; 3] = [Self::Arrived, Self::Weighed, Self::Bare];
+    pub const ALL: [Self; 4] = [Self::Arrived, Self::Weighed, Self::Bare, Self::Measured];
 
     /// How a report calls it.
     #[must_use]
@@ -61,6 +63,7 @@ impl Depth {
             Self::Arrived => "one reading on arrival",
             Self::Weighed => "and what came off weighed",
             Self::Bare => "and the bare club read",
+            Self::Measured => "and the new grip measured",
         }
     }
 }
@@ -329,7 +332,7 @@ fn asked(kind: &JobKind, came: &TrueArrival, arrived: f64, draw: &mut Draw) -> A
             "reshaft" => Some(to_cap_mm),
             _ => None,
         },
-        extension_mass_g: (kind.key == "lengthen").then(|| 6.0 + 0.2 * by_mm),
+        extension_mass_g: (kind.key == "lengthen").then_some(6.0 + 0.2 * by_mm),
         swing_weight_points: (kind.key == "rebalance")
             .then(|| arrived + (draw.uniform(1.0, 4.0) * 10.0).round() / 10.0),
         ..AskedOfClub::default()
@@ -386,7 +389,7 @@ fn one_club(
         let (grip_g, tape_g) = (case.weighed(case.came.grip_g), case.weighed(case.came.tape_g));
         read("stripped", What::GripMass, grip_g, 120);
         read("stripped", What::TapeMass, tape_g, 121);
-        if depth == Depth::Bare && kind.key != "reshaft" {
+        if depth >= Depth::Bare && kind.key != "reshaft" {
             let bare = case.shown(truth.swing_weight_points(&BARE));
             read("stripped", What::SwingWeight, bare, 180);
         }
@@ -419,9 +422,9 @@ fn one_club(
     let mut with_any = picks.clone();
     with_any.extend(takes_grip.then(|| grips[0]));
     job.clubs[0].plan = Some(plan_with(&case, &job, &with_any)?);
-    if depth == Depth::Bare && takes_grip && kind.key != "regrip" {
+    if depth >= Depth::Bare && takes_grip && kind.key != "regrip" {
         // The club is read once more as it is after the work, before its grip goes on.
-        let after = after_work(&mut case, kind, &asked, &new_shaft, None, 0.0);
+        let after = after_work(&case, kind, &asked, &new_shaft, None, None);
         let step = match kind.key.as_str() {
             "shorten" => "shortened",
             "lengthen" => "extended",
@@ -433,7 +436,6 @@ fn one_club(
     }
     let (finish, _) = believed(&case, &job, &readings)?;
     let mut chosen = None;
-    let mut lead_g = 0.0;
     if takes_grip {
         let model = models::grip_code(0);
         let per_g = points_per_g(case.library.grip(&model)?.centre_mm);
@@ -444,23 +446,22 @@ fn one_club(
         let mut with_grip = picks.clone();
         with_grip.push(grip);
         job.clubs[0].plan = Some(plan_with(&case, &job, &with_grip)?);
-    } else if kind.key == "rebalance" {
-        let assembly = assembly(&case, &job);
-        let arm_mm = bench::remedy::place_of(assembly, &job.clubs[0], Action::LeadTape)?;
-        let needed_g = -finish.deviation_points / points_per_g(arm_mm + case.nominal.cap_mm);
-        lead_g = (needed_g.max(0.0) * 10.0).round() / 10.0;
-        let extra = Extra {
-            action: Action::LeadTape,
-            mass_g: lead_g,
-            arm_mm,
-            at: Timestamp::from_second(300).unwrap_or_default(),
-        };
-        if let Some(plan) = &mut job.clubs[0].plan {
-            plan.extras.push(extra);
+    }
+    if let Some(grip) = chosen.filter(|_| depth == Depth::Measured) {
+        for (what, value, second) in measured(&mut case, grip) {
+            readings.push(reading(&job_id(), "finish", what, value, vec![Role::Grip], second, readings.len()));
+        }
+    }
+    let mut added = None;
+    if takes_grip || kind.key == "rebalance" {
+        let (finish, _) = believed(&case, &job, &readings)?;
+        added = what_brings_it_back(&case, &job, finish.deviation_points)?;
+        if let (Some(extra), Some(plan)) = (&added, &mut job.clubs[0].plan) {
+            plan.extras.push(extra.clone());
         }
     }
     let (finish, _) = believed(&case, &job, &readings)?;
-    let made = after_work(&mut case, kind, &asked, &new_shaft, chosen, lead_g);
+    let made = after_work(&case, kind, &asked, &new_shaft, chosen, added.as_ref());
     let true_points = made.swing_weight_points(&WHOLE);
     // What it is to keep is kept in truth; a figure that is asked is asked in true points.
     let goal = asked.swing_weight_points.unwrap_or(came_points);
@@ -479,6 +480,44 @@ fn one_club(
         tally.doubts.add(i < doubted);
     }
     Ok(())
+}
+
+/// The new grip's centre by an edge, its cap by a caliper, its tape on the scale.
+fn measured(case: &mut Case<'_>, grip: usize) -> [(What, f64, i64); 3] {
+    let (_, _, centre_mm, cap_mm) = case.grips[grip];
+    let s = case.shop.scatter;
+    let centre = case.grip.centre_mm + centre_mm + case.noise.normal(0.0, s.edge_mm);
+    let cap = case.grip.cap_mm + cap_mm + case.noise.normal(0.0, s.caliper_mm);
+    let tape_g = new_tape(case).0;
+    let tape = case.weighed(tape_g);
+    [
+        (What::GripCentre, (centre * 2.0).round() / 2.0, 450),
+        (What::CapThickness, (cap * 10.0).round() / 10.0, 451),
+        (What::TapeMass, tape, 452),
+    ]
+}
+
+/// Mass and place of the new tape, as it truly is.
+fn new_tape(case: &Case<'_>) -> (f64, f64) {
+    let nominal = &case.nominal;
+    let strip_mm = nominal.grip_mm - nominal.cap_mm - 13.0 - case.shop.tape_short_mm;
+    let area_m2 = strip_mm * std::f64::consts::PI * nominal.butt_mm * 1e-6;
+    (area_m2 * nominal.tape_g_m2 * case.shop.tape_share, strip_mm / 2.0)
+}
+
+/// Less than this is not worth a weight, points.
+const NOT_WORTH_POINTS: f64 = 0.1;
+
+/// Lead on the head of a club that would finish light, a weight in the butt of one that would finish heavy.
+fn what_brings_it_back(case: &Case<'_>, job: &Job, deviation_points: f64) -> Result<Option<Extra>, TradeError> {
+    if deviation_points.abs() < NOT_WORTH_POINTS {
+        return Ok(None);
+    }
+    let action = if deviation_points < 0.0 { Action::LeadTape } else { Action::Counterweight };
+    let arm_mm = bench::remedy::place_of(assembly(case, job), &job.clubs[0], action)?;
+    let mass_g = -deviation_points / points_per_g(arm_mm + case.nominal.cap_mm);
+    let at = Timestamp::from_second(500).unwrap_or_default();
+    Ok(Some(Extra { action, mass_g: (mass_g * 10.0).round() / 10.0, arm_mm, at }))
 }
 
 fn with_length(mut club: Club, length_mm: f64) -> Club {
@@ -517,12 +556,12 @@ impl NewShaft {
 
 /// The club after the work, as it truly is; without a grip where none is named.
 fn after_work(
-    case: &mut Case<'_>,
+    case: &Case<'_>,
     kind: &JobKind,
     asked: &AskedOfClub,
     new: &NewShaft,
     grip: Option<usize>,
-    lead_g: f64,
+    added: Option<&Extra>,
 ) -> TrueClub {
     let came = &case.came;
     let mass = |role, mass_g, arm_mm| Mass { role, mass_g, arm_mm };
@@ -567,18 +606,21 @@ fn after_work(
         let ferrule_mm = shaft_mm - 30.0 - nominal.ferrule_mm / 2.0;
         masses.push(mass(Role::Ferrule, nominal.ferrule_g - new.turnings_g, ferrule_mm));
     }
-    if lead_g > 0.0 {
-        // Lead goes on the back of the head, within some millimetres of its centre.
-        let arm_mm = came.ground_mm() + came.head_beyond_mm + new.cut_error_mm * 4.0;
-        masses.push(mass(Role::Extra, lead_g, arm_mm));
+    if let Some(extra) = added {
+        // Lead goes on the back of the head, a weight into the butt, each within some millimetres of where it is taken to be.
+        let slip_mm = new.cut_error_mm * 4.0;
+        let arm_mm = match extra.action {
+            Action::LeadTape => shaft_mm + came.tip_to_ground_mm + came.head_beyond_mm + slip_mm,
+            _ => extra.arm_mm + slip_mm,
+        };
+        masses.push(mass(Role::Extra, extra.mass_g, arm_mm));
     }
     let mut cap_mm = came.cap_mm;
     if let Some((mass_g, _, centre_mm, cap_off_mm)) = grip.map(|i| case.grips[i]) {
         cap_mm = case.grip.cap_mm + cap_off_mm;
         masses.push(mass(Role::Grip, mass_g, case.grip.centre_mm + centre_mm + shop.stretch_mm / 2.0));
-        let strip_mm = nominal.grip_mm - nominal.cap_mm - 13.0 - shop.tape_short_mm;
-        let area_m2 = strip_mm * std::f64::consts::PI * nominal.butt_mm * 1e-6;
-        masses.push(mass(Role::Tape, area_m2 * nominal.tape_g_m2 * shop.tape_share, strip_mm / 2.0));
+        let (tape_g, tape_mm) = new_tape(case);
+        masses.push(mass(Role::Tape, tape_g, tape_mm));
     }
     TrueClub { masses, cap_mm, shaft_mm, bore_to_ground_mm: came.tip_to_ground_mm }
 }

@@ -202,7 +202,7 @@ fn a_share_of_many_clubs_is_narrow() {
 /// few clubs can tell, and each reading makes more clubs right.
 #[test]
 fn bands_hold_for_clubs_from_elsewhere() {
-    let settings = Settings { seed: 5, ..Settings::default() };
+    let settings = Settings { seed: 5, world: simulation::World::AsBelieved, ..Settings::default() };
     let tallies = simulation::kind::run_kind(&settings, "regrip", 0..120, &mut || ()).expect("regrips");
     let lines: Vec<_> = tallies
         .iter()
