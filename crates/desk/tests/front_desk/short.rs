@@ -79,7 +79,7 @@ fn the_rest_of_the_words() {
 #[test]
 fn a_childs_club_is_asked_for_by_its_moment() {
     let clubs = irons("7, A-22").unwrap();
-    assert_eq!(clubs[0].club.swing_weight_points, -22.0);
+    assert_eq!(clubs[0].swing_weight_points, -22.0);
     let clubs = irons("7, 120 oz in").unwrap();
     assert!((clubs[0].swing_weight_points + 41.0 / 1.75).abs() < 1e-6, "{}", clubs[0].swing_weight_points);
     assert!(irons("7, 20 oz in").is_err(), "no club with a head and a shaft");
