@@ -302,13 +302,9 @@ fn clubs(text: &str, plain: &str, numbers: &[&str]) -> Option<Word> {
     dashed.chain(worded).find_map(|(before, after)| {
         let from = atom(&text[..before], numbers)?;
         let to = atom(&text[after..], numbers)?;
-        // `A-22` is a swing weight 22 points below A0 and no row of clubs, unless a head has that number.
-        let below_a = from.number == "A" && to.kind.is_none() && to.number.chars().all(|c| c.is_ascii_digit());
-        let no_club = !numbers.iter().any(|number| number.eq_ignore_ascii_case(&to.number));
-        if from.kind.is_none() && below_a && no_club {
-            return None;
-        }
-        Some(Word::Clubs(from, Some(to)))
+        // `A-22` is a swing weight below A0 and no row of clubs.
+        let below_a0 = from.number == "A" && to.kind.is_none() && to.number.parse::<u8>().is_ok();
+        (!below_a0 || numbers.contains(&to.number.as_str())).then_some(Word::Clubs(from, Some(to)))
     })
 }
 

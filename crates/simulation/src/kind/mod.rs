@@ -4,6 +4,11 @@
 //! The advice sees what a shop would: what was read, the models without a maker, its own grips and shafts. What is in the old
 //! club (adhesive, a weight in the tip, a plug in the butt) it does not see.
 
+mod came;
+mod tally;
+
+use self::came::TrueArrival;
+pub use self::tally::{Depth, KindLine, KindTally};
 use crate::club::{Mass, TrueClub, cut_shaft};
 use crate::draw::{Draw, Stream};
 use crate::error::SimulationError;
@@ -11,14 +16,12 @@ use crate::models::{self, Nominal};
 use crate::scale::STEP;
 use crate::settings::Settings;
 use crate::shop::{GripTruth, SimulatedShop};
-use crate::tally::{Count, Moments, Share, share};
 use bench::assembly::Assembly;
 use bench::belief::Finish;
 use bench::learned::Learned;
 use bench::scale_watch::ScaleWatch;
 use desk::club_work::{AskedOfClub, nearest, pieces_of, row_of};
 use jiff::Timestamp;
-use serde::Serialize;
 use trade::action::Action;
 use trade::club::{Arrival, Club, as_it_came};
 use trade::error::TradeError;
@@ -37,186 +40,6 @@ use trade::swing_weight::points_per_g;
 
 /// The kinds that change a swing weight, and so are simulated; a bend does not.
 pub const KINDS: [&str; 6] = ["regrip", "shorten", "lengthen", "rebalance", "reshaft", "loose_head"];
-
-/// What is read on arrival and before the last choice is made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Depth {
-    /// The swing weight of the whole club, once.
-    Arrived,
-    /// That, and the old grip and tape weighed; a pulled head weighed.
-    Weighed,
-    /// That, and the bare club read before the grip is chosen.
-    Bare,
-    /// That, and the new grip balanced on an edge, its cap under a caliper, its tape weighed.
-    Measured,
-}
-
-impl Depth {
-    /// All of them, the least first.
-    pub const ALL: [Self; 4] = [Self::Arrived, Self::Weighed, Self::Bare, Self::Measured];
-
-    /// How a report calls it.
-    #[must_use]
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Arrived => "one reading on arrival",
-            Self::Weighed => "and what came off weighed",
-            Self::Bare => "and the bare club read",
-            Self::Measured => "and the new grip measured",
-        }
-    }
-}
-
-/// What came out of many clubs of one kind, read to one depth.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct KindLine {
-    /// Key of the kind of job.
-    pub kind: String,
-    /// What was read.
-    pub depth: Depth,
-    /// Clubs judged.
-    pub clubs: u32,
-    /// Share whose true finish lies within ±0.3 points of what was asked.
-    pub within_03: Option<Share>,
-    /// Mean chance of that which was told when the last choice was made, percent.
-    pub told_percent: f64,
-    /// Whether the 95 % band of the finish held when the last choice was made.
-    pub held: Option<Share>,
-    /// Half width of that band, points: mean.
-    pub band_points: f64,
-    /// Whether the 95 % band held once the finished club was read.
-    pub held_at_finish: Option<Share>,
-    /// True finish less what was asked: root of the mean square, points.
-    pub rms_points: f64,
-    /// Good readings that were doubted.
-    pub false_doubts: Option<Share>,
-}
-
-/// Counts of one line.
-#[derive(Debug, Clone, Default)]
-pub struct KindTally {
-    within_03: Count,
-    held: Count,
-    held_at_finish: Count,
-    chance: Moments,
-    band: Moments,
-    deviation: Moments,
-    doubts: Count,
-}
-
-impl KindTally {
-    /// Adds another tally.
-    pub fn join(&mut self, other: &Self) {
-        self.within_03.join(other.within_03);
-        self.held.join(other.held);
-        self.held_at_finish.join(other.held_at_finish);
-        self.chance.join(other.chance);
-        self.band.join(other.band);
-        self.deviation.join(other.deviation);
-        self.doubts.join(other.doubts);
-    }
-
-    /// The line of a report. Each club is a shop of its own, so clubs are their own clusters.
-    #[must_use]
-    pub fn line(&self, kind: &str, depth: Depth, clubs: u32) -> KindLine {
-        KindLine {
-            kind: kind.to_owned(),
-            depth,
-            clubs,
-            within_03: share(&[self.within_03]),
-            told_percent: 100.0 * self.chance.mean(),
-            held: share(&[self.held]),
-            band_points: self.band.mean(),
-            held_at_finish: share(&[self.held_at_finish]),
-            rms_points: self.deviation.rms(),
-            false_doubts: share(&[self.doubts]),
-        }
-    }
-}
-
-/// The club that came in, as it truly is; arms from the butt end of its shaft, the grip's from its cap.
-struct TrueArrival {
-    number: &'static str,
-    head_g: f64,
-    head_beyond_mm: f64,
-    tip_to_ground_mm: f64,
-    shaft_g: f64,
-    shaft_mm: f64,
-    shaft_centre_mm: f64,
-    shaft_bulge: f64,
-    joint_g: f64,
-    hidden_tip_g: f64,
-    plug_g: f64,
-    grip_g: f64,
-    grip_centre_mm: f64,
-    cap_mm: f64,
-    tape_g: f64,
-    tape_mm: f64,
-}
-
-/// The numbers that come in.
-const NUMBERS: [(&str, f64); 6] = [("4", 4.0), ("5", 5.0), ("6", 6.0), ("7", 7.0), ("8", 8.0), ("9", 9.0)];
-
-impl TrueArrival {
-    /// Means and scatter off those of the belief (`trade::model::as_it_came`): heads heavier by 3 g and 6.5 g a number, shafts
-    /// of two sorts and neither of the mean mass, lighter grips with their centre lower, thicker caps, a weight in every fourth tip, a
-    /// plug in every tenth butt. All figures: a judgement, no source.
-    fn draw(draw: &mut Draw) -> Self {
-        let (number, n) = NUMBERS[draw.below(NUMBERS.len())];
-        let steel = draw.happens(0.6);
-        let shaft_g = if steel { draw.normal(114.0, 9.0) } else { draw.normal(76.0, 11.0) };
-        let length_in = 37.0 - 0.5 * (n - 7.0) + draw.uniform(-0.9, 1.0);
-        let (cap_mm, tip_to_ground_mm) = (draw.uniform(2.4, 4.4), draw.uniform(24.0, 37.0));
-        let shaft_mm = length_in * 25.4 - cap_mm - tip_to_ground_mm;
-        let tip = if draw.happens(0.25) { draw.uniform(2.0, 8.0) } else { 0.0 };
-        let plug = if draw.happens(0.1) { draw.uniform(3.0, 10.0) } else { 0.0 };
-        Self {
-            number,
-            head_g: draw.normal(271.0 + 6.5 * (n - 7.0), 6.0),
-            head_beyond_mm: draw.uniform(-5.0, 7.0),
-            tip_to_ground_mm,
-            shaft_g,
-            shaft_mm,
-            shaft_centre_mm: shaft_mm * draw.uniform(0.465, 0.535),
-            shaft_bulge: draw.uniform(-0.1, 0.1),
-            joint_g: draw.uniform(2.0, 5.0),
-            hidden_tip_g: tip,
-            plug_g: plug,
-            grip_g: draw.normal(48.0, 6.0),
-            grip_centre_mm: draw.uniform(100.0, 120.0),
-            cap_mm,
-            tape_g: draw.uniform(0.5, 4.5),
-            tape_mm: draw.uniform(110.0, 140.0),
-        }
-    }
-
-    fn ground_mm(&self) -> f64 {
-        self.shaft_mm + self.tip_to_ground_mm
-    }
-
-    fn masses(&self) -> Vec<Mass> {
-        let mass = |role, mass_g, arm_mm| Mass { role, mass_g, arm_mm };
-        vec![
-            mass(Role::Head, self.head_g, self.ground_mm() + self.head_beyond_mm),
-            mass(Role::Shaft, self.shaft_g, self.shaft_centre_mm),
-            mass(Role::Adhesive, self.joint_g, self.shaft_mm - 22.0),
-            mass(Role::TipWeight, self.hidden_tip_g, self.shaft_mm - 8.0),
-            mass(Role::Extra, self.plug_g, 25.0),
-            mass(Role::Grip, self.grip_g, self.grip_centre_mm),
-            mass(Role::Tape, self.tape_g, self.tape_mm),
-        ]
-    }
-
-    fn club(&self) -> TrueClub {
-        TrueClub {
-            masses: self.masses(),
-            cap_mm: self.cap_mm,
-            shaft_mm: self.shaft_mm,
-            bore_to_ground_mm: self.tip_to_ground_mm,
-        }
-    }
-}
 
 /// Everything that is on a whole club, a plug and lead among it.
 const WHOLE: [Role; 8] =
