@@ -16,7 +16,6 @@ mod network;
 mod one_screen;
 mod pages;
 mod printing;
-mod regrip;
 mod ring;
 mod scan;
 mod screens;
