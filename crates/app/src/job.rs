@@ -103,6 +103,23 @@ impl JobFile {
         }
     }
 
+    /// Whether a night lies between the last reading and now; never of a job that is over, whose record stays what it was.
+    fn is_next_day(&self, now: jiff::Timestamp) -> bool {
+        !matches!(self.job.state, JobState::Finished | JobState::Dropped)
+            && self.assembly().is_next_day(&self.readings, now)
+    }
+
+    /// Whether what the file says of the day still holds now.
+    pub(crate) fn still_holds_at(&self, now: jiff::Timestamp) -> bool {
+        self.watch.next_day == self.is_next_day(now)
+    }
+
+    /// The file as of now: forecasts of the balance scale are of the next day where a night has passed.
+    pub(crate) fn seen_at(mut self, now: jiff::Timestamp) -> Self {
+        self.watch.next_day = self.is_next_day(now);
+        self
+    }
+
     /// What surrounds the bench at a time.
     #[must_use]
     pub fn around(&self, now: jiff::Timestamp) -> Surroundings<'_> {

@@ -270,10 +270,11 @@ pub(crate) struct KeptJobs {
 }
 
 impl KeptJobs {
-    /// The job as it was read in this very state.
-    fn at(&self, number: i64, state: i64) -> Option<Arc<KeptJob>> {
+    /// The job as it was read in this very state, unless a night has passed since.
+    fn at(&self, number: i64, state: i64, now: jiff::Timestamp) -> Option<Arc<KeptJob>> {
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
-        let place = kept.iter().position(|one| one.number == number && one.state == state)?;
+        let holds = |one: &Kept| one.number == number && one.state == state && one.job.file.still_holds_at(now);
+        let place = kept.iter().position(holds)?;
         let found = kept.remove(place);
         let job = Arc::clone(&found.job);
         kept.push(found);
@@ -318,7 +319,7 @@ impl App {
     /// No such job; what the store says.
     pub(crate) async fn kept_job(&self, tx: &mut Tx, number: i64) -> Result<Arc<KeptJob>, AppError> {
         let state = tx.state_number().await?;
-        if let Some(job) = state.and_then(|state| self.jobs.at(number, state)) {
+        if let Some(job) = state.and_then(|state| self.jobs.at(number, state, self.now())) {
             return Ok(job);
         }
         let file = JobFile::load(tx, number).await?;
@@ -331,7 +332,7 @@ impl App {
     /// What the store says.
     pub(crate) async fn kept_job_of(&self, tx: &mut Tx, job: Job) -> Result<Arc<KeptJob>, AppError> {
         let state = tx.state_number().await?;
-        if let Some(job) = state.and_then(|state| self.jobs.at(job.number, state)) {
+        if let Some(job) = state.and_then(|state| self.jobs.at(job.number, state, self.now())) {
             return Ok(job);
         }
         let file = JobFile::of(tx, job).await?;
@@ -340,6 +341,7 @@ impl App {
 
     async fn kept_from(&self, tx: &mut Tx, state: Option<i64>, file: JobFile) -> Result<Arc<KeptJob>, AppError> {
         count(&self.jobs.tally.loads);
+        let file = file.seen_at(self.now());
         let parts = Self::free_parts_for(tx, file.job.sheet.customer).await?;
         let job = Arc::new(KeptJob::new(file, parts, Arc::clone(&self.jobs.tally)));
         // What a transaction that changes things has read may still be undone.

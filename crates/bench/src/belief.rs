@@ -26,7 +26,7 @@ use utoipa::ToSchema;
 
 /// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
 /// kept with readings can be told apart by what made them.
-pub const BELIEF_VERSION: i64 = 4;
+pub const BELIEF_VERSION: i64 = 5;
 /// Half width of a 95 % band in standard deviations.
 pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.

@@ -55,13 +55,17 @@ pub struct ScaleWatch {
     /// The days on which the bench reads on the balance scale, by the shop's calendar, with the first moment of each. What
     /// else was read on that scale on such a day has the same offset.
     pub bench_days: Vec<(Date, Timestamp)>,
+    /// Whether a night has passed since the last reading or check: what the balance scale shows next, it shows on another day.
+    /// See [`Assembly::is_next_day`](crate::assembly::Assembly::is_next_day).
+    pub next_day: bool,
 }
 
 impl ScaleWatch {
     /// No check, and every scale trusted.
     #[must_use]
     pub const fn nothing() -> &'static Self {
-        static NOTHING: ScaleWatch = ScaleWatch { checks: Vec::new(), not_trusted: Vec::new(), bench_days: Vec::new() };
+        static NOTHING: ScaleWatch =
+            ScaleWatch { checks: Vec::new(), not_trusted: Vec::new(), bench_days: Vec::new(), next_day: false };
         &NOTHING
     }
 

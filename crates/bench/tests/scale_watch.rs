@@ -184,3 +184,25 @@ fn a_scale_that_is_not_trusted_widens_the_band_and_its_check_is_believed() {
         finish(&ScaleWatch { checks: vec![check(1.2, 0)], not_trusted: vec![distrust(1.2)], ..ScaleWatch::default() });
     assert!(with_check < doubted, "a check settles what it is off by, trusted or not");
 }
+
+/// By hand: a check that shows 0.6 moves today's offset by 0.4577, of which the next morning keeps the scale's habit. The
+/// drift of the first day, 0.15 at most, is gone by then.
+#[test]
+fn the_morning_after_a_check_knows_the_habit_and_not_the_day() {
+    let set = Set::planned();
+    let watch = ScaleWatch { checks: vec![check(0.6, 0)], ..ScaleWatch::default() };
+    let unknown = set.expected(ScaleWatch::nothing(), &[]);
+    let today = set.expected(&watch, &[]);
+    let assembly = set.assembly(&watch);
+    assert!(!assembly.is_next_day(&[], time(8 * 60)), "eight hours are a long day");
+    assert!(assembly.is_next_day(&[], time(15 * 60)));
+    assert!(!set.assembly(ScaleWatch::nothing()).is_next_day(&[], time(15 * 60)), "nothing was read on any day");
+    let next = set.expected(&ScaleWatch { next_day: true, ..watch.clone() }, &[]);
+    let kept = (next.0 - unknown.0) / (today.0 - unknown.0);
+    let balance = &set.shop.balance_scale;
+    assert!(balance.offset_sd > 0.0 && (0.2..0.9).contains(&kept), "{kept} of it is kept");
+    assert!(today.1 < next.1 && next.1 < unknown.1, "{} today, {} tomorrow, {} unread", today.1, next.1, unknown.1);
+    // The first reading of the new day says so itself: nothing is left to assume.
+    let read = [set.reading(What::SwingWeight, next.0, 15 * 60)];
+    assert!(!assembly.is_next_day(&read, time(15 * 60 + 30)));
+}

@@ -28,6 +28,10 @@ pub struct Drift {
     /// Share of the offset's variance that all days have in common, 0 to 1; only where there is more than one day.
     #[serde(default)]
     pub habit_share: f64,
+    /// Time that a question without a time is about where the scale was last read earlier, hours, within the knots: the morning
+    /// after, say, before anything is read. None: the time of the latest reading.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub now_h: Option<f64>,
 }
 
 /// Where the states of a drift stand.
@@ -42,6 +46,7 @@ pub(crate) struct DriftLayout {
     /// What the scale's habit is beyond what its first day tells of it.
     habit: Option<usize>,
     offset: usize,
+    now_h: Option<f64>,
 }
 
 #[derive(Debug, Clone)]
@@ -79,6 +84,10 @@ impl Drift {
             if let Some(span) = times.windows(2).find(|span| span[1] <= span[0]) {
                 return Err(E::Limits { place: place(what), lower: span[0], upper: span[1] });
             }
+        }
+        let (first, last) = (self.knots_h[0], self.knots_h[self.knots_h.len() - 1]);
+        if let Some(now_h) = self.now_h.filter(|now_h| !(*now_h >= first && *now_h <= last)) {
+            return Err(E::Limits { place: place("drift.now_h"), lower: first, upper: now_h });
         }
         let after_first = &self.knots_h[1..];
         match self.days_h.iter().find(|day| !after_first.contains(day)) {
@@ -131,14 +140,15 @@ impl Drift {
             habit_share: self.habit_share,
             habit: index(&habit_key(scale)),
             offset,
+            now_h: self.now_h,
         }
     }
 }
 
 impl DriftLayout {
-    /// Time of the first knot, hours; 0 without drift.
-    pub(crate) fn first_h(&self) -> f64 {
-        self.knots_h.first().copied().unwrap_or(0.0)
+    /// Time that a question without a time is about where the scale was not read yet, hours; 0 without drift.
+    pub(crate) fn asked_h(&self) -> f64 {
+        self.now_h.or(self.knots_h.first().copied()).unwrap_or(0.0)
     }
 
     /// What a reading at a time shows beyond the offset: states with their shares.

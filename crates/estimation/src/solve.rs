@@ -131,9 +131,9 @@ impl Belief {
     }
 }
 
-/// When each scale was last read in earnest; its first knot where it was not.
+/// What time a question without one is about, for each scale: when it was last read in earnest, or now where that is later.
 fn latest_times(layout: &Layout, readings: &[Observation], questions: &[Question]) -> Vec<f64> {
-    let first = |scale: &crate::layout::ScaleLayout| scale.drift.first_h();
+    let first = |scale: &crate::layout::ScaleLayout| scale.drift.asked_h();
     let mut latest: Vec<f64> = layout.scales.iter().map(first).collect();
     for (reading, question) in readings.iter().zip(questions).filter(|(reading, _)| reading.is_believed()) {
         if let Some(terms) = &question.scale {

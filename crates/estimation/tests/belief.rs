@@ -510,5 +510,18 @@ fn a_scale_keeps_its_habit_and_begins_each_day_anew() -> Tested {
         close("mean after", said.mean, 30.1 + HABIT * 0.3, 1e-6);
         close("sd after", said.sd, 0.2 * (1.0 - HABIT * HABIT).sqrt(), 1e-6);
     }
+    // A question without a time is about the last reading; on the morning after, about that morning.
+    let seen = || Observation::new("1", weight.clone(), 30.4, 1e-6).on_scale("bench").at(0.0);
+    let no_time = Probe { at_h: None, ..ask(0.0) };
+    close("the same day", model.solve(&[seen()])?.answer(&no_time)?.mean, 30.4, 1e-6);
+    let at_now = |now_h: f64| {
+        let mut model = model.clone();
+        model.scales[0].drift.as_mut().expect("a drift").now_h = Some(now_h);
+        model.solve(&[seen()])
+    };
+    let morning = at_now(14.0)?.answer(&no_time)?;
+    close("the morning after", morning.mean, 30.1 + HABIT * 0.3, 1e-6);
+    close("sd of the morning after", morning.sd, 0.2 * (1.0 - HABIT * HABIT).sqrt(), 1e-6);
+    assert!(matches!(at_now(40.0), Err(EstimationError::Limits { .. })), "beyond the last knot nothing can be said");
     Ok(())
 }

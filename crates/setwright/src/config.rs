@@ -412,7 +412,7 @@ pub struct Simulate {
     #[arg(long, default_value_t = 10, value_name = "JOBS")]
     pub known_after: u32,
     /// What makes the shops awkward: drift, heavy-adhesive, light-adhesive, scattered-grips, few-grips, new-models, bay-scale,
-    /// loose-grips, overnight. May be given more than once.
+    /// loose-grips, loose-heads, overnight. May be given more than once.
     #[arg(long, value_name = "TROUBLE")]
     pub trouble: Vec<String>,
     /// Clubs of a hundred in which something goes wrong on purpose.

@@ -99,6 +99,8 @@ struct Work<'a> {
     seen: Vec<Option<BlunderSeen>>,
     /// By how many hours the work goes on later than in one batch, where some clubs went before the others.
     later_h: f64,
+    /// Whether a night has passed since the last reading.
+    watch: ScaleWatch,
     /// Readings that a blunder touched.
     touched: Vec<String>,
     /// Doubted readings that something was done about.
@@ -141,6 +143,7 @@ impl<'a> Work<'a> {
             blunders: (0..CLUBS).map(|slot| Blunder::draw(settings, shop, truth, slot)).collect(),
             seen: vec![None; CLUBS],
             later_h: 0.0,
+            watch: ScaleWatch::default(),
             touched: Vec::new(),
             answered: BTreeSet::new(),
             tally: Tally::default(),
@@ -153,7 +156,7 @@ impl<'a> Work<'a> {
             library: &self.truth.library,
             shop: &self.setup,
             learned: self.learned,
-            watch: ScaleWatch::nothing(),
+            watch: &self.watch,
         }
     }
 
@@ -215,14 +218,25 @@ impl<'a> Work<'a> {
         Moment { hours: at.hours + self.later_h, ..at }
     }
 
+    /// When a stage of a club comes, as its readings have it.
+    fn at(&self, stage: u64, slot: usize) -> Timestamp {
+        let of_job_s = FIRST_MORNING_S + self.truth.number as i64 * 86_400 * 3;
+        Timestamp::from_second(of_job_s + self.moment(stage, slot).seconds()).unwrap_or_default()
+    }
+
+    /// It is as late as this stage of a club: where a night has passed, what the scale shows next is of another day.
+    fn time_passes(&mut self, stage: u64, slot: usize) {
+        self.watch.next_day = self.assembly().is_next_day(&self.readings, self.at(stage, slot));
+    }
+
     fn goal_points(&self) -> f64 {
         self.truth.target_points - self.truth.reference_error_points
     }
 
     /// Keeps a reading.
     fn keep(&mut self, slot: usize, stage: u64, what: What, on: &[Role], value: f64, nth: u64) -> String {
-        let at = self.moment(stage, slot);
-        let at_s = FIRST_MORNING_S + self.truth.number as i64 * 86_400 * 3 + at.seconds() + nth as i64;
+        let at = self.at(stage, slot) + jiff::SignedDuration::from_secs(nth as i64);
+        self.watch.next_day = false;
         let id = format!("{:02}-{slot}-{}-{nth:02}", stage, what.key());
         let display_step = match what {
             What::ShaftLength | What::GripCentre | What::FinishedLength | What::BalancePoint => RULE_STEP_MM,
@@ -245,7 +259,7 @@ impl<'a> Work<'a> {
             on: on.to_vec(),
             scale: None,
             display_step,
-            at: Timestamp::from_second(at_s).unwrap_or_default(),
+            at,
             by: "simulated".into(),
             replaces: None,
             taken_back: None,
@@ -259,6 +273,9 @@ impl<'a> Work<'a> {
     fn read_swing_weight(&mut self, slots: &[usize], stage: u64, on: &[Role], times: u64) -> Result<(), TradeError> {
         let place = READ.iter().position(|r| *r == step_key(stage));
         let mut expected = Vec::new();
+        if let Some(first) = slots.first() {
+            self.time_passes(stage, *first);
+        }
         {
             let believed = self.believe()?;
             for &slot in slots {

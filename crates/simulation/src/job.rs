@@ -19,7 +19,7 @@ pub(crate) const HEADS_A_NUMBER: usize = 4;
 const SHAFTS: usize = 12;
 /// Spare grips beside one for each club.
 const SPARE_GRIPS: usize = 60;
-const FEW_GRIPS: usize = 20;
+const FEW_GRIPS: usize = 12;
 
 /// How much is known when a club is put together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

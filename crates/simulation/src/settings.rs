@@ -15,7 +15,7 @@ pub enum Trouble {
     LightAdhesive,
     /// Grips scatter by 3 g instead of 1.2 g.
     ScatteredGrips,
-    /// 20 spare grips instead of 60.
+    /// 12 spare grips instead of 60.
     FewGrips,
     /// Half of the jobs are built from head and grip models that the shop has never had.
     NewModels,
@@ -23,13 +23,15 @@ pub enum Trouble {
     BayScale,
     /// Single grips scatter by 0.05 in in their centre and 0.012 in in their cap.
     LooseGrips,
+    /// The centres of single heads scatter by 1.5 mm: most lie within 3 mm.
+    LooseHeads,
     /// The joint cures over night: another day, another offset of the scale.
     Overnight,
 }
 
 impl Trouble {
     /// All of them.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Drift,
         Self::HeavyAdhesive,
         Self::LightAdhesive,
@@ -38,6 +40,7 @@ impl Trouble {
         Self::NewModels,
         Self::BayScale,
         Self::LooseGrips,
+        Self::LooseHeads,
         Self::Overnight,
     ];
 
@@ -53,6 +56,7 @@ impl Trouble {
             Self::NewModels => "new-models",
             Self::BayScale => "bay-scale",
             Self::LooseGrips => "loose-grips",
+            Self::LooseHeads => "loose-heads",
             Self::Overnight => "overnight",
         }
     }

@@ -34,6 +34,8 @@ const LOOSE_CAP_SD_MM: f64 = 0.305;
 const OFFSET_MM: f64 = 4.0;
 const OFFSET_NUMBER_SD_MM: f64 = 0.4;
 const OFFSET_SD_MM: f64 = 0.3;
+/// The same of a maker whose heads differ more: most lie within 3 mm.
+const LOOSE_OFFSET_SD_MM: f64 = 1.5;
 /// How far a shaft model's balance point lies from its sheet, mm either way, and the scatter of single shafts.
 const SHAFT_CENTRE_MM: f64 = 5.0;
 const SHAFT_CENTRE_SD_MM: f64 = 1.5;
@@ -257,7 +259,11 @@ impl SimulatedShop {
                 grip_centre_mm: pieces * if loose { LOOSE_CENTRE_SD_MM } else { GRIP_CENTRE_SD_MM },
                 cap_mm: pieces * if loose { LOOSE_CAP_SD_MM } else { CAP_SD_MM },
                 head_offset_number_mm: f * OFFSET_NUMBER_SD_MM.hypot(if wide { Wide::OFF_AXIS_SD_MM } else { 0.0 }),
-                head_offset_mm: pieces * OFFSET_SD_MM,
+                head_offset_mm: if settings.has(Trouble::LooseHeads) {
+                    f * LOOSE_OFFSET_SD_MM
+                } else {
+                    pieces * OFFSET_SD_MM
+                },
                 shaft_centre_mm: pieces * SHAFT_CENTRE_SD_MM,
                 head_g,
                 shaft_g: f * SHAFT_SD_G,

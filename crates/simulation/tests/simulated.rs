@@ -121,8 +121,13 @@ fn an_awkward_shop_is_awkward() {
     let bay = SimulatedShop::draw(&with(Trouble::BayScale), 7);
     assert!((bay.bay_points.abs() - 0.2).abs() < 1e-12);
     let few = SimulatedJob::draw(&with(Trouble::FewGrips), &plain, 0);
+    let loose = SimulatedShop::draw(&with(Trouble::LooseHeads), 7);
+    assert!(
+        (loose.scatter.head_offset_mm - 1.5).abs() < 1e-12
+            && loose.scatter.head_offset_mm > 4.0 * plain.scatter.head_offset_mm
+    );
     let many = SimulatedJob::draw(&as_believed(), &plain, 0);
-    assert_eq!(many.parts.len() - few.parts.len(), 40);
+    assert_eq!(many.parts.len() - few.parts.len(), 48);
     assert_eq!(Trouble::from_key("drift"), Some(Trouble::Drift));
     assert!(Trouble::ALL.into_iter().all(|t| Trouble::from_key(t.key()) == Some(t)));
 }

@@ -236,3 +236,29 @@ async fn a_reading_sent_twice_keeps_its_first_forecast() {
     Forecast::of(&kept["readings"][0]["forecast"]).near(before, "sent again");
     expected(&bench, 1, "dry").await.near(before, "the state");
 }
+
+/// What the balance scale shows on the morning after is forecast with what it is off by on another day; what is believed of
+/// the clubs stays, and the screen is not one that was kept from the evening.
+#[tokio::test]
+async fn a_night_widens_what_the_scale_will_show_and_not_the_club() {
+    let bench = Bench::open().await;
+    planned(&bench).await;
+    let first = expected(&bench, 1, "dry").await;
+    read(&bench, 1, "dry", first.value + 0.3).await;
+    let evening = expected(&bench, 2, "dry").await;
+    let finish = |job: Value| job["clubs"][1]["finish"].clone();
+    let finish_before = finish(bench.get("/jobs/1").await);
+    bench.clock.advance(jiff::SignedDuration::from_hours(4));
+    expected(&bench, 2, "dry").await.near(evening, "four hours later");
+    bench.clock.advance(jiff::SignedDuration::from_hours(12));
+    let morning = expected(&bench, 2, "dry").await;
+    assert!(morning.band > evening.band, "{morning:?} after {evening:?}");
+    let finish_now = finish(bench.get("/jobs/1").await);
+    for figure in ["swing_weight_points", "band_points"] {
+        let of = |finish: &Value| finish[figure].as_f64().unwrap_or_else(|| panic!("no {figure}: {finish}"));
+        near(figure, of(&finish_now), of(&finish_before), 1e-6);
+    }
+    // Kept with the reading is the forecast of the morning, on which it was read.
+    let kept = read(&bench, 2, "dry", morning.value).await;
+    Forecast::of(&kept["forecast"]).near(morning, "the reading of the morning");
+}

@@ -2,9 +2,12 @@
 
 use base64::prelude::*;
 use serde_json::{Value, json};
+use std::ffi::OsString;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{SocketAddr, TcpStream};
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
+use std::sync::OnceLock;
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
 use thirtyfour::prelude::*;
@@ -55,18 +58,39 @@ pub struct Bench {
     folder: TempDir,
 }
 
+/// Serves the invented shop from a folder; it is made there if it is not there yet.
+fn demonstration(folder: &Path) -> (Process, String) {
+    let database = format!("sqlite:{}", folder.join("shop.db").display());
+    let mut command = Command::new(env!("CARGO_BIN_EXE_setwright"));
+    command.args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", &database]);
+    command.current_dir(folder);
+    let server =
+        start(&mut command, |line| serde_json::from_str::<Value>(line).ok()?["address"].as_str().map(str::to_owned));
+    server.unwrap_or_else(|why| panic!("setwright did not start: {why}"))
+}
+
+/// The invented shop as it is made, by the names of its files: made once, since that takes longer than many a test.
+fn made_once() -> &'static [(OsString, Vec<u8>)] {
+    static MADE: OnceLock<Vec<(OsString, Vec<u8>)>> = OnceLock::new();
+    MADE.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a temporary folder");
+        drop(demonstration(folder.path()));
+        let files = std::fs::read_dir(folder.path()).expect("the folder").map(|file| file.expect("a file"));
+        // The database and what it has not yet taken in; its shared memory belongs to the process that is gone.
+        let is_kept = |name: &OsString| name == "shop.db" || name == "shop.db-wal";
+        let of_shop = files.filter(|file| is_kept(&file.file_name()));
+        of_shop.map(|file| (file.file_name(), std::fs::read(file.path()).expect("a file of the shop"))).collect()
+    })
+}
+
 impl Bench {
     /// Starts both.
     pub fn open() -> Self {
         let folder = tempfile::tempdir().expect("a temporary folder");
-        let database = format!("sqlite:{}", folder.path().join("shop.db").display());
-        let mut command = Command::new(env!("CARGO_BIN_EXE_setwright"));
-        command.args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", &database]);
-        command.current_dir(folder.path());
-        let server = start(&mut command, |line| {
-            serde_json::from_str::<Value>(line).ok()?["address"].as_str().map(str::to_owned)
-        });
-        let (server, address) = server.unwrap_or_else(|why| panic!("setwright did not start: {why}"));
+        for (name, bytes) in made_once() {
+            std::fs::write(folder.path().join(name), bytes).expect("a file of the shop");
+        }
+        let (server, address) = demonstration(folder.path());
         let mut command = Command::new("chromedriver");
         command.arg("--port=0");
         let mut driver = || {

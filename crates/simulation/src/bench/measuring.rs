@@ -75,6 +75,7 @@ impl Work<'_> {
             known.push((What::ReferenceSwingWeight, self.reference_points(), 4));
         }
         for (what, true_points, times) in known {
+            self.time_passes(stage, 0);
             let expected = self.believe()?.expected(&self.id(0), what, &[])?;
             for nth in 0..times {
                 let name = Name { slot: 0, stage, what, nth };
