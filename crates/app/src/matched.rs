@@ -513,7 +513,16 @@ impl App {
         let stock = stock_of(tx, &file.job).await?;
         let believed = file.believe()?;
         let locks = planner::kept(&file.job, &stock.parts, locks);
-        let replan = planner::propose_again_with(&believed, stock.supply(), &locks, &mut |p| self.proven.set(p))?;
+        let mut replan = planner::propose_again_with(&believed, stock.supply(), &locks, &mut |p| self.proven.set(p))?;
+        let lacks = |club: &JobClub| club.work.is_some() && club.plan.is_none();
+        if file.job.clubs.iter().any(lacks) {
+            // A club that was there before gets what its kind of job takes, not another head.
+            let mut job = file.job.clone();
+            self.plan_works(tx, &mut job).await?;
+            for (plan, club) in replan.plan.clubs.iter_mut().zip(&job.clubs).filter(|(_, club)| club.work.is_some()) {
+                plan.clone_from(&club.plan);
+            }
+        }
         Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
     }
 }
