@@ -192,6 +192,7 @@ impl MatchedClub {
             grip_graphics: None,
             shaft_graphics: None,
             soft_side: None,
+            tip_weight: None,
             wraps: Wraps { base: 1, full: 0, lower_hand: 0 },
             tolerances: Tolerances::default(),
         })
