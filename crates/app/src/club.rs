@@ -6,6 +6,7 @@ use crate::look_up::LookUp;
 use crate::need::need_name;
 use crate::{App, AppError, load_library};
 use bench::belief::Believed;
+use desk::match_set::MatchedClub;
 use fact::{Fact, Told};
 use serde::{Deserialize, Serialize};
 use store::{ClubFilter, Tx};
@@ -145,6 +146,22 @@ impl App {
         view(&mut tx, code).await
     }
 
+    /// What a club with a number must be to match clubs that were measured.
+    ///
+    /// # Errors
+    /// No such club; fewer than three clubs, or of several sorts; nothing read of enough of them; what the store says.
+    pub async fn match_to_set(&self, codes: &[String], number: &str) -> Result<MatchedClub, AppError> {
+        let mut tx = self.store.read().await?;
+        let mut clubs: Vec<Club> = Vec::with_capacity(codes.len());
+        for code in codes {
+            let club = owned(&mut tx, code).await?;
+            if clubs.iter().all(|other| other.code != club.code) {
+                clubs.push(club);
+            }
+        }
+        Ok(desk::match_set::match_set(&clubs, number)?)
+    }
+
     /// Notes a club from elsewhere with what was read of it.
     ///
     /// # Errors
@@ -171,6 +188,7 @@ impl App {
             owner: new.owner,
             hand: new.hand,
             made: as_it_came(new.club_kind, new.number.trim(), new.head_material, &new.arrival),
+            grip_size_mm: new.arrival.grip_size_mm,
             figures: Vec::new(),
             version: 1,
         };
@@ -196,7 +214,10 @@ impl App {
         need_club_version(&club, read.version)?;
         let figures = self.figures(&mut tx, &read.arrival).await?;
         let known = [read.arrival.head_mass_g, read.arrival.shaft_mass_g, read.arrival.grip_mass_g];
-        if figures.is_empty() && known.iter().all(Option::is_none) {
+        if let Some(size_mm) = read.arrival.grip_size_mm {
+            club.grip_size_mm = Some(size_mm);
+        }
+        if figures.is_empty() && read.arrival.grip_size_mm.is_none() && known.iter().all(Option::is_none) {
             return Err(AppError::invalid(OwnedClubFault::NothingRead));
         }
         club.note(figures.clone());
@@ -313,6 +334,7 @@ impl App {
                 owner: file.job.sheet.customer,
                 hand: file.job.sheet.hand,
                 made,
+                grip_size_mm: None,
                 figures: figures.clone(),
                 version: 1,
             };
@@ -326,6 +348,9 @@ impl App {
         if made.pieces != old.made.pieces {
             // What was read before the work says nothing of the club as it is now.
             old.figures.retain(|figure| !matches!(figure.what, What::SwingWeight | What::TotalMass | What::Cpm));
+        }
+        if found.work.as_ref().is_some_and(|work| !work.keeps(plan, PartKind::Grip)) {
+            old.grip_size_mm = None;
         }
         old.made = made;
         old.note(figures.clone());

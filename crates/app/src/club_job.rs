@@ -1,10 +1,15 @@
 //! A job on clubs that are there: its kinds, its sheet, what goes on each club.
 
 use crate::known_customer::sheet_taken_in;
+use crate::needs::PlanStock;
+use crate::plan::PlanFault;
 use crate::{App, AppError, load_learned, load_library, load_shop};
 use bench::assembly::Assembly;
+use bench::learned::Learned;
 use bench::scale_watch::ScaleWatch;
 use desk::club_work::{AskedOfClub, ClubWorkFault, nearest, pieces_of, row_of};
+use desk::planner;
+use desk::sheet_check::Severity;
 use jiff::civil::Date;
 use quantity::Units;
 use serde::{Deserialize, Serialize};
@@ -13,14 +18,15 @@ use store::{SheetRow, Tx};
 use trade::club::Club;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
-use trade::id::JobId;
+use trade::id::{ClubCode, JobId};
 use trade::job::{ClubWork, Job, JobClub, JobState};
 use trade::job_kind::{JobKind, of_the_trade};
 use trade::kind::Hand;
-use trade::model::PartKind;
+use trade::model::{Library, PartKind};
 use trade::part::Part;
-use trade::sheet::{SetRule, Sheet};
-use trade::step::Step;
+use trade::sheet::{SetRule, Sheet, SheetClub};
+use trade::shop::Shop;
+use trade::step::{NEW_CLUB, Step};
 use trade::swing_weight::points_per_g;
 use utoipa::ToSchema;
 use words::Words;
@@ -38,9 +44,21 @@ pub struct NewClubJob {
     /// Anything else that the bench should know.
     #[serde(default)]
     pub note: String,
-    /// What is asked of each club.
-    #[schema(min_items = 1)]
+    /// What is asked of each club that is there; may be empty where new ones are built.
+    #[serde(default)]
     pub clubs: Vec<AskedOfClub>,
+    /// Clubs that are built new from stock in the same job, as rows of a sheet.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub new_clubs: Vec<SheetClub>,
+    /// Whether the player is right-handed or left-handed, where no club that is there says it; left out: right.
+    #[serde(default)]
+    pub hand: Option<Hand>,
+    /// Running number of the customer whose the new clubs are, where no club that is there says it.
+    #[serde(default)]
+    pub customer: Option<i64>,
+    /// Why a neighbouring number's blank is used for a new club, where the plan uses one; the job keeps it.
+    #[serde(default)]
+    pub neighbour_reason: String,
     /// Who makes the job.
     pub by: String,
 }
@@ -110,7 +128,7 @@ impl App {
     /// or does not ask for; a part that is not in stock; what the store says. Nothing is kept then.
     pub async fn new_club_job(&self, new: &NewClubJob) -> Result<Job, AppError> {
         let mut tx = self.store.write().await?.signed(&new.by);
-        let (job, extensions) = self.club_job(&mut tx, new).await?;
+        let job = self.club_job(&mut tx, new).await?;
         let sheet = SheetRow {
             id: job.sheet_id.clone(),
             sheet: job.sheet.clone(),
@@ -119,24 +137,28 @@ impl App {
             saved_at: self.now(),
         };
         tx.insert_sheet(&sheet).await?;
-        let job = self.with_parts(&mut tx, job, &extensions).await?;
+        let job = self.with_parts(&mut tx, job).await?;
         tx.insert_job(&job).await?;
         tx.update_sheet(&SheetRow { approved_job: Some(job.id.clone()), ..sheet }, self.now()).await?;
+        if job.clubs.iter().filter_map(|club| club.plan.as_ref()).any(|plan| plan.neighbour_blank.is_some()) {
+            crate::need::need_reason(&new.neighbour_reason)?;
+        }
         for club in &job.clubs {
-            for part in on_from_stock(club) {
+            for part in club.parts_from_stock() {
                 tx.hold(part, &job.id, &club.id, self.now()).await?;
             }
         }
-        let note = serde_json::json!({ "clubs": new.clubs.iter().map(|c| c.club.as_str()).collect::<Vec<_>>() });
+        let codes: Vec<&str> = new.clubs.iter().map(|c| c.club.as_str()).collect();
+        let note = serde_json::json!({ "clubs": codes, "neighbour_reason": new.neighbour_reason.trim() });
         self.log(&mut tx, Some(&job.id), None, EventKind::SheetApproved, &new.by, note).await?;
         tx.commit().await?;
         self.tell(Some(job.number), "plan");
         Ok(job)
     }
 
-    /// The job with its clubs as they came and their rows, without what goes on them; and the mass of each extension.
-    async fn club_job(&self, tx: &mut Tx, new: &NewClubJob) -> Result<(Job, Vec<Option<f64>>), AppError> {
-        if new.clubs.is_empty() {
+    /// The job with its clubs as they came and their rows, without what goes on them.
+    async fn club_job(&self, tx: &mut Tx, new: &NewClubJob) -> Result<Job, AppError> {
+        if new.clubs.is_empty() && new.new_clubs.is_empty() {
             return Err(AppError::invalid(ClubWorkFault::NoClubs));
         }
         let (own, library) = (tx.job_kinds().await?, load_library(tx).await?);
@@ -144,10 +166,20 @@ impl App {
         let mut clubs: Vec<JobClub> = Vec::with_capacity(new.clubs.len());
         let mut kinds: Vec<&JobKind> = Vec::new();
         let mut first: Option<Club> = None;
+        let mut whose: Option<(i64, ClubCode)> = None;
         for (asked, slot) in new.clubs.iter().zip(1_i64..) {
             let club = self.free_club(tx, &asked.club).await?;
             if clubs.iter().any(|other| other.work.as_ref().is_some_and(|work| work.club == club.code)) {
                 return Err(AppError::invalid(ClubWorkFault::Twice { club: club.code.0 }));
+            }
+            match (&whose, club.owner) {
+                (Some((one, code)), Some(other)) if *one != other => {
+                    // A customer's parts go into that customer's clubs; a job is of one customer, as its sheet is.
+                    let fault = ClubWorkFault::TwoCustomers { club: code.0.clone(), other: club.code.0 };
+                    return Err(AppError::conflict(fault));
+                }
+                (None, Some(owner)) => whose = Some((owner, club.code.clone())),
+                _ => {}
             }
             let kind = of_the_trade().iter().chain(&own).find(|kind| kind.key == asked.kind);
             let kind = kind.ok_or_else(|| unknown_kind(&asked.kind, &own))?;
@@ -164,6 +196,8 @@ impl App {
                     club: club.code.clone(),
                     kind: kind.key.clone(),
                     keeps_swing_weight: asked.swing_weight_points.is_none(),
+                    opens_joint: kind.opens_joint,
+                    extension_mass_g: asked.extension_mass_g,
                     came: club.made.clone(),
                     known: club.figures.clone(),
                 }),
@@ -172,8 +206,25 @@ impl App {
             });
             first.get_or_insert(club);
         }
-        let customer = first.as_ref().and_then(|club| club.owner);
-        let (player, hand) = first.map_or((String::new(), Hand::Right), |club| (club.player, club.hand));
+        let built = JobKind {
+            key: NEW_CLUB.to_owned(),
+            label: String::new(),
+            takes: Vec::new(),
+            asks: Vec::new(),
+            needs: Vec::new(),
+            opens_joint: false,
+            steps: load_shop(tx).await?.steps.clone(),
+        };
+        if !new.new_clubs.is_empty() {
+            kinds.push(&built);
+        }
+        for (row, slot) in new.new_clubs.iter().zip(clubs.len() as i64 + 1..) {
+            let (id, card) = (crate::new_id().as_str().into(), format!("J{number}-{slot}"));
+            clubs.push(JobClub { id, slot, card, target: row.clone(), work: None, plan: None, version: 0 });
+        }
+        let customer = whose.map_or(new.customer, |(owner, _)| Some(owner));
+        let unsaid = (String::new(), new.hand.unwrap_or(Hand::Right));
+        let (player, hand) = first.map_or(unsaid, |club| (club.player, club.hand));
         let named = new.player.trim();
         let sheet = Sheet {
             player: if named.is_empty() { player } else { named.to_owned() },
@@ -188,8 +239,15 @@ impl App {
             clubs: clubs.iter().map(|club| club.target.clone()).collect(),
         };
         let sheet = sheet_taken_in(tx, &sheet).await?;
+        // The rows of clubs that are there were checked against those clubs.
+        let only_new = Sheet { clubs: new.new_clubs.clone(), ..sheet.clone() };
+        if !only_new.clubs.is_empty()
+            && let Some(stop) = self.problems(tx, &only_new).await?.iter().find(|p| p.severity == Severity::Stop)
+        {
+            return Err(crate::sheet::stopped(stop));
+        }
         let w = Words::english(Units::default());
-        let job = Job {
+        Ok(Job {
             id: JobId(crate::new_id()),
             number,
             sheet_id: crate::new_id().as_str().into(),
@@ -199,19 +257,50 @@ impl App {
             made_at: self.now(),
             clubs,
             version: 0,
-        };
-        Ok((job, new.clubs.iter().map(|asked| asked.extension_mass_g).collect()))
+        })
     }
 
     /// The job with what goes on its clubs: of each model the free part that brings its club nearest to where it is to be.
-    async fn with_parts(&self, tx: &mut Tx, mut job: Job, extensions: &[Option<f64>]) -> Result<Job, AppError> {
+    async fn with_parts(&self, tx: &mut Tx, mut job: Job) -> Result<Job, AppError> {
+        let used = self.plan_works(tx, &mut job).await?;
+        let (library, shop, learned) = (load_library(tx).await?, load_shop(tx).await?, load_learned(tx).await?);
+        let watch = ScaleWatch::default();
+        let all = (&*library, &*shop, &*learned);
+        self.plan_new_clubs(tx, &mut job, &used, all).await?;
+        let assembly = Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: &watch };
+        let believed = assembly.believe(&[])?;
+        let chances = job.clubs.iter().map(|club| believed.finish(&club.id)).collect::<Result<Vec<_>, _>>()?;
+        for (club, finish) in job.clubs.iter_mut().zip(chances) {
+            if let (Some(plan), Some(finish)) = (&mut club.plan, finish) {
+                plan.chance = finish.chance;
+            }
+        }
+        Ok(job)
+    }
+}
+
+impl App {
+    /// Plans the clubs of a job that are there and have no plan; returns how many pieces of each part that takes.
+    ///
+    /// # Errors
+    /// A part that is not in stock; what the store says.
+    pub(crate) async fn plan_works(&self, tx: &mut Tx, job: &mut Job) -> Result<BTreeMap<String, i64>, AppError> {
         let (library, shop, learned) = (load_library(tx).await?, load_shop(tx).await?, load_learned(tx).await?);
         let own = tx.job_kinds().await?;
         let parts = Self::free_parts_for(tx, job.sheet.customer).await?;
+        let mut owners: Vec<Option<i64>> = Vec::new();
+        for club in &job.clubs {
+            let owner = match &club.work {
+                Some(work) => crate::club::owned(tx, work.club.as_str()).await?.owner,
+                None => job.sheet.customer,
+            };
+            owners.push(owner);
+        }
         let mut used: BTreeMap<&str, i64> = BTreeMap::new();
         let watch = ScaleWatch::default();
-        for (i, extension) in extensions.iter().enumerate() {
-            let Some(work) = job.clubs[i].work.clone() else { continue };
+        for (i, owner) in owners.into_iter().enumerate() {
+            let lacks = job.clubs[i].plan.is_none();
+            let Some(work) = job.clubs[i].work.clone().filter(|_| lacks) else { continue };
             let takes = of_the_trade().iter().chain(&own).find(|kind| kind.key == work.kind);
             let takes = takes.map(|kind| kind.takes.clone()).unwrap_or_default();
             let row = job.clubs[i].target.clone();
@@ -225,14 +314,14 @@ impl App {
                 };
                 let Some(model) = model.filter(|_| takes.contains(&kind)) else { continue };
                 let left = |part: &&Part| part.count.unwrap_or(1) > used.get(part.code.as_str()).copied().unwrap_or(0);
-                let may = |part: &&Part| part.kind == kind && part.is_free();
+                let may = |part: &&Part| part.kind == kind && part.is_free() && part.may_go_to(owner);
                 let free: Vec<&Part> = parts.iter().filter(may).filter(left).collect();
                 let mut choice = nearest(&free, (model, 0.0), 0.0, 0.0);
                 if kind == PartKind::Grip && choice.is_some() {
                     let grip = library.grip(model)?;
                     let mut with_any = picks.clone();
                     with_any.extend(choice);
-                    let plan = pieces_of(&library, &work, &row, &with_any, *extension, self.now())?;
+                    let plan = pieces_of(&library, &work, &row, &with_any, work.extension_mass_g, self.now())?;
                     let any_g = plan.mass_g(trade::kind::Role::Grip);
                     job.clubs[i].plan = Some(plan);
                     let alone = Job { clubs: vec![job.clubs[i].clone()], ..job.clone() };
@@ -249,25 +338,46 @@ impl App {
                 *used.entry(part.code.as_str()).or_default() += 1;
                 picks.push(part);
             }
-            job.clubs[i].plan = Some(pieces_of(&library, &work, &row, &picks, *extension, self.now())?);
+            job.clubs[i].plan = Some(pieces_of(&library, &work, &row, &picks, work.extension_mass_g, self.now())?);
         }
-        let assembly = Assembly { job: &job, library: &library, shop: &shop, learned: &learned, watch: &watch };
-        let believed = assembly.believe(&[])?;
-        let chances = job.clubs.iter().map(|club| believed.finish(&club.id)).collect::<Result<Vec<_>, _>>()?;
-        for (club, finish) in job.clubs.iter_mut().zip(chances) {
-            if let (Some(plan), Some(finish)) = (&mut club.plan, finish) {
-                plan.chance = finish.chance;
-            }
-        }
-        Ok(job)
+        Ok(used.into_iter().map(|(code, count)| (code.to_owned(), count)).collect())
     }
 }
 
-/// The parts of a club's plan that come from stock: not those that it came with.
-pub(crate) fn on_from_stock(club: &JobClub) -> impl Iterator<Item = &trade::id::PartId> {
-    let came = club.work.as_ref().map(|work| &work.came.pieces.parts);
-    let of_club = move |part: &trade::plan::PlannedPart| came.is_some_and(|parts| parts.contains(part));
-    club.plan.iter().flat_map(|plan| &plan.parts).filter(move |part| !of_club(part)).map(|part| &part.part)
+impl App {
+    /// Plans the clubs of a job that are built new, from what the clubs that are there have left in stock.
+    async fn plan_new_clubs(
+        &self,
+        tx: &mut Tx,
+        job: &mut Job,
+        used: &BTreeMap<String, i64>,
+        (library, shop, learned): (&Library, &Shop, &Learned),
+    ) -> Result<(), AppError> {
+        let fresh: Vec<JobClub> = job.clubs.iter().filter(|club| club.work.is_none()).cloned().collect();
+        if fresh.is_empty() {
+            return Ok(());
+        }
+        let fresh = Job { clubs: fresh, ..job.clone() };
+        let mut stock = PlanStock::load(tx, &[&fresh]).await?;
+        for part in &mut stock.parts {
+            if let Some(n) = used.get(&part.code) {
+                part.count = Some(part.count.unwrap_or(1) - n);
+            }
+        }
+        stock.parts.retain(|part| part.count.is_none_or(|count| count > 0));
+        let watch = ScaleWatch::default();
+        let assembly = Assembly { job: &fresh, library, shop, learned, watch: &watch };
+        let plan = planner::propose_with(assembly, stock.supply(), &[], &mut |p| self.proven.set(p))?;
+        let clubs = fresh.clubs.iter().zip(plan.clubs);
+        let mut lacking = Vec::new();
+        for (club, plan) in clubs {
+            match (plan, job.clubs.iter_mut().find(|one| one.id == club.id)) {
+                (Some(plan), Some(one)) => one.plan = Some(plan),
+                _ => lacking.push(club.target.number.clone()),
+            }
+        }
+        if lacking.is_empty() { Ok(()) } else { Err(AppError::conflict(PlanFault::Lacking { clubs: lacking })) }
+    }
 }
 
 /// The steps of a job of these kinds: those that several have stand once, and say whose they are where not all have them.

@@ -3,6 +3,7 @@
 //! What stays of a deleted customer is the work: jobs, parts, masses and readings, from which the shop has learned and by
 //! which a bad lot is found. They say the customer's code where the name stood.
 
+pub use crate::deletion::{Deletion, NameStandsIn};
 use crate::known_customer::{CustomerDeed, customer_row};
 use crate::look_up::LookUp;
 use crate::need::need_name;
@@ -13,8 +14,9 @@ use fact::Refusal;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
-use store::{CustomerRow, PartFilter, SheetRow, Tx};
-use trade::customer::{Customer, NameStands, code, name_key, number_of};
+use store::{ClubFilter, CustomerRow, PartFilter, SheetRow, Tx};
+use trade::club::Club;
+use trade::customer::{Customer, code, name_key, number_of};
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::SheetId;
@@ -23,7 +25,6 @@ use trade::kind::Hand;
 use trade::part::Part;
 use trade::sheet::Sheet;
 use utoipa::ToSchema;
-use words::{Words, text};
 
 /// Customers that a list shows at once.
 pub const CUSTOMERS_SHOWN: i64 = 200;
@@ -122,76 +123,6 @@ pub struct GiveSheet {
     pub by: String,
 }
 
-/// Where a name was typed into something that is never changed, and how often.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-pub struct NameStandsIn {
-    /// Where it stands.
-    pub place: NameStands,
-    /// In how many entries.
-    pub entries: i64,
-}
-
-/// What deleting a customer does, before or after it is done.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-pub struct Deletion {
-    /// Number of the customer; it is never given to anybody else.
-    pub number: i64,
-    /// What stands where the name stood.
-    pub code: String,
-    /// Jobs that are under way: they must be finished or given up first.
-    pub under_way: Vec<i64>,
-    /// Codes of their parts that are still here: they are handed back or taken over first.
-    pub parts_here: Vec<String>,
-    /// Sheets of which no job was made: they go whole.
-    pub sheets_removed: i64,
-    /// Jobs that are over: they stay with parts, masses and readings, but without name and note.
-    pub jobs_kept: Vec<i64>,
-    /// Sheets with the same name that belong to no customer: they stay as they are.
-    pub other_sheets: i64,
-    /// Reasons and notes that somebody typed the name into: they stay.
-    pub name_stands: Vec<NameStandsIn>,
-    /// Folder of the daily backups; those made before still hold the name. Left out where the shop keeps none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub backup_folder: Option<String>,
-    /// After how many months the last of these daily backups is thinned out.
-    pub backup_months: i64,
-}
-
-impl Deletion {
-    /// What goes, line by line.
-    #[must_use]
-    pub fn goes(&self, w: &Words) -> Vec<String> {
-        let mut lines = vec![w.text("customer-goes-row")];
-        if self.sheets_removed > 0 {
-            lines.push(text!(w, "customer-goes-sheets", n = self.sheets_removed));
-        }
-        if !self.jobs_kept.is_empty() {
-            let (jobs, n) = (self.jobs_kept.clone(), self.jobs_kept.len());
-            lines.push(text!(w, "customer-goes-jobs", code = self.code, jobs = jobs, n = n));
-        }
-        lines
-    }
-
-    /// What stays, line by line, and what the shop must see to itself.
-    #[must_use]
-    pub fn stays(&self, w: &Words) -> Vec<String> {
-        let mut lines = vec![text!(w, "customer-stays-number", code = self.code)];
-        if !self.jobs_kept.is_empty() {
-            lines.push(w.text("customer-stays-work"));
-        }
-        if self.other_sheets > 0 {
-            lines.push(text!(w, "customer-stays-other-sheets", n = self.other_sheets));
-        }
-        let stands = self.name_stands.iter();
-        lines.extend(stands.map(|one| text!(w, "customer-stays-typed", place = one.place, n = one.entries)));
-        lines.push(match &self.backup_folder {
-            Some(folder) => text!(w, "customer-stays-backups", folder = folder, months = self.backup_months),
-            None => w.text("customer-stays-copies"),
-        });
-        lines
-    }
-}
-
 /// A request to delete a customer.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -252,6 +183,8 @@ pub struct CustomerFile {
     pub jobs: Vec<JobOfCustomer>,
     /// Parts that are theirs, those that are gone or in clubs among them.
     pub parts: Vec<Part>,
+    /// Clubs that are theirs, with what was read of them.
+    pub clubs: Vec<Club>,
     /// Reasons and notes elsewhere that the name was typed into.
     pub name_stands: Vec<NameStandsIn>,
 }
@@ -363,6 +296,10 @@ impl App {
         tx.update_customer(&CustomerRow { customer: customer.clone(), version, ..row }, self.now()).await?;
         if renamed {
             rewrite(&mut tx, number, |sheet| sheet.player.clone_from(&customer.name)).await?;
+            for mut club in clubs_of(&mut tx, number).await? {
+                club.player.clone_from(&customer.name);
+                tx.save_owned_club(&club, self.now()).await?;
+            }
         }
         tx.commit().await?;
         self.tell(None, "customer");
@@ -463,6 +400,7 @@ impl App {
         let jobs = tx.jobs_of_customer(number).await?;
         let name_stands = stands(&mut tx, &row.customer.name).await?;
         let parts = tx.parts(&PartFilter { owner: Some(number), ..PartFilter::default() }).await?;
+        let clubs = clubs_of(&mut tx, number).await?;
         drop(tx);
         let mut with_records = Vec::new();
         for job in jobs {
@@ -483,6 +421,7 @@ impl App {
                 .collect(),
             jobs: with_records,
             parts,
+            clubs,
             name_stands,
         })
     }
@@ -509,6 +448,7 @@ impl App {
             under_way: under_way.iter().map(|job| job.number).collect(),
             sheets_removed: count(sheets.iter().filter(|row| row.approved_job.is_none()).count()),
             jobs_kept: over.iter().map(|job| job.number).collect(),
+            clubs_kept: clubs_of(tx, row.number).await?.into_iter().map(|club| club.code.0).collect(),
             other_sheets: count(tx.sheets_of_name(&row.customer.name).await?.len()),
             name_stands: stands(tx, &row.customer.name).await?,
             backup_folder: self.backup_state().folder,
@@ -547,6 +487,13 @@ impl App {
             sheet.note = String::new();
         })
         .await?;
+        for mut club in clubs_of(&mut tx, number).await? {
+            club.player = code(number);
+            if club.label.to_lowercase().contains(&row.customer.name.to_lowercase()) {
+                club.label.clear();
+            }
+            tx.save_owned_club(&club, self.now()).await?;
+        }
         let emptied = CustomerRow { customer: Customer::default(), deleted_at: Some(self.now()), ..row };
         tx.update_customer(&emptied, self.now()).await?;
         let body = serde_json::json!({ "customer": number });
@@ -557,6 +504,11 @@ impl App {
         self.tell(None, "customer");
         Ok(deletion)
     }
+}
+
+/// The clubs of a customer.
+async fn clubs_of(tx: &mut Tx, number: i64) -> Result<Vec<Club>, AppError> {
+    Ok(tx.owned_clubs(&ClubFilter { owner: Some(number), ..ClubFilter::default() }, i64::MAX).await?)
 }
 
 /// Changes what the sheets and jobs of a customer say of them.

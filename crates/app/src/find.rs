@@ -4,7 +4,8 @@ use crate::look_up::LookUp;
 use crate::stock_list::Scanned;
 use crate::{App, AppError, Kind};
 use serde::Serialize;
-use store::{OrderFilter, PartFilter};
+use store::{ClubFilter, OrderFilter, PartFilter};
+use trade::club::Club;
 use trade::customer;
 use trade::error::Noun;
 use trade::id::SheetId;
@@ -52,6 +53,15 @@ pub enum Found {
         /// Its place in the tray.
         slot: i64,
     },
+    /// A club that lives on, by its code, its name or its player.
+    OwnedClub {
+        /// Its code as it is kept.
+        code: String,
+        /// Its number or letter: `6`, `PW`.
+        number: String,
+        /// Who plays it.
+        player: String,
+    },
     /// A part or a box of parts, by the code on its label.
     Part {
         /// Its code as it is kept.
@@ -88,6 +98,10 @@ pub enum Found {
 }
 
 impl Found {
+    fn of_club(club: Club) -> Self {
+        Self::OwnedClub { code: club.code.0, number: club.made.row.number, player: club.player }
+    }
+
     /// What it is, in a line.
     #[must_use]
     pub fn words(&self, w: &Words) -> String {
@@ -96,6 +110,9 @@ impl Found {
             Self::Job { number, player, .. } => text!(w, "today-job-of", job = *number, player = player),
             Self::Sheet { player, .. } => text!(w, "find-sheet", player = player),
             Self::Club { job, slot } => text!(w, "find-club", job = *job, slot = *slot),
+            Self::OwnedClub { code, number, player } => {
+                text!(w, "find-owned-club", code = code, club = w.club_number(number), player = player)
+            }
             Self::Part { code, kind } => text!(w, "find-part", code = code, kind = kind),
             Self::Parts { text: words, count } => text!(w, "find-parts", text = words, n = *count),
             Self::Lot { lot, clubs } => text!(w, "find-lot", lot = lot, n = *clubs),
@@ -144,8 +161,8 @@ impl Numbered {
 }
 
 impl App {
-    /// What a text may mean. The code of a part or of a job card means that alone, since a scanner types it; so does a
-    /// customer's code. Else all that fits: customers by name or contact, jobs and sheets by name, what a number stands for,
+    /// What a text may mean. The code of a part or of a job card means that alone, since a scanner types it; so do the
+    /// codes of a club and of a customer. Else all that fits: customers by name or contact, jobs and sheets by name, what a number stands for,
     /// lots, and parts by their words.
     ///
     /// # Errors
@@ -166,6 +183,9 @@ impl App {
         }
         let mut tx = self.store.read().await?;
         let mut found = Vec::new();
+        if let Some(club) = tx.owned_club(text).await? {
+            return Ok(vec![Found::of_club(club)]);
+        }
         if let Some(number) = customer::number_of(text) {
             let row = tx.customer(number).await?.filter(|row| row.deleted_at.is_none());
             return Ok(row.map(|row| Found::Customer { number, name: row.customer.name }).into_iter().collect());
@@ -204,6 +224,10 @@ impl App {
                 Some((number, state)) => Found::Job { number, player: line.player, state },
                 None => Found::Sheet { id: line.id, player: line.player },
             });
+        }
+        if text.chars().any(char::is_alphabetic) {
+            let filter = ClubFilter { search: text.to_owned(), owner: None };
+            found.extend(tx.owned_clubs(&filter, limit).await?.into_iter().map(Found::of_club));
         }
         let clubs = i64::try_from(tx.clubs_of_lot(text).await?.len()).unwrap_or(i64::MAX);
         if clubs > 0 {

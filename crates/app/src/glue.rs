@@ -8,7 +8,11 @@ use crate::let_pass::{CureLetPass, Given};
 use crate::look_up::LookUp;
 use crate::need::need_name;
 use crate::{App, AppError, load_library, load_shop};
-use bench::glue::{Batch, Mix, MixWarning, glued_from, mix, pot_life_until, ready_at, refuse_cold_room, room_warnings};
+use bench::club_state::ClubState;
+use bench::glue::{
+    Batch, Mix, MixWarning, glued_from, gluing_words, is_gluing, mix, pot_life_until, ready_at, refuse_cold_room,
+    room_warnings,
+};
 use bench::learned::Learned;
 use fact::Told;
 use jiff::{SignedDuration, Timestamp};
@@ -174,13 +178,21 @@ impl App {
         let model = file.library.adhesive(&code)?;
         refuse_cold_room(model, room_c, new.cold_reason.as_deref())?;
         let amounts = file.mix(Some(&code), new.slots.len(), Some(bead_share_percent), Some(room_c))?;
-        let step = glue_step(&file)?;
-        let clubs = clubs_to_glue(&file, &new.slots)?;
+        let gluing = clubs_to_glue(&file, &new.slots)?;
+        let clubs: Vec<ClubId> = gluing.iter().map(|(club, _)| club.clone()).collect();
         let believed = file.believe()?;
-        let mut states = file.states_of(&believed, now)?;
-        states.retain(|state| clubs.contains(&state.club));
-        let open = file.open_on(&believed, &states, &step)?;
-        let reason = crate::open::reason_for(&step, &open, new.reason.as_deref())?;
+        let states = file.states_of(&believed, now)?;
+        // Clubs of one cup may be glued at steps of different kinds of job: a head here, an extension there.
+        let mut passed_over = Vec::new();
+        for step in file.job.steps.iter().filter(|step| step.glues) {
+            let of_step =
+                |state: &&ClubState| gluing.iter().any(|(club, at)| *club == state.club && at.key == step.key);
+            let states: Vec<ClubState> = states.iter().filter(of_step).cloned().collect();
+            let open = file.open_on(&believed, &states, step)?;
+            if let Some(reason) = crate::open::reason_for(step, &open, new.reason.as_deref())? {
+                passed_over.push((step, open, reason));
+            }
+        }
         let batch = Batch {
             id: crate::new_id().as_str().into(),
             number: tx.next_batch_number().await?,
@@ -198,11 +210,11 @@ impl App {
             taken_back: None,
         };
         tx.insert_batch(&batch, new.request_key.as_deref()).await?;
-        for club in &clubs {
-            tx.append_reading(&glued_now(&file, &step, club, &batch), None, None).await?;
+        for (club, step) in &gluing {
+            tx.append_reading(&glued_now(&file, step, club, &batch), None, None).await?;
         }
-        if let Some(reason) = reason {
-            self.pass_open(&mut tx, &file, &step, &open, reason, &new.by).await?;
+        for (step, open, reason) in &passed_over {
+            self.pass_open(&mut tx, &file, step, open, reason, &new.by).await?;
         }
         let note = serde_json::json!({ "batch": batch.number, "lot": batch.lot });
         self.log(&mut tx, Some(&file.job.id), None, EventKind::BatchMixed, &new.by, note).await?;
@@ -226,7 +238,7 @@ impl App {
         need_nothing_rests_on(&file, &batch)?;
         tx.take_back_batch(&batch.id, why, &request.by, self.now()).await?;
         // Readings that a later gluing replaced go too: they would stand again once that gluing is taken back.
-        let glued = file.readings.iter().filter(|r| r.taken_back.is_none() && is_gluing(&file, r, &batch));
+        let glued = file.readings.iter().filter(|r| r.taken_back.is_none() && is_gluing(&file.job, r, &batch));
         for reading in glued {
             tx.take_back(&reading.id, &Told::verbatim(why), &request.by, self.now()).await?;
         }
@@ -354,28 +366,26 @@ async fn batch_before(tx: &mut Tx, file: &JobFile, new: &NewBatch) -> Result<Opt
     Err(AppError::conflict(BatchFault::StartedBefore { batch: before.number }))
 }
 
-/// The step where a job's clubs are glued.
-fn glue_step(file: &JobFile) -> Result<Step, AppError> {
-    file.job
-        .steps
-        .iter()
-        .find(|s| s.glues)
-        .cloned()
-        .ok_or_else(|| AppError::conflict(BatchFault::NoGluing { job: file.job.number }))
-}
-
-/// The clubs at these places, each once, with their parts chosen.
-fn clubs_to_glue(file: &JobFile, slots: &[i64]) -> Result<Vec<ClubId>, AppError> {
-    let mut clubs = Vec::new();
+/// The clubs at these places, each once, with their parts chosen, and the step where each is glued.
+fn clubs_to_glue(file: &JobFile, slots: &[i64]) -> Result<Vec<(ClubId, Step)>, AppError> {
+    if file.job.steps.iter().all(|step| !step.glues) {
+        return Err(AppError::conflict(BatchFault::NoGluing { job: file.job.number }));
+    }
+    let mut clubs: Vec<(ClubId, Step)> = Vec::new();
     for &slot in slots {
         let club = file.club_at(slot)?;
         if club.plan.is_none() {
             return Err(AppError::conflict(BatchFault::NoParts { number: club.target.number.clone() }));
         }
-        if clubs.contains(&club.id) {
+        if clubs.iter().any(|(other, _)| *other == club.id) {
             return Err(AppError::invalid(BatchFault::ClubTwice { slot }));
         }
-        clubs.push(club.id.clone());
+        let step = file.job.steps_of(club).find(|step| step.glues).cloned();
+        let number = || club.target.number.clone();
+        clubs.push((
+            club.id.clone(),
+            step.ok_or_else(|| AppError::conflict(BatchFault::NotGlued { number: number() }))?,
+        ));
     }
     Ok(clubs)
 }
@@ -404,22 +414,9 @@ fn glued_now(file: &JobFile, step: &Step, club: &ClubId, batch: &Batch) -> Readi
     }
 }
 
-/// What the reading of a gluing says. Two cups of one club may be mixed at the same minute: the number tells them apart.
-fn gluing_words(batch: &Batch) -> String {
-    format!("batch {}", batch.number)
-}
-
-/// Whether a reading says that a club was glued from this batch.
-fn is_gluing(file: &JobFile, reading: &Reading, batch: &Batch) -> bool {
-    batch.clubs.contains(&reading.club)
-        && reading.typed == gluing_words(batch)
-        && reading.what == What::Done
-        && file.job.step(&reading.step).is_some_and(|step| step.glues)
-}
-
 /// Refuses to take a gluing back by itself: the clocks of its batch would run on.
 pub(crate) fn need_no_batch(file: &JobFile, reading: &Reading) -> Result<(), AppError> {
-    let batch = file.batches.iter().find(|b| b.taken_back.is_none() && is_gluing(file, reading, b));
+    let batch = file.batches.iter().find(|b| b.taken_back.is_none() && is_gluing(&file.job, reading, b));
     batch.map_or(Ok(()), |batch| Err(AppError::conflict(BatchFault::GluedAlready { batch: batch.number })))
 }
 
@@ -427,7 +424,8 @@ pub(crate) fn need_no_batch(file: &JobFile, reading: &Reading) -> Result<(), App
 fn need_nothing_rests_on(file: &JobFile, batch: &Batch) -> Result<(), AppError> {
     let rests = |r: &&&Reading| {
         let latest = glued_from(&file.batches, &r.club).is_some_and(|b| b.id == batch.id);
-        let later = file.job.step(&r.step).is_some_and(|step| !step.glues && step.on.contains(&Role::Adhesive));
+        let later =
+            file.job.step(&r.step).is_some_and(|step| !step.glues && !step.before && step.on.contains(&Role::Adhesive));
         let done_since = file.job.step(&r.step).is_some_and(|step| step.needs != Strength::None);
         latest && (later || done_since)
     };
@@ -533,6 +531,7 @@ fact::facts! {
         NoGluing { job: i64 },
         NoParts { number: String },
         ClubTwice { slot: i64 },
+        NotGlued { number: String },
         GluedAlready { batch: i64 },
         ReadSince { number: String, step: String, batch: i64 },
         NoAdhesive,

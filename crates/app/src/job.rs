@@ -68,7 +68,7 @@ impl JobFile {
     /// Everything that belongs to a job that is read already.
     pub(crate) async fn of(tx: &mut Tx, job: Job) -> Result<Self, AppError> {
         let readings = tx.readings(&job.id).await?;
-        let batches = tx.batches(Some(&job.id)).await?;
+        let batches = bench::glue::still_glued(&job, &readings, tx.batches(Some(&job.id)).await?);
         let events = tx.events(Some(&job.id), 10_000).await?;
         let declined = events
             .iter()

@@ -13,6 +13,7 @@ pub mod clock_watch;
 pub mod club;
 pub mod club_job;
 pub mod customer;
+mod deletion;
 pub mod done;
 pub mod error;
 mod fault;

@@ -97,10 +97,18 @@ pub struct Picked {
     pub slot: i64,
     /// Codes of head, shaft, grip, ferrule, adapter and tip weights; a code twice for two of one bulk.
     pub codes: Vec<String>,
+    /// What the screw in its head weighs more than the one that it comes with, as in the plan that was chosen; left out: that
+    /// one.
+    #[serde(default, skip_serializing_if = "is_none")]
+    pub screw_more_g: f64,
     /// Another swing weight to aim at, points since A0, where the set follows another law than the sheet.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[serde(alias = "balance_points")]
     pub swing_weight_points: Option<f64>,
+}
+
+fn is_none(more_g: &f64) -> bool {
+    *more_g == 0.0
 }
 
 /// Holding parts that were chosen by hand, from a day's plan or from plans to choose from.
@@ -483,10 +491,13 @@ impl App {
                     club.target.swing_weight_points = points;
                 }
             }
-            taken.push((slot, parts));
+            taken.push((slot, parts, picked.screw_more_g));
         }
-        let chosen: Vec<Taken<'_>> = taken.iter().map(|(slot, parts)| Taken { slot: *slot, parts }).collect();
-        let lines = lines_for(&mut tx, &file.library, taken.iter().flat_map(|(_, parts)| parts)).await?;
+        let chosen: Vec<Taken<'_>> = taken
+            .iter()
+            .map(|(slot, parts, screw_more_g)| Taken { slot: *slot, parts, screw_more_g: *screw_more_g })
+            .collect();
+        let lines = lines_for(&mut tx, &file.library, taken.iter().flat_map(|(_, parts, _)| parts)).await?;
         let plan = planner::plan_of(file.assembly(), &chosen, &lines)?;
         need_built(&file, &plan, true)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {
@@ -502,7 +513,16 @@ impl App {
         let stock = stock_of(tx, &file.job).await?;
         let believed = file.believe()?;
         let locks = planner::kept(&file.job, &stock.parts, locks);
-        let replan = planner::propose_again_with(&believed, stock.supply(), &locks, &mut |p| self.proven.set(p))?;
+        let mut replan = planner::propose_again_with(&believed, stock.supply(), &locks, &mut |p| self.proven.set(p))?;
+        let lacks = |club: &JobClub| club.work.is_some() && club.plan.is_none();
+        if file.job.clubs.iter().any(lacks) {
+            // A club that was there before gets what its kind of job takes, not another head.
+            let mut job = file.job.clone();
+            self.plan_works(tx, &mut job).await?;
+            for (plan, club) in replan.plan.clubs.iter_mut().zip(&job.clubs).filter(|(_, club)| club.work.is_some()) {
+                plan.clone_from(&club.plan);
+            }
+        }
         Ok(ReplanProposal { fingerprint: planner::fingerprint(&replan.plan), replan })
     }
 }

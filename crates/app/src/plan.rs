@@ -1,6 +1,5 @@
 //! Planning: propose from what is free, hold it when accepted, put another part in place of a planned one.
 
-use crate::club_job::on_from_stock;
 use crate::job::JobFile;
 use crate::kept_job::KeptJob;
 use crate::look_up::LookUp;
@@ -274,7 +273,7 @@ pub(crate) async fn exchange(
     }
     for x in changed {
         let changed = JobClub { plan: Some(x.plan.clone()), ..x.club.clone() };
-        for part in on_from_stock(&changed) {
+        for part in changed.parts_from_stock() {
             tx.hold(part, &file.job.id, &x.club.id, now).await?;
         }
         tx.save_club(&changed, &file.job.id).await?;

@@ -188,7 +188,7 @@ impl Assembly<'_> {
     }
 
     fn observation(&self, reading: &Reading, clock: &Clock) -> Option<Observation> {
-        let of = self.job.club(&reading.club)?;
+        let of = self.job.club(&reading.club).filter(|club| club.plan.is_some())?;
         let club = &*self.as_read(of, self.job.is_of_club_as_it_came(reading));
         let plan = club.plan.as_ref()?;
         let bridge = self.bridge(club, plan, reading.what)?;
@@ -228,7 +228,8 @@ impl Assembly<'_> {
     /// What had been read of clubs before the job, on whatever day and scale.
     fn known_of_clubs(&self) -> Vec<Observation> {
         let mut found = Vec::new();
-        for club in &self.job.clubs {
+        // The belief has no club without a plan, as it came or as it leaves.
+        for club in self.job.clubs.iter().filter(|club| club.plan.is_some()) {
             let Some((work, came)) = club.work.as_ref().zip(club.as_it_came()) else { continue };
             for figure in &work.known {
                 let Some(bridge) = came.plan.as_ref().and_then(|plan| self.bridge(&came, plan, figure.what)) else {

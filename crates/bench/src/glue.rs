@@ -11,7 +11,8 @@ use serde::{Deserialize, Serialize};
 use trade::adhesive::{AdhesiveModel, CurePoint};
 use trade::error::{TradeError, plausible};
 use trade::id::{BatchId, ClubId};
-use trade::job::JobClub;
+use trade::job::{Job, JobClub};
+use trade::reading::{Reading, What};
 use trade::step::{Step, Strength};
 use utoipa::ToSchema;
 
@@ -304,6 +305,34 @@ pub fn glued_from<'b>(batches: &'b [Batch], club: &ClubId) -> Option<&'b Batch> 
     batches.iter().filter(|b| b.taken_back.is_none() && b.clubs.contains(club)).max_by_key(|b| b.mixed_at)
 }
 
+/// What the reading of a gluing says. Two cups of one club may be mixed at the same minute: the number tells them apart.
+#[must_use]
+pub fn gluing_words(batch: &Batch) -> String {
+    format!("batch {}", batch.number)
+}
+
+/// Whether a reading says that a club was glued from this batch.
+#[must_use]
+pub fn is_gluing(job: &Job, reading: &Reading, batch: &Batch) -> bool {
+    batch.clubs.contains(&reading.club)
+        && reading.typed == gluing_words(batch)
+        && reading.what == What::Done
+        && job.step(&reading.step).is_some_and(|step| step.glues)
+}
+
+/// The batches without the clubs whose gluing was taken back: a joint that was opened again has no clock until it is glued anew.
+#[must_use]
+pub fn still_glued(job: &Job, readings: &[Reading], mut batches: Vec<Batch>) -> Vec<Batch> {
+    for batch in batches.iter_mut().filter(|batch| batch.taken_back.is_none()) {
+        let of_batch = batch.clone();
+        batch.clubs.retain(|club| {
+            let mut gluings = readings.iter().filter(|r| r.club == *club && is_gluing(job, r, &of_batch)).peekable();
+            gluings.peek().is_none() || gluings.any(|r| r.taken_back.is_none())
+        });
+    }
+    batches
+}
+
 /// Somebody's word that a joint will do before its time, with a reason that the record keeps.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum CureOverride {
@@ -356,7 +385,7 @@ pub enum Gate {
 }
 
 impl Gate {
-    /// The gate of one step of one club. Only a job whose steps glue at all has gates.
+    /// The gate of one step of one club. Only a club whose own steps glue has gates.
     ///
     /// # Errors
     /// An adhesive that the library lacks.
@@ -368,7 +397,7 @@ impl Gate {
         overrides: &[CureOverride],
         now: Timestamp,
     ) -> Result<Self, TradeError> {
-        if step.needs == Strength::None || !assembly.job.steps.iter().any(|s| s.glues) {
+        if step.needs == Strength::None || !assembly.job.steps_of(club).any(|s| s.glues) {
             return Ok(Self::Open);
         }
         // The latest batch counts: a head that was pulled and glued again starts its cure anew.

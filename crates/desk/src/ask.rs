@@ -109,6 +109,7 @@ impl AskClub {
             grip_graphics: None,
             shaft_graphics: None,
             soft_side: None,
+            tip_weight: None,
             wraps: self.wraps,
             tolerances: Tolerances::default(),
         })

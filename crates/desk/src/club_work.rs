@@ -130,6 +130,11 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
     if kind.takes.is_empty() && kind.asks(Asked::Loft) && asked.loft_deg.is_none() && asked.lie_deg.is_none() {
         return Err(refuse(ClubWorkFault::Needs { kind: kind.key.clone(), asked: Asked::Loft }));
     }
+    let unread = club.figure(What::SwingWeight).is_none() && !club.built_here();
+    if kind.asks(Asked::SwingWeight) && asked.swing_weight_points.is_none() && !kind.reads_on_arrival() && unread {
+        // Nothing will tell what it is to keep.
+        return Err(refuse(ClubWorkFault::Needs { kind: kind.key.clone(), asked: Asked::SwingWeight }));
+    }
     for what in &kind.needs {
         if club.figure(*what).is_none() && !club.built_here() {
             let fault = ClubWorkFault::Unread { kind: kind.key.clone(), what: *what, club: club.code.0.clone() };
@@ -147,6 +152,11 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
     if kind.takes.contains(&PartKind::Shaft) {
         row.shaft_model = asked.shaft_model.clone().unwrap_or_default();
         row.ferrule_model = asked.ferrule_model.clone();
+        row.adhesive = asked.adhesive.clone();
+        check_bore(library, club, &row)?;
+    } else if kind.opens_joint && (asked.ferrule_model.is_some() || club.built_here()) {
+        // Without a new ferrule the joint of a club from elsewhere stays one unknown piece, its ferrule in it.
+        row.ferrule_model = asked.ferrule_model.clone().or(row.ferrule_model);
         row.adhesive = asked.adhesive.clone();
     }
     let pieces = &club.made.pieces;
@@ -171,6 +181,33 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
     row.total_mass_g = None;
     check_lengths(library, kind, club, &row)?;
     Ok(row)
+}
+
+/// Refuses a shaft that the head cannot hold: its tip must go into the bore, or into that of the adapter. Nobody has
+/// measured the bore of a head from elsewhere; there the usual bores of such heads must have one that takes the tip.
+fn check_bore(library: &Library, club: &Club, row: &SheetClub) -> Result<(), TradeError> {
+    let shaft = library.shaft(&row.shaft_model)?;
+    let (code, tip_mm) = (club.code.0.clone(), shaft.tip_diameter_mm);
+    if club.built_here() {
+        let head = library.head(&row.head_model)?;
+        let adapter = club.made.pieces.part(PartKind::Adapter);
+        let adapter = adapter.map(|part| library.adapter(&part.model)).transpose()?;
+        let bore_mm = adapter.map_or(head.bore_diameter_mm, |adapter| adapter.bore_diameter_mm);
+        if !fit::tip_fits_bore(tip_mm, bore_mm) {
+            let fault = ClubWorkFault::Bore { club: code, shaft: shaft.code.clone(), tip_mm, bore_mm };
+            return Err(TradeError::refused(fault));
+        }
+        return Ok(());
+    }
+    let usual = as_it_came::usual_tips_mm(row.club_kind);
+    let fits = |usual_mm: &f64| fit::tip_fits_bore(tip_mm, usual_mm + as_it_came::BORE_OVER_TIP_MM);
+    if let (Some(least_mm), Some(most_mm)) = (usual.first(), usual.last())
+        && !usual.iter().any(fits)
+    {
+        let (shaft, least_mm, most_mm) = (shaft.code.clone(), *least_mm, *most_mm);
+        return Err(TradeError::refused(ClubWorkFault::UnusualTip { club: code, shaft, tip_mm, least_mm, most_mm }));
+    }
+    Ok(())
 }
 
 /// Refuses a grip that is longer than the shaft that stands out of the head, and a length that this kind cannot give.
@@ -389,6 +426,37 @@ fact::facts! {
             part: String,
             /// How much is missing.
             short_mm: f64,
+        },
+        /// A tip that the bore does not take or hold.
+        Bore {
+            /// Code of the club.
+            club: String,
+            /// Code of the shaft's model.
+            shaft: String,
+            /// How thick its tip is.
+            tip_mm: f64,
+            /// How wide the bore is.
+            bore_mm: f64,
+        },
+        /// A tip that no usual head of that sort takes or holds, where nobody has measured the bore.
+        UnusualTip {
+            /// Code of the club.
+            club: String,
+            /// Code of the shaft's model.
+            shaft: String,
+            /// How thick its tip is.
+            tip_mm: f64,
+            /// The thinnest tip that such heads are made for.
+            least_mm: f64,
+            /// The thickest.
+            most_mm: f64,
+        },
+        /// Clubs of two customers in one job.
+        TwoCustomers {
+            /// Code of a club of the one.
+            club: String,
+            /// Code of a club of the other.
+            other: String,
         },
         /// Nothing to put on.
         NoPart {

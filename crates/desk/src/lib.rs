@@ -5,6 +5,7 @@
 pub mod ask;
 pub mod club_work;
 pub mod mass_model;
+pub mod match_set;
 pub mod needs;
 pub mod order;
 pub mod planner;

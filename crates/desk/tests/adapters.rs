@@ -3,7 +3,8 @@
 
 use crate::set::Set;
 use demo as shop_of;
-use desk::planner::{Lock, Picks, plan_with, propose, propose_again, propose_day};
+use desk::planner::{Lock, Picks, Taken, plan_of, plan_with, propose, propose_again, propose_day};
+use trade::action::Action;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::{Model, PartKind};
 use trade::part::{Part, PartState};
@@ -53,6 +54,98 @@ fn some(codes: [&str; 2]) -> Vec<Option<String>> {
 
 const FEW: [(&str, Option<f64>, Option<i64>); 3] =
     [("AD-0", Some(5.0), None), ("AD-1", Some(5.3), None), ("AD-2", Some(4.8), None)];
+
+fn screws(plan: &Plan) -> Vec<f64> {
+    plan.clubs.iter().flatten().map(|club| club.extras_g(Action::Screw)).collect()
+}
+
+fn tips(plan: &Plan) -> Vec<usize> {
+    let count = |club: &ClubPlan| club.parts.iter().filter(|p| p.kind == PartKind::TipWeight).count();
+    plan.clubs.iter().flatten().map(count).collect()
+}
+
+/// Screws of 4, 6, 8 and 10 g, of which the head comes with the first. Two clubs that are on target as they come want 4 g
+/// more in the head each: the screw of 8 g, which costs nothing, and not a weight in the tip.
+#[test]
+fn a_screw_brings_a_wood_to_its_swing_weight_before_a_weight_in_the_tip() {
+    let mut set = woods(&FEW);
+    let plain = plan(&set, &[]);
+    let arms: Vec<f64> = set
+        .job
+        .clubs
+        .iter()
+        .zip(plain.clubs.iter().flatten())
+        .map(|(club, plan)| {
+            let head = set.library.head(&club.target.head_model).unwrap();
+            let cap_mm = set.library.grip(&club.target.grip_model).unwrap().cap_mm;
+            trade::places::Places::of_plan(plan, head.bore_depth_mm).head_mm(head.offset_prior_mm().0) + cap_mm
+        })
+        .collect();
+    // First on target as they come, then 4 g of head beyond it.
+    let finish = |plan: &Plan| -> Vec<f64> {
+        plan.clubs.iter().flatten().map(|club| club.expected.last().unwrap().swing_weight_points).collect()
+    };
+    let bare: Vec<f64> = finish(&plain)
+        .iter()
+        .zip(&arms)
+        .zip(screws(&plain))
+        .map(|((at, &arm), more_g)| at - more_g * points_per_g(arm))
+        .collect();
+    for ((club, bare), &arm) in set.job.clubs.iter_mut().zip(&bare).zip(&arms) {
+        club.target.swing_weight_points = bare + 4.0 * points_per_g(arm);
+        club.target.tip_weight = Some(true);
+    }
+    // The same pieces again, so that only the screws are left to choose.
+    let codes: Vec<String> =
+        plain.clubs.iter().flatten().flat_map(|club| &club.parts).map(|p| p.code.clone()).collect();
+    set.parts.retain(|p| codes.contains(&p.code) || p.kind == PartKind::TipWeight);
+    let found = plan(&set, &[]);
+    assert_eq!((screws(&found), tips(&found)), (vec![4.0, 4.0], vec![0, 0]));
+    for (at, club) in finish(&found).iter().zip(&set.job.clubs) {
+        assert!((at - club.target.swing_weight_points).abs() < 0.05, "{at} {}", club.target.swing_weight_points);
+    }
+    let reasons: Vec<String> = found.clubs[0].as_ref().unwrap().reasons.iter().map(said).collect();
+    assert!(reasons.iter().any(|r| r.contains("screw 8, +4.0 g against the one that it comes with")), "{reasons:?}");
+}
+
+/// Beyond what the screws can do, weight goes into the tip of a 3-wood, and into a driver's only where the sheet has it.
+#[test]
+fn weight_goes_into_a_drivers_tip_only_where_the_sheet_allows_it() {
+    let mut set = woods(&FEW);
+    for club in &mut set.job.clubs {
+        club.target.swing_weight_points += 6.0;
+    }
+    let found = plan(&set, &[]);
+    let in_driver = |plan: &Plan| {
+        let club = plan.clubs[0].as_ref();
+        club.is_some_and(|club| club.part(PartKind::TipWeight).is_some())
+    };
+    assert!(!in_driver(&found), "{found:?}");
+    assert!(found.clubs[1].as_ref().is_some_and(|club| club.part(PartKind::TipWeight).is_some()), "{found:?}");
+    set.job.clubs[0].target.tip_weight = Some(true);
+    set.job.clubs[1].target.tip_weight = Some(false);
+    let found = plan(&set, &[]);
+    assert!(in_driver(&found) && found.clubs[1].as_ref().is_none_or(|c| c.part(PartKind::TipWeight).is_none()));
+}
+
+/// Picks that were shown with a screw are held with it; a screw that the model does not have is refused.
+#[test]
+fn a_screw_is_picked_as_it_was_shown() {
+    let set = woods(&FEW);
+    let found = plan(&set, &[]);
+    let club = found.clubs[0].as_ref().unwrap();
+    let parts: Vec<Part> =
+        club.parts.iter().map(|p| set.parts.iter().find(|q| q.code == p.code).unwrap().clone()).collect();
+    let lines = desk::planner::Lines::default();
+    let pick = |screw_more_g| {
+        plan_of(set.assembly(), &[Taken { slot: set.job.clubs[0].slot, parts: &parts, screw_more_g }], &lines)
+    };
+    let held = pick(2.0).unwrap();
+    let extra = &held.clubs[0].as_ref().unwrap().extras[0];
+    assert_eq!((extra.action, extra.mass_g, extra.at), (Action::Screw, 2.0, set.job.made_at));
+    let refused = pick(3.0).unwrap_err().in_words();
+    assert!(refused.contains("no screw of a") && refused.contains("+3.0 g"), "{refused}");
+}
 
 #[test]
 fn a_driver_and_a_3_wood_get_an_adapter_each() {

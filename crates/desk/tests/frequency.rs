@@ -273,7 +273,8 @@ fn every_way_to_a_plan_tells_the_frequency() {
     let part = |id: &trade::id::PartId| set.parts.iter().find(|p| p.id == *id).unwrap().clone();
     let own: Vec<Vec<Part>> =
         plan.clubs.iter().map(|c| c.as_ref().unwrap().parts.iter().map(|p| part(&p.part)).collect()).collect();
-    let chosen: Vec<Taken<'_>> = (1..).zip(&own).map(|(slot, parts)| Taken { slot, parts }).collect();
+    let chosen: Vec<Taken<'_>> =
+        (1..).zip(&own).map(|(slot, parts)| Taken { slot, parts, screw_more_g: 0.0 }).collect();
     let by_hand = plan_of(set.assembly(), &chosen, &lines).unwrap();
     for (a, b) in plan.clubs.iter().flatten().zip(by_hand.clubs.iter().flatten()) {
         assert!(a.frequency.is_some());

@@ -87,6 +87,7 @@ impl Nominal {
             _ => None,
         });
         let picks = Picks {
+            screw_more_g: 0.0,
             head: &head,
             shaft: &shaft,
             grip: &grip,

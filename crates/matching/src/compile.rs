@@ -6,7 +6,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::compiled::{Cand, Club, Compiled, LossTable, MassCharge, PartType, SetShape, TipOption};
-use crate::cost::{Tariff, enough_tips, mass_offset, residual, tip_mass, tip_points, under_cap};
+use crate::cost::{Tariff, enough_tips, mass_offset, pieces, residual, tip_mass, tip_points, under_cap};
 use crate::error::{Asked, MatchError, PartKind};
 use crate::grid::{CentiGrams, DeciGrams, FORBIDDEN, MOST_QUANTA, MilliPoints, Steps};
 use crate::index::{ByMain, MAIN, MainKind, PerType, SHAFT, Ty};
@@ -152,7 +152,7 @@ fn tip_options(need: &ClubNeed, stock: &Stock, tariff: &Tariff, adapters: Option
                 uses: [fits.first(), fits.get(1)].map(|f| f.map(|f| Ty::of(f.tip))),
                 pts: tip_points(fits.iter().copied(), pair),
                 cg: if need.mass_target.is_some() { mass } else { CentiGrams(0) },
-                cost: tariff.tip(mass, fits.len()).steps(),
+                cost: tariff.tip(mass, pieces(stock, tips())).steps(),
             });
         }
     };
@@ -348,7 +348,7 @@ fn check_club(at: usize, club: &ClubNeed, stock: &Stock) -> Result<(), MatchErro
         if club.tips[..i].iter().any(|t| t.tip == part) {
             return Err(MatchError::ListedTwice { club: at, kind, part });
         }
-        in_range(Asked::MassOfTipWeight, stock.tips[part].grams, 1e-3, 1e3, "g")?;
+        in_range(Asked::MassOfTipWeight, stock.tips[part].grams, 0.0, 1e3, "g")?;
         in_range(Asked::ContributionOfTipWeight, tip.points, -100.0, 100.0, "points")?;
     }
     if let Some(m) = club.mass_target {

@@ -99,6 +99,11 @@ pub(crate) fn tip_mass(stock: &Stock, tips: impl IntoIterator<Item = usize>) -> 
     tips.into_iter().map(|t| CentiGrams::of(stock.tips[t].grams)).sum()
 }
 
+/// How many pieces go into the tip: what weighs nothing does not.
+pub(crate) fn pieces(stock: &Stock, tips: impl IntoIterator<Item = usize>) -> usize {
+    tips.into_iter().filter(|&t| stock.tips[t].grams > 0.0).count()
+}
+
 /// Whether the tray has as many of one weight as there are of it among some.
 pub(crate) fn enough_tips(stock: &Stock, tip: usize, among: impl IntoIterator<Item = usize>) -> bool {
     count(among.into_iter().filter(|&t| t == tip).count()) <= u64::from(stock.tips[tip].count)
@@ -229,7 +234,7 @@ impl<'a> Built<'a> {
         });
         Ok(Terms {
             loss: tariff.loss(of_curve),
-            tip: tariff.tip(in_tip, self.tips.len()),
+            tip: tariff.tip(in_tip, pieces(stock, self.tips.iter().map(|f| f.tip))),
             mass,
             extra: self.parts.iter().map(|c| tariff.extra(c.extra_cost)).sum(),
         })

@@ -51,7 +51,8 @@ pub struct TipPair {
 /// One compartment of the tray of tip weights.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Tip {
-    /// Mass of one weight, g.
+    /// Mass of one weight, g. 0 stands for what moves a club's swing weight without weight in its tip, such as another screw
+    /// in the head: it costs nothing, and does not count as a second weight. What it does to a target mass is left out.
     pub grams: f64,
     /// How many there are; 0 takes the compartment out, and a club may use two.
     pub count: u32,

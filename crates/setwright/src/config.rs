@@ -429,6 +429,13 @@ pub struct Simulate {
     /// form) or as-believed.
     #[arg(long, default_value = "wide", value_name = "WORLD")]
     pub world: String,
+    /// Work on clubs from elsewhere in place of new sets: a kind of job (regrip, shorten, lengthen, rebalance, reshaft, loose_head), or
+    /// `all` of them.
+    #[arg(long, value_name = "KIND")]
+    pub kind: Option<String>,
+    /// Clubs of each kind, with --kind.
+    #[arg(long, default_value_t = 2000, value_name = "CLUBS")]
+    pub clubs: u32,
     /// Only the builders whose key contains this, for example new or known.
     #[arg(long, default_value = "", value_name = "KEY")]
     pub only: String,

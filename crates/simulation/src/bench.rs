@@ -560,6 +560,7 @@ impl<'a> Work<'a> {
             of(kind).ok_or_else(|| TradeError::refused(PlanLacks::Part { number: club.target.number.clone(), kind }))
         };
         let picks = Picks {
+            screw_more_g: 0.0,
             head: need(PartKind::Head)?,
             shaft: need(PartKind::Shaft)?,
             grip: need(PartKind::Grip)?,

@@ -16,6 +16,11 @@ fact::facts! {
             /// Highest value.
             high: f64,
         },
+        /// No kind of job that is simulated.
+        Kind {
+            /// Its key as it was given.
+            kind: String,
+        },
         /// The advice failed on a simulated job.
         Advice {
             /// Number of the simulated shop, each with its own truth.

@@ -14,6 +14,7 @@ pub mod error;
 pub mod group;
 pub mod hands;
 pub mod job;
+pub mod kind;
 pub mod models;
 pub mod past;
 pub mod report;

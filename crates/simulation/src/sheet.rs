@@ -43,6 +43,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
             grip_graphics: None,
             shaft_graphics: None,
             soft_side: None,
+            tip_weight: None,
             wraps: Wraps { base: 1, full: truth.full_wraps, lower_hand: 0 },
             tolerances: Tolerances::default(),
         })

@@ -202,3 +202,25 @@ fn a_share_of_many_clubs_is_narrow() {
     let found = share(&tallies.iter().map(|t| t.within_03).collect::<Vec<_>>()).expect("clubs");
     assert!(found.limits_percent[1] - found.limits_percent[0] < 4.0 && found.percent > 96.0, "{found:?}");
 }
+
+/// Work on clubs that nobody knows, drawn off what the belief starts from: the band holds as often as it says, within what so
+/// few clubs can tell, and each reading makes more clubs right.
+#[test]
+fn bands_hold_for_clubs_from_elsewhere() {
+    let settings = Settings { seed: 5, world: simulation::World::AsBelieved, ..Settings::default() };
+    let tallies = simulation::kind::run_kind(&settings, "regrip", 0..120, &mut || ()).expect("regrips");
+    let lines: Vec<_> = tallies
+        .iter()
+        .zip(simulation::kind::Depth::ALL)
+        .map(|(tally, depth)| tally.line("regrip", depth, 120))
+        .collect();
+    for line in &lines {
+        let held = line.held.expect("clubs");
+        assert!(held.limits_percent[1] >= 94.0 && held.percent >= 89.0, "{line:?}");
+    }
+    let within = |i: usize| lines[i].within_03.expect("clubs").percent;
+    assert!(within(2) > within(0) + 10.0, "{lines:?}");
+    let again = simulation::kind::run_kind(&settings, "regrip", 0..120, &mut || ()).expect("regrips");
+    assert_eq!(again[0].line("regrip", simulation::kind::Depth::Arrived, 120), lines[0], "the same seed");
+    assert!(simulation::kind::run_kind(&settings, "polish", 0..1, &mut || ()).is_err());
+}

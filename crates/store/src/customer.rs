@@ -312,7 +312,7 @@ impl Tx {
     /// # Errors
     /// The database failed.
     pub async fn name_stands(&mut self, name: &str) -> Result<Vec<(NameStands, i64)>, StoreError> {
-        let places: [(NameStands, &[&str]); 6] = [
+        let places: [(NameStands, &[&str]); 7] = [
             (NameStands::Log, &["SELECT COUNT(*) FROM event WHERE LOWER(body) LIKE $1 ESCAPE '!'"]),
             (
                 NameStands::Readings,
@@ -334,6 +334,13 @@ impl Tx {
                 &[
                     "SELECT COUNT(*) FROM part_order WHERE LOWER(note) LIKE $1 ESCAPE '!'",
                     "SELECT COUNT(*) FROM part_order_event WHERE LOWER(note) LIKE $1 ESCAPE '!'",
+                ],
+            ),
+            (
+                NameStands::Clubs,
+                &[
+                    "SELECT COUNT(*) FROM club WHERE owner IS NULL AND LOWER(body) LIKE $1 ESCAPE '!'",
+                    "SELECT COUNT(*) FROM club_event WHERE LOWER(body) LIKE $1 ESCAPE '!'",
                 ],
             ),
             (

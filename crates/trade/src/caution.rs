@@ -32,6 +32,8 @@ fact::facts! {
         Pulling,
         /// With lead on the bench, tape or powder.
         Lead,
+        /// With a club that may be broken.
+        Damage,
     }
 }
 
@@ -47,6 +49,7 @@ impl From<Caution> for CautionSays {
             Caution::Preparing => Self::Preparing,
             Caution::Stripping => Self::Stripping,
             Caution::Pulling => Self::Pulling,
+            Caution::Damage => Self::Damage,
             Caution::Lead => Self::Lead,
         }
     }

@@ -61,6 +61,9 @@ pub struct Club {
     pub hand: Hand,
     /// What it is made of, as far as known.
     pub made: Made,
+    /// Outside diameter of its grip 50 mm below the cap, where it was measured: for the size of the next one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grip_size_mm: Option<f64>,
     /// What was read of it and still holds, one figure of each sort.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub figures: Vec<ClubFigure>,
@@ -218,7 +221,7 @@ pub struct Arrival {
     /// Lie as it was measured: the angle between shaft and ground.
     #[schema(minimum = 40, maximum = 80)]
     pub lie_deg: Option<f64>,
-    /// Outside diameter of the grip 50 mm below the cap, for the size of the next one; kept, not computed with.
+    /// Outside diameter of the grip 50 mm below the cap, for the size of the next one.
     #[schema(minimum = 15, maximum = 50)]
     pub grip_size_mm: Option<f64>,
     /// What the head weighs, where it was ever weighed loose.
@@ -328,6 +331,7 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         grip_graphics: None,
         shaft_graphics: None,
         soft_side: None,
+        tip_weight: None,
         wraps: Wraps { base: 1, full: 0, lower_hand: 0 },
         tolerances: Tolerances::default(),
     };

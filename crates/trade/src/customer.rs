@@ -120,6 +120,8 @@ closed_list! {
         Parts = "parts";
         /// In the notes of an order.
         Orders = "orders";
+        /// In the label, the player or the life of a club.
+        Clubs = "clubs";
         /// In what was said of a scale or of a learned value.
         Shop = "shop";
     }

@@ -127,6 +127,19 @@ impl HeadModel {
         (self.offset_mm.unwrap_or(mean), self.offset_sd_mm.unwrap_or(sd))
     }
 
+    /// What each screw weighs more than the one that a head comes with, which is the first: that one left out.
+    pub fn screws_more_g(&self) -> impl Iterator<Item = f64> {
+        let first_g = self.screws.first().map_or(0.0, |screw| screw.mass_g);
+        self.screws.iter().skip(1).map(move |screw| screw.mass_g - first_g)
+    }
+
+    /// The screw that is in a head when it weighs so much more than the one that it comes with.
+    #[must_use]
+    pub fn screw_of(&self, more_g: f64) -> Option<&ScrewOption> {
+        let mass_g = self.screws.first()?.mass_g + more_g;
+        self.screws.iter().find(|screw| (screw.mass_g - mass_g).abs() < 0.05)
+    }
+
     pub(crate) fn check(&self) -> Result<(), TradeError> {
         within("bore_diameter_mm", self.bore_diameter_mm, 6.0, 20.0, "mm")?;
         within("bore_depth_mm", self.bore_depth_mm, 10.0, 80.0, "mm")?;

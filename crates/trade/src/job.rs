@@ -1,10 +1,10 @@
 //! A job: the work on one approved sheet, club by club.
 
 use crate::club::{ClubFigure, Made};
-use crate::id::{ClubCode, ClubId, JobId, SheetId};
+use crate::id::{ClubCode, ClubId, JobId, PartId, SheetId};
 use crate::kind::{Role, closed_list};
 use crate::model::PartKind;
-use crate::plan::ClubPlan;
+use crate::plan::{ClubPlan, PlannedPart};
 use crate::reading::{Reading, What};
 use crate::sheet::{Sheet, SheetClub};
 use crate::step::{NEW_CLUB, Step};
@@ -86,6 +86,12 @@ pub struct ClubWork {
     /// Whether it is to keep the swing weight that it comes with: what is read of it on arrival is then its target.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub keeps_swing_weight: bool,
+    /// Whether its joint is opened, though its head and shaft stay.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub opens_joint: bool,
+    /// What the piece weighs that lengthens its shaft, where it is lengthened.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub extension_mass_g: Option<f64>,
     /// What it was made of when the job was made.
     pub came: Made,
     /// What had been read of it by then.
@@ -104,9 +110,10 @@ impl ClubWork {
     /// Whether the joint of head and shaft is left as it is.
     #[must_use]
     pub fn keeps_joint(&self, plan: &ClubPlan) -> bool {
-        [PartKind::Head, PartKind::Adapter, PartKind::Shaft, PartKind::Ferrule, PartKind::TipWeight]
-            .into_iter()
-            .all(|kind| self.keeps(plan, kind))
+        !self.opens_joint
+            && [PartKind::Head, PartKind::Adapter, PartKind::Shaft, PartKind::Ferrule, PartKind::TipWeight]
+                .into_iter()
+                .all(|kind| self.keeps(plan, kind))
     }
 }
 
@@ -115,6 +122,13 @@ impl JobClub {
     #[must_use]
     pub fn came_id(&self) -> ClubId {
         ClubId(format!("{}:came", self.id))
+    }
+
+    /// The parts of its plan that come from stock: not those that it came with.
+    pub fn parts_from_stock(&self) -> impl Iterator<Item = &PartId> {
+        let came = self.work.as_ref().map(|work| &work.came.pieces.parts);
+        let of_club = move |part: &PlannedPart| came.is_some_and(|parts| parts.contains(part));
+        self.plan.iter().flat_map(|plan| &plan.parts).filter(move |part| !of_club(part)).map(|part| &part.part)
     }
 
     /// The club as it came, as the belief sees it beside the club that it becomes; none for a new one.

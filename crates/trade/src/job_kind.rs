@@ -2,7 +2,7 @@
 //! it on arrival. No kind is a code path. The shop has those of the trade (`data/job_kinds.json`) and makes its own.
 
 use crate::error::{Entry, TradeError};
-use crate::kind::closed_list;
+use crate::kind::{Role, closed_list};
 use crate::model::PartKind;
 use crate::reading::What;
 use crate::step::{NEW_CLUB, Step, check_template, full_build, name_steps};
@@ -57,6 +57,10 @@ pub struct JobKind {
     /// What must be known of a club from elsewhere when the job is made, because its plan rests on it.
     #[serde(default)]
     pub needs: Vec<What>,
+    /// Whether the joint of head and shaft is opened though head and shaft stay: what held them may weigh something else
+    /// afterwards, so nothing that was read before tells what is in it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub opens_joint: bool,
     /// The steps that a club goes through, in their order.
     #[schema(min_items = 1)]
     pub steps: Vec<Step>,
@@ -94,6 +98,14 @@ impl JobKind {
     #[must_use]
     pub fn asks(&self, asked: Asked) -> bool {
         self.asks.contains(&asked)
+    }
+
+    /// Whether the club is read whole, with its grip on, before anything is done with it.
+    #[must_use]
+    pub fn reads_on_arrival(&self) -> bool {
+        let whole =
+            |step: &Step| step.before && step.asks.contains(&What::SwingWeight) && step.on.contains(&Role::Grip);
+        self.steps.iter().any(whole)
     }
 
     /// Refuses a kind that the bench could not follow.

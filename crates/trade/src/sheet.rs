@@ -220,12 +220,22 @@ pub struct SheetClub {
     /// Layers of tape.
     #[serde(default)]
     pub wraps: Wraps,
+    /// Whether weight may go into the tip. Left out: into any club but a driver.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tip_weight: Option<bool>,
     /// How far from the target is still good.
     #[serde(default)]
     pub tolerances: Tolerances,
 }
 
 impl SheetClub {
+    /// Whether weight may go into the tip: as the sheet says, else into any club but a driver, which is brought to its swing
+    /// weight by its screws. (Common practice, no source.)
+    #[must_use]
+    pub fn may_have_tip_weight(&self) -> bool {
+        self.tip_weight.unwrap_or(!(self.club_kind == ClubKind::Wood && self.number == "1"))
+    }
+
     /// The club as a figure of a fact: the 7-iron, the PW.
     #[must_use]
     pub fn name(&self) -> ClubName {

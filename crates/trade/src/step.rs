@@ -45,6 +45,8 @@ closed_list! {
         Pulling = "pulling";
         /// Lead tape or powder.
         Lead = "lead";
+        /// A club that may be broken: splinters, a head that flies.
+        Damage = "damage";
     }
 }
 

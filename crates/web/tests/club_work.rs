@@ -12,17 +12,17 @@ const FULCRUM_MM: f64 = 14.0 * 25.4;
 
 /// A club as it truly is: pieces with their mass, g, and place from the butt end of the shaft, mm.
 #[derive(Clone)]
-struct Real {
-    shaft: (f64, f64),
-    head: (f64, f64),
-    grip: (f64, f64, f64),
-    tape: (f64, f64),
-    added: Vec<(f64, f64)>,
+pub(crate) struct Real {
+    pub(crate) shaft: (f64, f64),
+    pub(crate) head: (f64, f64),
+    pub(crate) grip: (f64, f64, f64),
+    pub(crate) tape: (f64, f64),
+    pub(crate) added: Vec<(f64, f64)>,
 }
 
 impl Real {
     /// A 7-iron of 37 in; the grip's centre counts from its cap.
-    fn seven() -> Self {
+    pub(crate) fn seven() -> Self {
         Self {
             shaft: (102.0, 446.0),
             head: (269.0, 936.0),
@@ -32,7 +32,7 @@ impl Real {
         }
     }
 
-    fn points(&self, gripped: bool) -> f64 {
+    pub(crate) fn points(&self, gripped: bool) -> f64 {
         let cap = if gripped { self.grip.2 } else { 0.0 };
         let mut pieces = vec![self.shaft, self.head];
         pieces.extend(self.added.iter().copied());
@@ -43,17 +43,17 @@ impl Real {
         moment / POINT_G_MM - 92.0
     }
 
-    fn mass(&self) -> f64 {
+    pub(crate) fn mass(&self) -> f64 {
         self.shaft.0 + self.head.0 + self.grip.0 + self.tape.0 + self.added.iter().map(|a| a.0).sum::<f64>()
     }
 }
 
-fn tenth(value: f64) -> f64 {
+pub(crate) fn tenth(value: f64) -> f64 {
     (value * 10.0).round() / 10.0
 }
 
 /// An empty shop with a grip model, its tape and grips from 46 to 56 g.
-async fn shop_with_grips() -> Bench {
+pub(crate) async fn shop_with_grips() -> Bench {
     let bench = Bench::open().await;
     let grip = json!({ "kind": "grip", "code": "OLIVINE", "name": "Olivine", "mass_g": 50.0, "mass_sd_g": 1.5,
         "core_diameter_mm": 15.24, "length_mm": 267.0, "centre_mm": 104.0, "cap_mm": 3.0, "shape": "round" });
@@ -73,27 +73,39 @@ async fn shop_with_grips() -> Bench {
     bench
 }
 
-async fn note(bench: &Bench, arrival: Value) -> Value {
+pub(crate) async fn note(bench: &Bench, arrival: Value) -> Value {
     let club = json!({ "player": "Odell Farrowby", "hand": "right", "club_kind": "iron", "number": "7",
         "head_material": "forged", "arrival": arrival, "by": "Ada" });
     bench.made("/clubs", club).await
 }
 
-async fn read(bench: &Bench, job: i64, slot: i64, step: &str, entries: Value) -> Value {
+pub(crate) async fn read(bench: &Bench, job: i64, slot: i64, step: &str, entries: Value) -> Value {
     let body = json!({ "slot": slot, "step": step, "entries": entries, "by": "Ada" });
     bench.made(&format!("/jobs/{job}/readings"), body).await
 }
 
-fn step<'a>(club: &'a Value, key: &str) -> &'a Value {
+pub(crate) fn step<'a>(club: &'a Value, key: &str) -> &'a Value {
     club["steps"].as_array().unwrap().iter().find(|s| s["key"] == key).unwrap_or_else(|| panic!("no step {key}"))
 }
 
+pub(crate) fn adhesive() -> Value {
+    json!({ "kind": "adhesive", "code": "BOND", "name": "Bond", "resin_per_hardener_by_mass": 1.0,
+        "resin_per_hardener_by_volume": 1.0, "resin_density_g_per_ml": 1.1, "hardener_density_g_per_ml": 1.1, "pot_life_min": 30,
+        "pot_life_at_c": 20, "pot_life_mass_g": 20, "handling": [{ "hours": 4, "at_c": 20 }], "full_cure": [{ "hours": 24, "at_c": 20 }],
+        "joint_mass_g": 1.9, "joint_mass_sd_g": 0.5 })
+}
+
 /// What the bench expects of the swing weight at a step: (value, half width of the band).
-async fn expected(bench: &Bench, job: i64, key: &str) -> (f64, f64) {
+pub(crate) async fn expected(bench: &Bench, job: i64, key: &str) -> (f64, f64) {
     let view = bench.get(&format!("/jobs/{job}")).await;
     let asks = step(&view["clubs"][0], key)["asks"].as_array().unwrap().clone();
     let ask = asks.iter().find(|a| a["what"] == "swing_weight").expect("a swing weight");
     (ask["expected"]["value"].as_f64().unwrap(), ask["expected"]["band"].as_f64().unwrap())
+}
+
+/// A job as it is kept.
+pub(crate) async fn job_of(bench: &Bench, job: i64) -> Value {
+    bench.get(&format!("/jobs/{job}")).await["job"].clone()
 }
 
 /// Mass of the grip that was chosen for the first club of a job, g.
@@ -228,6 +240,17 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
         added: vec![(9.0, 31.35)],
         ..short.clone()
     };
+    // The extension is glued, and cures as a joint does.
+    let early =
+        json!({ "slot": 1, "step": "extended", "entries": [{ "what": "swing_weight", "value": 30.0 }], "by": "Ada" });
+    let problem = bench.refused("POST", "/jobs/2/readings", StatusCode::CONFLICT, early.to_string()).await;
+    assert!(detail(&problem).contains("in no batch of adhesive"), "{problem}");
+    bench.made("/models", adhesive()).await;
+    let batch = json!({ "job": 2, "slots": [1], "adhesive": "BOND", "lot": "B-1", "room_c": 20, "by": "Ada", "reason": "the old grip was not weighed" });
+    bench.made("/batches", batch).await;
+    let problem = bench.refused("POST", "/jobs/2/readings", StatusCode::CONFLICT, early.to_string()).await;
+    assert!(detail(&problem).contains("handling"), "{problem}");
+    bench.clock.advance(jiff::SignedDuration::from_hours(25));
     let (value, band) = expected(&bench, 2, "extended").await;
     assert!((value - long.points(false)).abs() < band && band < 1.5, "{value} ± {band} against {}", long.points(false));
     read(&bench, 2, 1, "extended", json!([{ "what": "swing_weight", "value": tenth(long.points(false)) }])).await;
@@ -418,11 +441,7 @@ async fn a_reshaft_weighs_the_pulled_head_and_waits_for_its_cure() {
     let shaft = json!({ "kind": "shaft", "code": "RUSH", "name": "Rush", "material": "steel", "tip": "parallel", "tip_diameter_mm": 9.4,
         "butt_diameter_mm": 15.24, "mass_sd_g": 1.0, "blanks": [{ "mass_g": 115.0, "length_mm": 1000.0, "balance_point_mm": 490.0 }] });
     let ferrule = json!({ "kind": "ferrule", "code": "FER", "name": "Fer", "inside_diameter_mm": 9.4, "length_mm": 25.0, "mass_g": 1.5 });
-    let adhesive = json!({ "kind": "adhesive", "code": "BOND", "name": "Bond", "resin_per_hardener_by_mass": 1.0,
-        "resin_per_hardener_by_volume": 1.0, "resin_density_g_per_ml": 1.1, "hardener_density_g_per_ml": 1.1, "pot_life_min": 30,
-        "pot_life_at_c": 20, "pot_life_mass_g": 20, "handling": [{ "hours": 4, "at_c": 20 }], "full_cure": [{ "hours": 24, "at_c": 20 }],
-        "joint_mass_g": 1.9, "joint_mass_sd_g": 0.5 });
-    for model in [shaft, ferrule, adhesive] {
+    for model in [shaft, ferrule, adhesive()] {
         bench.made("/models", model).await;
     }
     bench.made("/parts", json!([{ "code": "R-1", "kind": "shaft", "model": "RUSH", "mass_g": 114.0 }, { "code": "F-1", "kind": "ferrule", "model": "FER", "mass_g": 1.5 }])).await;
@@ -461,4 +480,29 @@ async fn a_reshaft_weighs_the_pulled_head_and_waits_for_its_cure() {
     bench.made("/batches", batch).await;
     let gate = step(&bench.get("/jobs/1").await["clubs"][0], "cured")["gate"].clone();
     assert!(gate.to_string().contains("waits"), "{gate}");
+    // Cured, gripped and read: by hand, with 1.9 g of adhesive in the joint and what the ferrule lost in turning left on.
+    bench.clock.advance(jiff::SignedDuration::from_hours(25));
+    let grip_g = chosen_grip_g(&bench, 1).await;
+    let built = Real {
+        shaft: (mass, arm),
+        head: (266.0, cut + 30.0),
+        grip: (grip_g, 104.0, 3.0),
+        tape: (1.96, 130.0),
+        added: vec![(1.4, cut - 30.0 - 12.5), (1.9, cut - 15.0)],
+    };
+    for (step, gripped) in [("cured", false), ("finish", true)] {
+        let (value, band) = expected(&bench, 1, step).await;
+        assert!(
+            (value - built.points(gripped)).abs() < band,
+            "{step}: {value} ± {band} against {}",
+            built.points(gripped)
+        );
+        read(&bench, 1, 1, step, json!([{ "what": "swing_weight", "value": tenth(built.points(gripped)) }])).await;
+    }
+    let over = json!({ "slot": 1, "step": "hand_over", "entries": [{ "what": "done" }], "by": "Ada", "reason": "the player has seen it" });
+    bench.made("/jobs/1/readings", over).await;
+    assert_eq!(bench.get("/jobs/1/record").await["state"], "finished");
+    let worked = bench.get("/clubs/C1").await["life"][1].clone();
+    assert_eq!((&worked["deed"], &worked["job_kind"]), (&json!("worked"), &json!("reshaft")), "{worked}");
+    assert!(worked["changes"].as_array().unwrap().iter().any(|c| c["code"] == "club_change.shaft"), "{worked}");
 }

@@ -11,6 +11,7 @@ mod customers;
 mod demo_past;
 mod description;
 mod door;
+mod every_kind;
 mod first_run;
 mod forecast_kept;
 mod frequency_plan;

@@ -126,10 +126,11 @@ async fn a_change_by_another_program_shows_in_the_next_look() {
     changed(&shop.said().await, &mut before, "the grips' weight sits elsewhere");
 
     let own = shop.other.shop().await.expect("the shop");
-    shop.put(&Shop { tip_weight_cap_g: 0.0, ..own.clone() }).await;
-    changed(&shop.said().await, &mut before, "nothing may go into the tip");
-    shop.put(&Shop { tip_weight_cap_g: 2.0, ..own }).await;
-    changed(&shop.said().await, &mut before, "two grams may");
+    let counts = |value| own.plan_weights.with("rare_head", value).expect("a weight");
+    shop.put(&Shop { plan_weights: counts(0.2), ..own.clone() }).await;
+    changed(&shop.said().await, &mut before, "a head of which there are few counts more");
+    shop.put(&Shop { plan_weights: counts(0.4), ..own.clone() }).await;
+    changed(&shop.said().await, &mut before, "and twice as much");
 
     // Nothing of this is stored: the day counts a job the more the nearer its day is.
     shop.clock.advance(SignedDuration::from_hours(24 * 5));

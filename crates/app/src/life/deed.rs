@@ -297,7 +297,9 @@ impl App {
         let reason = Because::PlanLost { reason: because::written(going.reason) }.told();
         for reading in standing(&file.readings) {
             let of_scale = matches!(reading.what, What::CheckWeight | What::ReferenceSwingWeight);
-            if reading.club == club.id && !of_scale {
+            // What was read before the work is still true of the club as it came.
+            let before = file.job.is_of_club_as_it_came(reading);
+            if reading.club == club.id && !of_scale && !before {
                 tx.take_back(&reading.id, &reason, going.by, self.now()).await?;
             }
         }

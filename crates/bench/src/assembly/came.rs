@@ -121,7 +121,11 @@ fn stays(work: &ClubWork, plan: &ClubPlan, (role, place): (Role, usize)) -> bool
         Role::Head => work.keeps(plan, PartKind::Head),
         Role::Adapter => work.keeps(plan, PartKind::Adapter),
         Role::Shaft => work.keeps(plan, PartKind::Shaft),
-        Role::Ferrule | Role::Turnings | Role::TipWeight | Role::Adhesive => work.keeps_joint(plan),
+        Role::Adhesive => work.keeps_joint(plan),
+        Role::Ferrule | Role::Turnings => {
+            work.keeps(plan, PartKind::Ferrule) && work.keeps(plan, PartKind::Head) && work.keeps(plan, PartKind::Shaft)
+        }
+        Role::TipWeight => work.keeps(plan, PartKind::TipWeight) && work.keeps(plan, PartKind::Shaft),
         Role::Grip | Role::Tape => work.keeps(plan, PartKind::Grip),
         // What was on it comes first in the list of what was added.
         Role::Extra => place < work.came.pieces.extras.len(),

@@ -151,7 +151,9 @@ fn tips(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
     let tip_arm_mm = case.plan.cut_shaft_mm + cap_mm;
     let none = TipOption { codes: PartCodes::none(), grams: 0.0, points: 0.0 };
     let mut found = Vec::new();
-    for option in std::iter::once(none).chain(tip_options(case)?) {
+    // What is in may come out; weight goes in only where the sheet has it.
+    let more = if case.club.target.may_have_tip_weight() { tip_options(case)? } else { Vec::new() };
+    for option in std::iter::once(none).chain(more) {
         let as_heavy = (option.grams - now_g).abs() < 0.05;
         // One weight in place of two is worth having, the same in as many pieces is not.
         if as_heavy && option.codes.len() >= now_pieces {

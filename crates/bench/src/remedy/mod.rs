@@ -103,7 +103,7 @@ pub fn chance_ahead(
     Case::of(believed, state, spares).map(|case| case.chance_ahead()).transpose()
 }
 
-/// By the clubs expected inside in steps of half a hundredth, then by grams, effort, code.
+/// By the clubs expected inside in steps of half a hundredth, then another screw before anything else, by grams, effort, code.
 fn rank(found: &mut [Remedy]) {
     // What cannot be undone must be worth two clubs in a hundred more.
     let final_cost = |r: &Remedy| if r.can_be_undone { 0.0 } else { 0.02 };
@@ -111,6 +111,7 @@ fn rank(found: &mut [Remedy]) {
     found.sort_by(|a, b| {
         worth(b)
             .total_cmp(&worth(a))
+            .then((a.action != Action::Screw).cmp(&(b.action != Action::Screw)))
             .then(a.more_g.abs().total_cmp(&b.more_g.abs()))
             .then(a.minutes.total_cmp(&b.minutes))
             .then_with(|| a.code.cmp(&b.code))

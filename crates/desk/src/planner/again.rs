@@ -2,6 +2,7 @@
 //! gripped stays as it is.
 
 use super::{Fitting, Given, Ground, Lock, Shelf, Solve, Supply, lock, prove};
+use bench::assembly::Assembly;
 use bench::belief::Believed;
 use bench::chance::Chance;
 use bench::remedy::Progress;
@@ -9,7 +10,7 @@ use fact::Told;
 use serde::{Deserialize, Serialize};
 use trade::club_name::ClubName;
 use trade::error::TradeError;
-use trade::job::JobClub;
+use trade::job::{Job, JobClub};
 use trade::model::PartKind;
 use trade::part::Part;
 use trade::places;
@@ -135,7 +136,16 @@ pub fn propose_again_with<'a>(
     locks: &[Lock],
     solve: &mut Solve<'_>,
 ) -> Result<Replan, TradeError> {
-    let assembly = believed.assembly;
+    // A club that was there before keeps its head and what else is not worked on: it is no matter of stock.
+    let whole = believed.assembly.job;
+    let built =
+        Job { clubs: whole.clubs.iter().filter(|club| club.work.is_none()).cloned().collect(), ..whole.clone() };
+    if built.clubs.is_empty() {
+        let clubs = whole.clubs.iter().map(|club| club.plan.clone()).collect();
+        let plan = Plan { clubs, missing: Vec::new(), frequency: Vec::new(), cost: 0.0, bound: 0.0, proven: true };
+        return Ok(Replan { plan, changes: Vec::new(), doubted_slots: Vec::new(), inside_now: 0.0, inside_then: 0.0 });
+    }
+    let assembly = Assembly { job: &built, ..believed.assembly };
     let mut shelf = Shelf::new(assembly, &[assembly.job], supply.into());
     for club in assembly.job.clubs.iter().filter(|club| Progress::of(believed, club).glued) {
         shelf.without_tips(club);
@@ -174,6 +184,10 @@ pub fn propose_again_with<'a>(
     }
     let doubted = |club: &&JobClub| believed.standing().iter().any(|r| r.club == club.id && believed.is_doubted(&r.id));
     let doubted_slots = assembly.job.clubs.iter().filter(doubted).map(|club| club.slot).collect();
+    let mut of_built = std::mem::take(&mut plan.clubs).into_iter();
+    for club in &whole.clubs {
+        plan.clubs.push(if club.work.is_some() { club.plan.clone() } else { of_built.next().flatten() });
+    }
     Ok(Replan { plan, changes, doubted_slots, inside_now, inside_then })
 }
 
@@ -184,6 +198,8 @@ pub fn propose_again_with<'a>(
 fn keep_done(believed: &Believed<'_>, fitting: &mut Fitting<'_>, shelf: &Shelf<'_>) -> Result<Option<f64>, TradeError> {
     let Some(plan) = &fitting.club.plan else { return Ok(None) };
     let need = &mut fitting.need;
+    // A screw that is in the head stays: it is changed at the bench, where the readings are.
+    need.tips.retain(|fit| fit.tip < shelf.tips.len());
     let index =
         |parts: &[&Part], kind| plan.part(kind).and_then(|planned| parts.iter().position(|p| p.id == planned.part));
     let (head, shaft) = (index(&shelf.heads, PartKind::Head), index(&shelf.shafts, PartKind::Shaft));

@@ -49,7 +49,7 @@ use matching::{
     Candidate, Choice, ClubNeed, HeadScale, MassTarget, MatchError, SetProblem, SetSolution, Stock, Tip, TipFit,
     TipPair,
 };
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::hash::Hasher;
 use std::sync::Arc;
 use trade::adapter::AdapterModel;
@@ -59,7 +59,7 @@ use trade::grip::GripModel;
 use trade::head::{HeadModel, HeadNumber};
 use trade::id::PartId;
 use trade::job::{Job, JobClub};
-use trade::model::PartKind;
+use trade::model::{Library, PartKind};
 use trade::part::{Part, PartState};
 use trade::places::{Places, turned_g};
 use trade::plan::{ClubPlan, Missing, Plan};
@@ -94,6 +94,8 @@ struct Shelf<'a> {
     tips: Vec<&'a Part>,
     ferrules: Vec<&'a Part>,
     adapters: Vec<&'a Part>,
+    /// Screws that the heads of these jobs may have in place of their own: head model, and what each weighs more.
+    screws: Vec<(String, f64)>,
     /// Pieces of bulk that clubs of these jobs have already: they are there for the same clubs.
     had: BTreeMap<PartId, u32>,
     /// What other jobs hold: named where it would do, never taken.
@@ -272,6 +274,7 @@ impl<'a> Shelf<'a> {
             tips: of(PartKind::TipWeight),
             ferrules: of(PartKind::Ferrule),
             adapters: of(PartKind::Adapter),
+            screws: screws(assembly.library, jobs),
             held: supply.held,
             lines: supply.lines(assembly.library),
             had,
@@ -282,6 +285,13 @@ impl<'a> Shelf<'a> {
     fn count(&self, part: &Part) -> u32 {
         let had = self.had.get(&part.id).copied().unwrap_or_default();
         part.count.map_or(1, |n| u32::try_from(n.max(0)).unwrap_or(u32::MAX).saturating_add(had))
+    }
+
+    /// The weights of the tray among what goes in at the tip, and what the screw weighs more than the head's own.
+    fn tips_and_screw(&self, choice: &Choice) -> (Vec<&'a Part>, f64) {
+        let tips = choice.tips.iter().filter_map(|&tip| self.tips.get(tip).copied()).collect();
+        let screw = choice.tips.iter().filter_map(|tip| self.screws.get(tip.checked_sub(self.tips.len())?));
+        (tips, screw.map(|(_, more_g)| more_g).sum())
     }
 
     /// The weights in a tip that is glued are not there for another plan, nor for the same club.
@@ -323,6 +333,10 @@ impl<'a> Shelf<'a> {
                 }
             }
         }
+        // A screw goes into the head, whatever is in the tip.
+        for lower in 0..tray.len() {
+            pairs.extend((0..self.screws.len()).map(|s| TipPair { lower, upper: tray.len() + s, lost_points: 0.0 }));
+        }
         Ok(pairs.into())
     }
 
@@ -333,6 +347,8 @@ impl<'a> Shelf<'a> {
             let nominal_g = assembly.library.tip_weight(&part.model)?.mass_g;
             tips.push(Tip { grams: part.mass_g.unwrap_or(nominal_g), count: self.count(part) });
         }
+        // Screws are not counted: the maker sells them as a set.
+        tips.extend(self.screws.iter().map(|_| Tip { grams: 0.0, count: u32::MAX }));
         Ok(Stock {
             heads: capacity(&self.heads),
             shafts: capacity(&self.shafts),
@@ -341,6 +357,14 @@ impl<'a> Shelf<'a> {
             tips,
         })
     }
+}
+
+/// Screws that heads of these jobs may have in place of their own.
+fn screws(library: &Library, jobs: &[&Job]) -> Vec<(String, f64)> {
+    let clubs = jobs.iter().flat_map(|job| &job.clubs);
+    let models: BTreeSet<&str> = clubs.map(|club| club.target.head_model.as_str()).collect();
+    let heads = models.iter().filter_map(|code| library.head(code).ok());
+    heads.flat_map(|head| head.screws_more_g().map(|more_g| (head.code.clone(), more_g))).collect()
 }
 
 /// Everything that fits one club, with what each part does to its swing weight.
@@ -421,11 +445,16 @@ fn fitting<'a>(
     let mut tips = Vec::new();
     for (tip, p) in shelf.tips.iter().enumerate() {
         let model = library.tip_weight(&p.model)?;
-        if p.may_go_to(customer) && tip_weight::tip_weight_fits(model, shaft_model.tip_diameter_mm) {
+        if target.may_have_tip_weight()
+            && p.may_go_to(customer)
+            && tip_weight::tip_weight_fits(model, shaft_model.tip_diameter_mm)
+        {
             let mass_g = p.mass_g.unwrap_or(model.mass_g);
             tips.push(TipFit { tip, points: tip_weight::points(cut_mm, cap_mm, &[InTip::of(model, mass_g)]) });
         }
     }
+    let screws = (shelf.tips.len()..).zip(&shelf.screws).filter(|(_, (head, _))| *head == head_model.code);
+    tips.extend(screws.map(|(tip, (_, more_g))| TipFit { tip, points: more_g * per_head_g }));
     let (fixed_points, fixed_g) = fixed(assembly, club, shaft_model, ferrule, places)?;
     let nominal = fit::raw_shaft(shaft_model, &nominal_shaft(shaft_model, &target.number), &target.number)?;
     let shaft_nominal_g =
@@ -444,7 +473,7 @@ fn fitting<'a>(
         grips,
         adapters: head_model.takes_adapter.then_some(adapters),
         tips,
-        tip_cap_g: assembly.shop.tip_weight_cap_g,
+        tip_cap_g: if target.may_have_tip_weight() { assembly.shop.tip_weight_cap_g } else { 0.0 },
         tip_pairs: pairs.clone(),
         shaft_nominal_g,
         mass_target: target.total_mass_g.map(|target_g| MassTarget { base_mass_g: fixed_g, target_g }),
@@ -530,13 +559,15 @@ fn club_plan(
     shelf: &Shelf<'_>,
     choice: &Choice,
 ) -> Result<ClubPlan, TradeError> {
+    let (tips, screw_more_g) = shelf.tips_and_screw(choice);
     let picks = Picks {
         head: shelf.heads[choice.head],
         shaft: shelf.shafts[choice.shaft],
         grip: shelf.grips[choice.grip],
         adapter: choice.adapter.map(|adapter| shelf.adapters[adapter]),
         ferrule: fitting.ferrule,
-        tips: choice.tips.iter().map(|&tip| shelf.tips[tip]).collect(),
+        tips,
+        screw_more_g,
     };
     let plan = plan_with(assembly, fitting.club, &picks)?;
     let plan = ClubPlan { reasons: reasons(fitting, shelf, choice), ..plan };

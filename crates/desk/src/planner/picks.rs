@@ -2,13 +2,15 @@
 
 use super::frequency::Lines;
 use bench::assembly::Assembly;
+use trade::action::Action;
 use trade::error::TradeError;
 use trade::fit::{self, BlankUse};
 use trade::job::JobClub;
 use trade::kind::Hand;
 use trade::model::PartKind;
 use trade::part::Part;
-use trade::plan::{ClubPlan, Expected, Plan, PlannedPart};
+use trade::places::Places;
+use trade::plan::{ClubPlan, Expected, Extra, Plan, PlannedPart};
 use trade::reading::What;
 use trade::tip_weight::tip_weight_fits;
 
@@ -42,6 +44,8 @@ pub struct Picks<'a> {
     pub ferrule: Option<&'a Part>,
     /// What goes into the tip.
     pub tips: Vec<&'a Part>,
+    /// What the screw weighs more than the one that the head comes with; 0 for that one.
+    pub screw_more_g: f64,
 }
 
 impl<'a> Picks<'a> {
@@ -60,6 +64,7 @@ impl<'a> Picks<'a> {
             adapter: first(PartKind::Adapter),
             ferrule: first(PartKind::Ferrule),
             tips: parts.iter().copied().filter(|p| p.kind == PartKind::TipWeight).collect(),
+            screw_more_g: 0.0,
         })
     }
 }
@@ -71,6 +76,8 @@ pub struct Taken<'a> {
     pub slot: i64,
     /// Head, shaft and grip, and whatever else goes in; a bulk twice for two of it.
     pub parts: &'a [Part],
+    /// What the screw in its head weighs more than the one that it comes with; 0 for that one.
+    pub screw_more_g: f64,
 }
 
 /// A plan from parts that were chosen by hand. Clubs that are not named stay without one. `lines` are the frequency lines
@@ -96,6 +103,7 @@ pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>], lines: &Lines) -> Re
         let picks = Picks::of(chosen.parts, |kind| {
             TradeError::refused(PickFault::Missing { number: club.target.number.clone(), kind })
         })?;
+        let picks = Picks { screw_more_g: chosen.screw_more_g, ..picks };
         let model = assembly.library.shaft(&picks.shaft.model)?;
         clubs.push(Some(lines.note(model, picks.shaft, club, plan_with(assembly, club, &picks)?)));
     }
@@ -112,7 +120,8 @@ pub fn plan_of(assembly: Assembly<'_>, taken: &[Taken<'_>], lines: &Lines) -> Re
 pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> Result<ClubPlan, TradeError> {
     let target = &club.target;
     let library = assembly.library;
-    let (_, head_number) = library.head_number(&picks.head.model, picks.head.number.as_deref().unwrap_or_default())?;
+    let (head_model, head_number) =
+        library.head_number(&picks.head.model, picks.head.number.as_deref().unwrap_or_default())?;
     let shaft_model = library.shaft(&picks.shaft.model)?;
     let grip_model = library.grip(&picks.grip.model)?;
     picks_fit(assembly, club, picks)?;
@@ -148,6 +157,11 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
             let (code, number) = (picks.shaft.code.clone(), target.number.clone());
             TradeError::refused(PickFault::ShaftTooShort { code, number })
         })?;
+    let extras = screw(
+        assembly,
+        picks,
+        Places::new(cut_mm, head_number.bore_to_ground_mm + off_bottom_mm, head_model.bore_depth_mm),
+    )?;
     Ok(ClubPlan {
         parts,
         head_number: head_number.number.clone(),
@@ -163,12 +177,27 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
         chance: 0.0,
         reasons: Vec::new(),
         frequency: None,
-        extras: Vec::new(),
+        extras,
         neighbour_blank: match fit::blank_use(shaft_model, picks.shaft, &target.number) {
             Some(BlankUse::Neighbour(_)) => picks.shaft.number.clone(),
             _ => None,
         },
     })
+}
+
+/// The screw in the head, where it is not the one that it comes with.
+fn screw(assembly: Assembly<'_>, picks: &Picks<'_>, places: Places) -> Result<Vec<Extra>, TradeError> {
+    let mass_g = picks.screw_more_g;
+    if mass_g.abs() < 1e-9 {
+        return Ok(Vec::new());
+    }
+    let head = assembly.library.head(&picks.head.model)?;
+    if head.screw_of(mass_g).is_none() {
+        return Err(TradeError::refused(PickFault::NoSuchScrew { head: head.name.clone(), more_g: mass_g }));
+    }
+    let arm_mm = places.head_mm(head.offset_prior_mm().0);
+    // It is in before anything is read.
+    Ok(vec![Extra { action: Action::Screw, mass_g, arm_mm, at: assembly.job.made_at }])
 }
 
 /// Refuses parts that do not go into this club: another hand, another number, a bore that does not hold the tip, a
@@ -251,5 +280,6 @@ fact::facts! {
         AdapterMissing { head: String, number: String },
         TipMisfit { code: String, tip_mm: f64, bore_mm: f64 },
         OtherBlank { code: String, blank: Option<String> },
+        NoSuchScrew { head: String, more_g: f64 },
     }
 }

@@ -42,6 +42,13 @@ fact::facts! {
             /// Distance from the target.
             off_points: f64,
         },
+        /// Another screw goes into the head.
+        Screw {
+            /// What is stamped on it.
+            screw: String,
+            /// What it weighs more than the one that the head comes with; less than 0 where it weighs less.
+            more_g: f64,
+        },
         /// The whole club is lighter than the sheet asks.
         ClubUnder {
             /// The whole club.
@@ -126,6 +133,10 @@ pub(super) fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matchin
     });
     if fitting.head_masses.last(head_g) {
         found.push(PlanReason::LastHead { within_g: super::left_over::ALIKE_G });
+    }
+    let (_, more_g) = shelf.tips_and_screw(choice);
+    if let Some(screw) = fitting.head_model.screw_of(more_g).filter(|_| more_g.abs() > 0.0) {
+        found.push(PlanReason::Screw { screw: screw.label.clone(), more_g });
     }
     let off_points = choice.deviation_points.abs();
     found.push(if choice.tip_g > 0.0 {

@@ -402,6 +402,7 @@ impl<'a> Groups<'a> {
             grip_graphics,
             shaft_graphics,
             soft_side,
+            tip_weight: None,
             wraps,
             tolerances,
         };

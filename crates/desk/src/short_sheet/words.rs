@@ -302,7 +302,9 @@ fn clubs(text: &str, plain: &str, numbers: &[&str]) -> Option<Word> {
     dashed.chain(worded).find_map(|(before, after)| {
         let from = atom(&text[..before], numbers)?;
         let to = atom(&text[after..], numbers)?;
-        Some(Word::Clubs(from, Some(to)))
+        // `A-22` is a swing weight below A0 and no row of clubs.
+        let below_a0 = from.number == "A" && to.kind.is_none() && to.number.parse::<u8>().is_ok();
+        (!below_a0 || numbers.contains(&to.number.as_str())).then_some(Word::Clubs(from, Some(to)))
     })
 }
 

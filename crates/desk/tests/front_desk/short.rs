@@ -78,6 +78,8 @@ fn the_rest_of_the_words() {
 /// A child's club lies below the letters. By hand: (120 − 161) / 1.75 = −23.43 points.
 #[test]
 fn a_childs_club_is_asked_for_by_its_moment() {
+    let clubs = irons("7, A-22").unwrap();
+    assert_eq!(clubs[0].swing_weight_points, -22.0);
     let clubs = irons("7, 120 oz in").unwrap();
     assert!((clubs[0].swing_weight_points + 41.0 / 1.75).abs() < 1e-6, "{}", clubs[0].swing_weight_points);
     assert!(irons("7, 20 oz in").is_err(), "no club with a head and a shaft");

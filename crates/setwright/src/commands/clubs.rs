@@ -4,18 +4,20 @@ use super::print::{document, table};
 use super::work::bytes_of;
 use super::{print_json, reader, say};
 use crate::config::{
-    ClubAdd, ClubCommand, ClubFigures, ClubJob, ClubList, ClubRead, ClubShow, KindAdd, KindCommand, KindList,
-    KindRemove, ReadArguments,
+    ClubAdd, ClubCommand, ClubExtra, ClubFigures, ClubJob, ClubList, ClubMatch, ClubRead, ClubShow, KindAdd,
+    KindCommand, KindList, KindRemove, ReadArguments,
 };
 use crate::failure::{CommandFault, Failure};
 use app::AppError;
 use app::bench::{Entry, NewReadings};
 use app::club::{ClubView, MeasureClub, NewClub};
 use app::club_job::NewClubJob;
+use app::plan::AddExtra;
 use desk::club_work::AskedOfClub;
 use jiff::civil::Date;
-use quantity::{LengthUnit, MassUnit};
+use quantity::{LengthUnit, MassUnit, decimal};
 use std::path::Path;
+use trade::action::Action;
 use trade::club::Arrival;
 use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
@@ -34,6 +36,8 @@ pub async fn club(command: &ClubCommand) -> Result<(), Failure> {
         ClubCommand::Show(show) => one(show).await,
         ClubCommand::Add(add) => note(add).await,
         ClubCommand::Read(read) => measured(read).await,
+        ClubCommand::Match(asked) => matched(asked).await,
+        ClubCommand::Extra(extra) => put_on(extra).await,
         ClubCommand::Job(job) => make(job).await,
     }
 }
@@ -45,6 +49,8 @@ pub const fn in_json(command: &ClubCommand) -> bool {
         ClubCommand::Show(show) => show.database.json,
         ClubCommand::Add(add) => add.database.json,
         ClubCommand::Read(read) => read.database.json,
+        ClubCommand::Match(asked) => asked.database.json,
+        ClubCommand::Extra(extra) => extra.database.json,
         ClubCommand::Job(job) => job.database.json,
     }
 }
@@ -72,6 +78,50 @@ async fn clubs(arguments: &ClubList) -> Result<(), Failure> {
         .collect();
     let columns = ["code", "club", "player", "swing-weight", "job"];
     table(&columns.map(|column| w.text(&format!("club-life-column-{column}"))), &rows);
+    Ok(())
+}
+
+async fn put_on(arguments: &ClubExtra) -> Result<(), Failure> {
+    let known: Vec<&str> = Action::ALL.iter().map(|action| action.key()).collect();
+    let action = member(&arguments.action, Action::from_key, &known)?;
+    let mass = quantity::parse_mass(&arguments.mass, MassUnit::Gram).map_err(AppError::from)?;
+    let add = AddExtra { action, mass_g: mass.g(), by: arguments.by.clone(), version: None };
+    let app = arguments.database.open().await?;
+    let plan = app.add_extra(arguments.job, arguments.slot, &add).await?;
+    app.close().await;
+    if arguments.database.json {
+        return print_json(&plan);
+    }
+    let w = reader();
+    let extras: Vec<String> =
+        plan.extras.iter().map(|extra| format!("{} {}", w.tell(&extra.action), w.mass(extra.mass_g))).collect();
+    say(&(extras.join(", ") + "\n"))
+}
+
+async fn matched(arguments: &ClubMatch) -> Result<(), Failure> {
+    let app = arguments.database.open().await?;
+    let found = app.match_to_set(&arguments.club, &arguments.number).await?;
+    app.close().await;
+    if arguments.database.json {
+        return print_json(&found);
+    }
+    let w = reader();
+    let figure = |what: What, value: f64| match what {
+        What::SwingWeight => w.swing_weight(value),
+        _ => format!("{} {}", decimal(value, 1), what.unit().sign()),
+    };
+    let rows: Vec<Vec<String>> = found
+        .targets
+        .iter()
+        .map(|target| {
+            let off = target.outlier.as_ref().map(|o| format!("{} {}", o.club, figure(target.what, o.value)));
+            let band = format!("{} ± {}", figure(target.what, target.value), decimal(target.band, 1));
+            let step = decimal(target.a_number, 1);
+            vec![w.tell(&target.what), band, step, target.clubs.to_string(), off.unwrap_or_default()]
+        })
+        .collect();
+    let columns = ["figure", "target", "a-number", "clubs", "off"];
+    table(&columns.map(|column| w.text(&format!("match-set-column-{column}"))), &rows);
     Ok(())
 }
 
@@ -240,7 +290,17 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
     };
     let of = |club: &String| AskedOfClub { club: club.clone(), ..asked.clone() };
     let clubs = arguments.club.iter().map(of).collect();
-    Ok(NewClubJob { due, player: String::new(), note: String::new(), clubs, by: arguments.by.clone() })
+    Ok(NewClubJob {
+        due,
+        player: String::new(),
+        note: String::new(),
+        clubs,
+        new_clubs: Vec::new(),
+        hand: None,
+        customer: None,
+        neighbour_reason: String::new(),
+        by: arguments.by.clone(),
+    })
 }
 
 /// What is asked of kinds of job.

@@ -1,10 +1,10 @@
 //! What stands before a step that cannot be undone: what is open, and the cure.
 
 use super::{print_json, reader, say};
-use crate::config::{DoneArguments, GlueList, GlueOverride, OpenArguments};
+use crate::config::{DoneArguments, GlueList, GlueOverride, GlueStart, OpenArguments};
 use crate::failure::Failure;
 use app::done::DoneForSet;
-use app::glue::{BatchView, LetBatchPass};
+use app::glue::{BatchView, LetBatchPass, NewBatch};
 use app::open::PassOpen;
 use bench::open_point::{Final, OpenClub};
 use fact::Fact;
@@ -115,6 +115,30 @@ pub async fn glue_list(arguments: &GlueList) -> Result<(), Failure> {
     }
     let w = reader();
     say(&batches.iter().map(|batch| batch_lines(&w, batch)).collect::<String>())
+}
+
+/// Starts a batch.
+///
+/// # Errors
+/// Clubs on which something is open, without a reason; clubs that are not glued or not at the bench; no lot; what the store says.
+pub async fn glue_start(arguments: &GlueStart) -> Result<(), Failure> {
+    let app = arguments.database.open().await?;
+    let new = NewBatch {
+        job: arguments.job,
+        slots: arguments.clubs.clone(),
+        adhesive: arguments.adhesive.clone(),
+        lot: arguments.lot.clone(),
+        bead_share_percent: None,
+        room_c: arguments.room_c,
+        mixed_at: arguments.mixed_at,
+        reason: arguments.reason.clone(),
+        cold_reason: None,
+        by: arguments.by.clone(),
+        request_key: None,
+    };
+    let batch = app.start_batch(&new).await?;
+    app.close().await;
+    if arguments.database.json { print_json(&batch) } else { say(&batch_lines(&reader(), &batch)) }
 }
 
 /// Lets a batch pass before its time.

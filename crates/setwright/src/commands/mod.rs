@@ -69,6 +69,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Done(done) => told(done.database.json, block(gates::done(&done))),
         Command::Open(open) => told(open.database.json, block(gates::open(&open))),
         Command::Glue(GlueCommand::List(list)) => told(list.database.json, block(gates::glue_list(&list))),
+        Command::Glue(GlueCommand::Start(start)) => told(start.database.json, block(gates::glue_start(&start))),
         Command::Glue(GlueCommand::Override(pass)) => told(pass.database.json, block(gates::glue_override(&pass))),
         Command::Fit(fit) => told(fit.database.json, block(fit::fit(&fit))),
         Command::Exchange(exchange) => told(exchange.database.json, block(fit::exchange(&exchange))),

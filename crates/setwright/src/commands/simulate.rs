@@ -8,11 +8,12 @@ use crate::terminal::line;
 use fact::Refusal;
 use indicatif::{ProgressBar, ProgressStyle};
 use quantity::decimal;
+use simulation::kind::{Depth, KINDS, KindLine, KindTally, run_kind};
 use simulation::report::{BlunderLine, Line};
 use simulation::{Outcome, Reference, Report, Settings, SimulationError, Trouble, World, run_group};
 use std::collections::BTreeMap;
 use std::sync::Mutex;
-use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
 
 /// Runs the simulation and prints its report.
 ///
@@ -20,6 +21,9 @@ use std::sync::atomic::{AtomicU32, Ordering};
 /// Settings that mean nothing; advice that failed.
 pub fn simulate(arguments: &Simulate) -> Result<(), Failure> {
     let settings = settings_of(arguments)?;
+    if let Some(kind) = &arguments.kind {
+        return kinds(arguments, &settings, kind);
+    }
     let groups = settings.groups();
     let bar = if arguments.json { ProgressBar::hidden() } else { ProgressBar::new(0) };
     bar.set_length(u64::from(groups) * settings.steps_a_group());
@@ -32,6 +36,90 @@ pub fn simulate(arguments: &Simulate) -> Result<(), Failure> {
     bar.finish_and_clear();
     let report = simulation::report(&settings, &outcomes);
     if arguments.json { print_json(&report) } else { tables(&report) }
+}
+
+/// Clubs that a thread takes at once.
+const CLUBS_AT_ONCE: u64 = 25;
+
+/// Runs kinds of work on clubs from elsewhere and prints what came out.
+fn kinds(arguments: &Simulate, settings: &Settings, kind: &str) -> Result<(), Failure> {
+    let kinds: Vec<&str> = if kind == "all" { KINDS.to_vec() } else { vec![kind] };
+    let clubs = u64::from(arguments.clubs.clamp(1, 100_000));
+    let bar = if arguments.json { ProgressBar::hidden() } else { ProgressBar::new(clubs * kinds.len() as u64) };
+    let mut lines = Vec::new();
+    for kind in kinds {
+        let tallies = of_kind(settings, kind, clubs, arguments.threads, &bar).map_err(|e| match e {
+            SimulationError::Kind { .. } => Failure::usage(Refusal::new(&e)),
+            other => Failure::outside(Refusal::new(&other)),
+        })?;
+        let counted = u32::try_from(clubs).unwrap_or(u32::MAX);
+        lines.extend(tallies.iter().zip(Depth::ALL).map(|(tally, depth)| tally.line(kind, depth, counted)));
+    }
+    bar.finish_and_clear();
+    if arguments.json {
+        return print_json(&lines);
+    }
+    let row = |line: &KindLine| {
+        vec![
+            line.kind.replace('_', " "),
+            line.depth.words().to_owned(),
+            line.clubs.to_string(),
+            percent(line.within_03),
+            decimal(line.told_percent, 1),
+            percent(line.held),
+            decimal(line.band_points, 2),
+            percent(line.held_at_finish),
+            decimal(line.rms_points, 2),
+            line.false_doubts.map_or_else(|| "-".into(), |s| decimal(s.percent, 2)),
+        ]
+    };
+    let headings = [
+        "kind",
+        "read",
+        "clubs",
+        "% within 0.3",
+        "told %",
+        "band held %",
+        "± points",
+        "at finish %",
+        "rms",
+        "doubted %",
+    ];
+    print::table(&headings, &lines.iter().map(row).collect::<Vec<_>>());
+    Ok(())
+}
+
+/// All clubs of a kind on some threads; the result does not depend on how many.
+fn of_kind(
+    settings: &Settings,
+    kind: &str,
+    clubs: u64,
+    threads: u32,
+    bar: &ProgressBar,
+) -> Result<[KindTally; Depth::ALL.len()], SimulationError> {
+    let (next, found) = (AtomicU64::new(0), Mutex::new(BTreeMap::new()));
+    std::thread::scope(|scope| {
+        for _ in 0..threads.max(1) {
+            scope.spawn(|| {
+                loop {
+                    let from = next.fetch_add(CLUBS_AT_ONCE, Ordering::Relaxed);
+                    if from >= clubs {
+                        break;
+                    }
+                    let some = run_kind(settings, kind, from..clubs.min(from + CLUBS_AT_ONCE), &mut || bar.inc(1));
+                    if some.is_err() {
+                        next.store(clubs, Ordering::Relaxed);
+                    }
+                    found.lock().unwrap_or_else(std::sync::PoisonError::into_inner).insert(from, some);
+                }
+            });
+        }
+    });
+    let mut all: [KindTally; Depth::ALL.len()] = Default::default();
+    for some in found.into_inner().unwrap_or_else(std::sync::PoisonError::into_inner).into_values() {
+        all.iter_mut().zip(&some?).for_each(|(all, some)| all.join(some));
+    }
+    Ok(all)
 }
 
 fn settings_of(arguments: &Simulate) -> Result<Settings, Failure> {

@@ -15,6 +15,10 @@ pub enum ClubCommand {
     Add(ClubAdd),
     /// Note what was read of a club outside of a job.
     Read(ClubRead),
+    /// What one club must be to match others that were measured: the line through them.
+    Match(ClubMatch),
+    /// Note what was put on a club at the bench: lead tape, powder, a weight in the butt.
+    Extra(ClubExtra),
     /// Make a job on clubs: regrip, bend, shorten … What goes on them is chosen from stock and held.
     Job(ClubJob),
 }
@@ -109,6 +113,41 @@ pub struct ClubRead {
     /// What was read.
     #[command(flatten)]
     pub figures: ClubFigures,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which clubs, and which is to match them.
+#[derive(Debug, Args)]
+pub struct ClubMatch {
+    /// Codes of the measured clubs, separated by commas: three at least, all of one sort.
+    #[arg(long, value_name = "CODES", value_delimiter = ',', required = true)]
+    pub club: Vec<String>,
+    /// Number or letter of the club that is to match.
+    #[arg(long)]
+    pub number: String,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// What was put on.
+#[derive(Debug, Args)]
+pub struct ClubExtra {
+    /// Number of the job.
+    pub job: i64,
+    /// Place of the club in the tray.
+    pub slot: i64,
+    /// What: lead_tape, powder, counterweight, screw, lower_hand_tape.
+    #[arg(long)]
+    pub action: String,
+    /// How much came on: 2.3, or 0.1 oz.
+    #[arg(long, value_name = "MASS")]
+    pub mass: String,
+    /// Who.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

@@ -51,6 +51,8 @@ pub struct DoneArguments {
 pub enum GlueCommand {
     /// Batches of the last fortnight with their clocks, the latest first.
     List(GlueList),
+    /// Start a batch: its clocks run, and its clubs count as glued.
+    Start(GlueStart),
     /// Let a batch pass before its time: all its clubs, at every step that needs no more than a strength.
     Override(GlueOverride),
 }
@@ -58,6 +60,37 @@ pub enum GlueCommand {
 /// Which batches.
 #[derive(Debug, Args)]
 pub struct GlueList {
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// What is mixed, and for which clubs.
+#[derive(Debug, Args)]
+pub struct GlueStart {
+    /// Number of the job.
+    pub job: i64,
+    /// Places in the tray of the clubs that are glued from it, separated by commas.
+    #[arg(long, value_name = "PLACES", value_delimiter = ',', required = true)]
+    pub clubs: Vec<i64>,
+    /// Lot on the tins.
+    #[arg(long)]
+    pub lot: String,
+    /// Code of the adhesive; default: the shop's own.
+    #[arg(long, value_name = "CODE")]
+    pub adhesive: Option<String>,
+    /// Temperature of the room, °C; default: the shop's own.
+    #[arg(long, value_name = "CELSIUS")]
+    pub room_c: Option<f64>,
+    /// When it was mixed, for a cup that is entered late: 2031-04-01T14:20:00Z; default: now.
+    #[arg(long, value_name = "TIME")]
+    pub mixed_at: Option<jiff::Timestamp>,
+    /// Why clubs are glued on which something is open.
+    #[arg(long)]
+    pub reason: Option<String>,
+    /// Who mixes.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

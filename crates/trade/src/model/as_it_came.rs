@@ -71,6 +71,22 @@ pub const TIP_TO_GROUND_MM: f64 = 30.0;
 /// What a joint holds and how well that is known, g.
 const JOINT_G: (f64, f64) = (3.5, 2.5);
 
+/// How much wider a bore is than the tip that it is made for, mm (common practice, no source).
+pub const BORE_OVER_TIP_MM: f64 = 0.1;
+
+/// The tips that heads of a kind are usually made for, mm, the thinnest first: irons 0.355 in taper and 0.370 in parallel,
+/// woods 0.335 and 0.350 in (several published lists agree); hybrids are made for either; empty where any may be (putters).
+#[must_use]
+pub fn usual_tips_mm(kind: ClubKind) -> Vec<f64> {
+    let of = |inches: &[f64]| inches.iter().map(|d| d * INCH_MM).collect();
+    match kind {
+        ClubKind::Iron | ClubKind::Wedge => of(&[0.355, 0.370]),
+        ClubKind::Wood => of(&[0.335, 0.350]),
+        ClubKind::Hybrid => of(&[0.335, 0.350, 0.370]),
+        ClubKind::Putter => Vec::new(),
+    }
+}
+
 /// Code of the head that a club came with.
 #[must_use]
 pub fn head_code(kind: ClubKind, material: HeadMaterial) -> String {

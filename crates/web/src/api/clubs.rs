@@ -8,6 +8,7 @@ use app::club::{ChangeClub, ClubLine, ClubView, MeasureClub, NewClub};
 use app::club_job::{KindView, NewClubJob};
 use axum::extract::State;
 use axum::http::StatusCode;
+use desk::match_set::MatchedClub;
 use serde::Deserialize;
 use trade::job::Job;
 use trade::job_kind::JobKind;
@@ -18,6 +19,7 @@ use utoipa_axum::routes;
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
         .routes(routes!(list_clubs, add_club))
+        .routes(routes!(match_club))
         .routes(routes!(get_club, change_club))
         .routes(routes!(measure_club))
         .routes(routes!(add_club_job))
@@ -49,6 +51,26 @@ async fn add_club(
     Body(club): Body<NewClub>,
 ) -> Result<(StatusCode, Answer<ClubView>), ApiError> {
     Ok((StatusCode::CREATED, Answer(app.add_club(&club).await?)))
+}
+
+#[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
+struct MatchQuery {
+    /// Codes of the clubs that were measured, separated by commas: three at least, all of one sort.
+    #[param(example = "C1,C2,C3")]
+    clubs: String,
+    /// Number or letter of the club that is to match them.
+    #[param(example = "7")]
+    number: String,
+}
+
+/// What one club must be to match a set: each figure from the line through those of the clubs that were measured, with how
+/// well the line is known there; a club that lies off the line of the others is named and left out.
+#[utoipa::path(get, path = "/match-set", params(MatchQuery), responses((status = 200, body = MatchedClub)))]
+async fn match_club(State(app): State<App>, Asked(query): Asked<MatchQuery>) -> Result<Answer<MatchedClub>, ApiError> {
+    let codes: Vec<String> =
+        query.clubs.split(',').map(|code| code.trim().to_owned()).filter(|c| !c.is_empty()).collect();
+    Ok(Answer(app.match_to_set(&codes, &query.number).await?))
 }
 
 /// A club with its life.

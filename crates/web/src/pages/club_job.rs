@@ -2,16 +2,19 @@
 
 use super::clubs::{called, typed};
 use super::entries::{Entries, capital, go_to};
+use super::match_set::model_choices;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
-use app::App;
 use app::club_job::{KindView, NewClubJob};
+use app::sheet::ShortSheet;
+use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use desk::club_work::AskedOfClub;
+use desk::short_sheet::{KindChoice, SetModels};
 use look::{Action, Button, ButtonKind, Field, Nav, Notice, button, empty_state, link_button};
 use maud::{Markup, html};
 use trade::club::Club;
@@ -19,6 +22,7 @@ use trade::job_kind::Asked;
 use trade::kind::Facing;
 use trade::model::{Model, PartKind};
 use trade::reading::What;
+use trade::sheet::{SetRule, SheetClub};
 use trade::wrap::Wraps;
 use words::{Words, text};
 
@@ -61,6 +65,13 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
             }
             form.card method="post" action="/clubs/job" data-keep="" {
                 @for club in &clubs { (club_fields(w, form, club, &kinds, &models)) }
+                details open[!form.text("new").is_empty() || form.error("new").is_some()] {
+                    summary { (w.text("club-job-new")) }
+                    div.fields {
+                        (form.field("new", &w.text("club-job-new-written"), Field { hint: &w.text("club-job-new-hint"), ..Field::default() }))
+                        (model_choices(w, form, &models))
+                    }
+                }
                 div.fields {
                     (form.field("due", &w.text("sheet-form-due"), Field { kind: "date", required: true, ..Field::default() }))
                     (form.field("note", &w.text("club-life-note-field"), Field::default()))
@@ -169,11 +180,44 @@ async fn make(
     let (true, Some(due)) = (form.is_sound(), due) else {
         return form_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
-    let new = NewClubJob { due, player: String::new(), note: form.text("note").to_owned(), clubs, by };
-    match app.new_club_job(&new).await {
+    let made = async {
+        let new = NewClubJob {
+            due,
+            player: String::new(),
+            note: form.text("note").to_owned(),
+            clubs,
+            new_clubs: new_clubs(&app, &form).await?,
+            hand: None,
+            customer: None,
+            neighbour_reason: String::new(),
+            by,
+        };
+        app.new_club_job(&new).await
+    };
+    match made.await {
         Ok(job) => Ok(go_to(&format!("/bench/{}", job.number)).into_response()),
         Err(error) => form_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     }
+}
+
+/// The new clubs of the same job, written as on a short sheet.
+async fn new_clubs(app: &App, form: &Entries) -> Result<Vec<SheetClub>, AppError> {
+    if form.text("new").is_empty() {
+        return Ok(Vec::new());
+    }
+    let of = |name: &str| -> Vec<KindChoice> {
+        form.some(name).into_iter().map(|model| KindChoice { club_kind: None, model }).collect()
+    };
+    let models = SetModels {
+        heads: form.some("head").into_iter().collect(),
+        shafts: of("shaft"),
+        grips: of("grip"),
+        ferrules: of("ferrule"),
+        ..SetModels::default()
+    };
+    let written = form.text("new").to_owned();
+    let short = ShortSheet { written, models, rule: SetRule::AsWritten, reference: None, customer: None };
+    Ok(app.expand_sheet(&short).await?.into_iter().map(|expanded| expanded.club).collect())
 }
 
 /// What was typed for one club; a field that its kind does not show is not there.

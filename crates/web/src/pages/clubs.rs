@@ -48,8 +48,8 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
                 &[Action { href: "/clubs/new", label: &w.text("club-life-note"), primary: true }]))
         } @else {
             form method="get" action="/clubs/job" {
-                (clubs_table(&w, &clubs))
-                div.actions { (button(&Button { label: &w.text("club-life-job-on-these"), kind: ButtonKind::Quiet, ..Button::default() })) }
+                (clubs_table(&w, &clubs, true))
+                div.actions { (button(&Button { label: &w.text("match-set-button"), kind: ButtonKind::Quiet, formaction: "/clubs/match", ..Button::default() })) (button(&Button { label: &w.text("club-life-job-on-these"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
     };
@@ -68,16 +68,17 @@ pub(super) fn called(w: &Words, club: &Club) -> String {
     text!(w, "club-life-of", club = w.tell(&club.name()), player = club.player.as_str())
 }
 
-fn clubs_table(w: &Words, clubs: &[ClubLine]) -> Markup {
+/// Clubs, each with its figures; `pick`: with a box to tick.
+pub(super) fn clubs_table(w: &Words, clubs: &[ClubLine], pick: bool) -> Markup {
     let row = |line: &ClubLine| {
         let club = &line.club;
         let figure = |what| club.figure(what).map_or_else(|| "–".to_owned(), |f| shown(w, f));
         let code = club.code.as_str();
-        let pick = html! {
+        let picked = html! {
             @if line.job.is_none() { label.pick { input type="checkbox" name="club" value=(code); span.hidden { (text!(w, "club-life-pick", club = code)) } } }
         };
-        vec![
-            Cell(pick),
+        let mut cells = vec![
+            Cell(picked),
             Cell(html! { a href={ "/clubs/" (code) } { (code) } }),
             Cell(
                 html! { (called(w, club)) @if !club.label.is_empty() { br; span.small { (text!(w, "club-life-of", club = w.tell(&club.name()), player = club.player.as_str())) } } },
@@ -88,12 +89,17 @@ fn clubs_table(w: &Words, clubs: &[ClubLine]) -> Markup {
             Cell(
                 html! { @if let Some(job) = line.job { a href={ "/bench/" (job) } { (text!(w, "order-job", job = job)) } } @else { "–" } },
             ),
-        ]
+        ];
+        if !pick {
+            cells.remove(0);
+        }
+        cells
     };
     let columns = ["pick", "code", "club", "swing-weight", "length", "mass", "job"];
+    let columns = &columns[usize::from(!pick)..];
     words_cards(
         &w.text("club-life-caption"),
-        columns.map(|column| Column::words(w.text(&format!("club-life-column-{column}")))).to_vec(),
+        columns.iter().map(|column| Column::words(w.text(&format!("club-life-column-{column}")))).collect(),
         clubs.iter().map(row).collect(),
     )
 }
@@ -113,6 +119,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     let materials = choices(w, HeadMaterial::ALL, HeadMaterial::key);
     let body = html! {
         form.card method="post" action="/clubs/new" data-keep="" {
+            @if !form.text("owner").is_empty() { input type="hidden" name="owner" value=(form.text("owner")); }
             div.fields {
                 (form.field("player", &w.text("club-life-player"), Field { required: true, autofocus: true, ..Field::default() }))
                 (form.select("club_kind", &w.text("club-life-kind"), "", &kinds))
@@ -192,7 +199,7 @@ async fn note(
     let club = NewClub {
         label: form.text("label").to_owned(),
         player: form.text("player").to_owned(),
-        owner: None,
+        owner: form.text("owner").parse().ok(),
         hand: Hand::from_key(form.text("hand")).unwrap_or(Hand::Right),
         club_kind: ClubKind::from_key(form.text("club_kind")).unwrap_or(ClubKind::Iron),
         number: form.text("number").to_owned(),
@@ -217,8 +224,11 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
     let kinds = app.job_kinds(w).await?;
     let names: Vec<(JobKind, String)> = kinds.iter().map(|k| (k.kind.clone(), k.name.clone())).collect();
     let club = &view.club;
-    let figures_shown: Vec<(String, String)> =
+    let mut figures_shown: Vec<(String, String)> =
         club.figures.iter().map(|f| (capital(&w.tell(&f.what)), shown(w, f))).collect();
+    if let Some(size_mm) = club.grip_size_mm {
+        figures_shown.push((w.text("club-life-grip-size"), w.length_to(size_mm, 3)));
+    }
     let body = html! {
         @if figures_shown.is_empty() { p.hint { (w.text("club-life-nothing-read")) } } @else {
             div.card { (figures(&figures_shown.iter().map(|(label, value)| Figure { label, value, note: "" }).collect::<Vec<_>>())) }

@@ -1,5 +1,6 @@
 //! Customers: the list, one with their sheets and jobs, the form, the names on sheets that belong to nobody.
 
+use super::clubs::clubs_table;
 use super::entries::{Entries, go_to, in_address, plain, query, words_cards};
 use super::measured::Measured;
 use super::{Framed, PageResult, Who, beside, failure_status, framed, today};
@@ -130,13 +131,18 @@ async fn take_name(State(app): State<App>, Who(by): Who, Form(fields): Form<Vec<
 
 async fn show(State(app): State<App>, Reader(w): Reader, Path(number): Path<i64>) -> PageResult {
     let view = app.customer(number).await?;
+    let clubs = app.clubs("", Some(number), CUSTOMERS_SHOWN).await?;
     let body = html! {
         (sheet_places(&w, "/customers"))
         div.actions {
             (link_button(&format!("/sheets/new?customer={number}"), &w.text("sheet-new"), ButtonKind::Primary, Some(Icon::Plus), "n"))
+            (link_button(&format!("/clubs/new{}", query(&[("owner", number.to_string().as_str()), ("player", view.customer.name.as_str())])), &w.text("club-life-note"), ButtonKind::Quiet, None, ""))
             (link_button(&format!("/customers/{number}/change"), &w.text("customer-change"), ButtonKind::Quiet, None, ""))
         }
         (about(&w, &view.customer))
+        @if !clubs.is_empty() {
+            (section(&w.text("customer-clubs"), &html! {}, &html! { (clubs_table(&w, &clubs, false)) }))
+        }
         (jobs_part(&w, &view))
         (sheets_part(&w, &app, &view))
         @if !view.parts.is_empty() {

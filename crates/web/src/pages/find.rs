@@ -62,6 +62,7 @@ fn address(found: &Found) -> String {
         Found::Job { number, .. } => format!("/plan/{number}"),
         Found::Sheet { id, .. } => format!("/sheets/{}", in_address(id.as_str())),
         Found::Club { job, slot } => format!("/bench/{job}/{slot}"),
+        Found::OwnedClub { code, .. } => format!("/clubs/{}", in_address(code)),
         Found::Part { code, .. } => format!("/stock/parts/{}", in_address(code)),
         Found::Parts { text, .. } => format!("/stock{}", query(&[("text", text)])),
         Found::Lot { lot, .. } | Found::Batch { lot, .. } => format!("/glue{}", query(&[("lot", lot)])),

@@ -33,7 +33,7 @@ use trade::caution::CautionSays;
 use trade::job::JobState;
 use trade::kind::Role;
 use trade::model::PartKind;
-use trade::step::Strength;
+use trade::step::{Step, Strength};
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -318,12 +318,19 @@ async fn form_page(w: &Words, app: &App, job: i64, fields: &[(String, String)], 
     let models = app.models(Some(PartKind::Adhesive)).await?;
     let typed =
         |name: &str, default: String| fields.iter().find(|(k, _)| k == name).map_or(default, |(_, v)| v.clone());
-    let glue_step = file.job.steps.iter().find(|s| s.glues);
-    let built: Vec<_> = states.iter().filter(|c| c.finish.is_some()).collect();
-    let open = match glue_step {
-        Some(step) => file.open_on(&believed, &states, step)?,
-        None => Vec::new(),
+    let glued_at = |state: &ClubState, step: &Step| {
+        file.job
+            .club(&state.club)
+            .is_some_and(|c| file.job.steps_of(c).find(|s| s.glues).is_some_and(|s| s.key == step.key))
     };
+    let glue_steps = || file.job.steps.iter().filter(|step| step.glues);
+    let built: Vec<_> =
+        states.iter().filter(|c| c.finish.is_some() && glue_steps().any(|step| glued_at(c, step))).collect();
+    let mut open = Vec::new();
+    for step in glue_steps() {
+        let of_step: Vec<ClubState> = states.iter().filter(|state| glued_at(state, step)).cloned().collect();
+        open.extend(file.open_on(&believed, &of_step, step)?);
+    }
     let open_on = |slot: i64| open.iter().find(|club| club.slot == slot);
     // Only what is clear is ticked; what is open takes a touch of its own, and a reason.
     let ticked = |slot: i64| match fields {

@@ -28,6 +28,7 @@ mod job_card;
 mod job_kinds;
 pub(crate) mod labels;
 pub(crate) mod learned;
+mod match_set;
 mod measured;
 mod model_shape;
 mod models;
@@ -117,6 +118,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(records::router())
         .merge(clubs::router())
         .merge(club_job::router())
+        .merge(match_set::router())
         .merge(job_kinds::router())
         .merge(learned::router())
         .merge(told::router())

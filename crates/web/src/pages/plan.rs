@@ -379,8 +379,9 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
     let kinds = kinds_of(file.job.clubs.iter().zip(plans).filter_map(|(_, plan)| plan.as_ref()));
     let rows = with_plans(file, plans)
         .map(|(club, plan)| {
-            let tips: Vec<String> =
+            let mut tips: Vec<String> =
                 plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
+            tips.extend(screw(w, file, club, plan));
             let mut row = vec![Cell::from(w.club_short(&club.target.club_kind, &club.target.number))];
             row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
             row.extend([
@@ -404,6 +405,13 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
             ..Table::default()
         }),
     )
+}
+
+/// The screw in the head, where it is not the one that it comes with.
+pub(super) fn screw(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Option<String> {
+    let more_g = plan.extras_g(trade::action::Action::Screw);
+    let head = file.library.head(&club.target.head_model).ok().filter(|_| more_g != 0.0)?;
+    Some(text!(w, "plan-screw", screw = head.screw_of(more_g)?.label))
 }
 
 /// What a step should read: `D2.1 ± 0.3`.

@@ -68,15 +68,17 @@ pub(super) fn picks(job: &Job, plan: &Plan, targets: Option<&[f64]>) -> Markup {
     html! { @for ((club, chosen), i) in job.clubs.iter().zip(&plan.clubs).zip(0..) { @if let Some(chosen) = chosen {
         @let codes: Vec<&str> = chosen.parts.iter().map(|p| p.code.as_str()).collect();
         (hidden("pick", &format!("{}={}", club.slot, codes.join("|"))))
+        @let more_g = chosen.extras_g(trade::action::Action::Screw);
+        @if more_g != 0.0 { (hidden("screw", &format!("{}={more_g}", club.slot))) }
         @if let Some(points) = targets.and_then(|t| t.get(i)) { (hidden("target", &format!("{}={points}", club.slot))) }
     } } }
 }
 
 pub(super) fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
-    let target = |slot: i64| {
-        fields.iter().filter(|(k, _)| k == "target").find_map(|(_, v)| {
-            let (at, points) = v.split_once('=')?;
-            (at.parse::<i64>().ok()? == slot).then(|| points.parse().ok()).flatten()
+    let figure = |name: &str, slot: i64| -> Option<f64> {
+        fields.iter().filter(|(k, _)| k == name).find_map(|(_, v)| {
+            let (at, value) = v.split_once('=')?;
+            (at.parse::<i64>().ok()? == slot).then(|| value.parse().ok()).flatten()
         })
     };
     fields
@@ -86,7 +88,8 @@ pub(super) fn read_picks(fields: &[(String, String)]) -> Vec<Picked> {
             let (slot, codes) = v.split_once('=')?;
             let slot = slot.parse().ok()?;
             let codes = codes.split('|').map(str::to_owned).collect();
-            Some(Picked { slot, codes, swing_weight_points: target(slot) })
+            let screw_more_g = figure("screw", slot).unwrap_or_default();
+            Some(Picked { slot, codes, screw_more_g, swing_weight_points: figure("target", slot) })
         })
         .collect()
 }

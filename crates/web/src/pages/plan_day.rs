@@ -159,19 +159,20 @@ fn due_part(w: &Words, day: &DayPlan) -> Markup {
         return html! { p { (tag(Tone::Good, &w.text("plan-due"))) " " (w.text("plan-due-all-here")) } };
     }
     let row = |job: &JobDue| {
-        let tone = match job.fact {
-            DueState::Here | DueState::Waits { .. } => Tone::Good,
-            DueState::NoDay | DueState::Order { .. } => Tone::Care,
-            _ => Tone::Bad,
+        let (tone, mark) = match job.fact {
+            DueState::Here => (Tone::Good, "here"),
+            DueState::Waits { .. } => (Tone::Good, "waits"),
+            DueState::NoDay => (Tone::Care, "waits"),
+            DueState::Order { .. } => (Tone::Care, "order"),
+            DueState::Late { .. } | DueState::OrderLate { .. } => (Tone::Bad, "late"),
+            DueState::Cannot => (Tone::Bad, "cannot"),
         };
-        vec![
-            Cell(html! { a href={ "/plan/" (job.number) } { (job.number) } }),
-            Cell::from(w.date(job.due_on)),
-            Cell(html! {
-                (tag(tone, &w.sentence(&job.fact)))
-                @for wait in &job.waits { div.small { (w.sentence(&wait.fact)) } }
-            }),
-        ]
+        let player = day.jobs.iter().find(|one| one.number == job.number).map(|one| one.player.clone());
+        html! { li {
+            a href={ "/plan/" (job.number) } { (text!(w, "plan-job-due", job = job.number, player = player, due_on = job.due_on)) }
+            div { (tag(tone, &w.text(&format!("plan-due-mark-{mark}")))) " " (w.sentence(&job.fact)) }
+            @for wait in &job.waits { div.small { (w.sentence(&wait.fact)) } }
+        } }
     };
     section(
         &w.text("plan-due"),
@@ -185,13 +186,7 @@ fn due_part(w: &Words, day: &DayPlan) -> Markup {
             @if let Some(way) = &due.in_the_way {
                 p { (text!(w, "plan-due-in-the-way", job = way.job, builds = way.builds.clone())) }
             }
-            (table(&Table {
-                caption: &w.text("plan-due-caption"),
-                columns: ["job", "due", "state"].map(|c| Column::words(w.text(&format!("plan-due-column-{c}")))).into(),
-                rows: due.jobs.iter().map(row).collect(),
-                cards: true,
-                ..Table::default()
-            }))
+            ul.plain { @for job in &due.jobs { (row(job)) } }
             @if !due.to_order.is_empty() {
                 h3 { (w.text("plan-due-to-order")) }
                 ul.plain { @for order in &due.to_order { li { (w.sentence(&order.fact)) " " (order_link(w, order)) } } }

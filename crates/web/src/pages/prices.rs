@@ -148,10 +148,11 @@ fn quote_text(lines: &[PriceLine], decimals: u8) -> String {
 fn lines_of(typed: &str, decimals: u8) -> Result<Vec<PriceLine>, PriceFault> {
     let mut lines = Vec::new();
     for (line, n) in typed.lines().zip(1..).filter(|(line, _)| !line.trim().is_empty()) {
-        let cells: Vec<&str> = line.split(';').map(str::trim).collect();
-        let [count, what, price] = cells.as_slice() else { return Err(PriceFault::NoLine { n }) };
-        let count = count.parse().map_err(|_| PriceFault::NoLine { n })?;
-        lines.push(PriceLine { what: (*what).to_owned(), count, each_minor: read(price, decimals)? });
+        // What is charged for may hold a semicolon itself: count and price stand at the ends.
+        let cells = line.split_once(';').and_then(|(count, rest)| Some((count, rest.rsplit_once(';')?)));
+        let Some((count, (what, price))) = cells else { return Err(PriceFault::NoLine { n }) };
+        let count = count.trim().parse().map_err(|_| PriceFault::NoLine { n })?;
+        lines.push(PriceLine { what: what.trim().to_owned(), count, each_minor: read(price.trim(), decimals)? });
     }
     Ok(lines)
 }
@@ -278,4 +279,16 @@ fn built(w: &Words, bill: &Bill) -> Markup {
         &html! {},
         &table(&Table { caption: &w.text("price-built"), columns, rows, cards: true, ..Table::default() }),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_of_a_quote_is_edited_whatever_it_says() {
+        let line = PriceLine { what: "Grip; cord, size M".to_owned(), count: 8, each_minor: 1295 };
+        assert_eq!(lines_of(&quote_text(std::slice::from_ref(&line), 2), 2).ok(), Some(vec![line]));
+        assert!(lines_of("8 Grip 12.95", 2).is_err() && lines_of("8; Grip", 2).is_err());
+    }
 }

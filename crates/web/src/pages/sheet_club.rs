@@ -61,6 +61,7 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
         ("wraps_lower", club.wraps.lower_hand.to_string()),
         ("grip_graphics", key(club.grip_graphics)),
         ("shaft_graphics", key(club.shaft_graphics)),
+        ("tip_weight", club.tip_weight.map_or("", |may| if may { "yes" } else { "no" }).to_owned()),
         ("soft_side", club.soft_side.map_or("", SoftSide::key).to_owned()),
         ("tol_swing_weight", plain(t.swing_weight_points)),
         ("tol_length", Measured::Millimetre.typed(w, t.length_mm)),
@@ -143,6 +144,11 @@ fn grip_fields(w: &Words, form: &Entries) -> Markup {
         (form.select("grip_graphics", &w.text("sheet-club-grip-label"), "", &facing))
         (form.select("shaft_graphics", &w.text("sheet-club-shaft-label"), "", &facing))
         (form.select("soft_side", &w.text("sheet-club-soft-side"), "", &soft))
+        (form.select("tip_weight", &w.text("sheet-club-tip-weight"), "", &[
+            ("", w.text("sheet-club-tip-weight-usual")),
+            ("yes", w.text("sheet-club-tip-weight-yes")),
+            ("no", w.text("sheet-club-tip-weight-no")),
+        ]))
     }
 }
 
@@ -273,6 +279,11 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
         grip_graphics: Facing::from_key(form.text("grip_graphics")),
         shaft_graphics: Facing::from_key(form.text("shaft_graphics")),
         soft_side: SoftSide::from_key(form.text("soft_side")),
+        tip_weight: match form.text("tip_weight") {
+            "yes" => Some(true),
+            "no" => Some(false),
+            _ => None,
+        },
         wraps,
         tolerances,
         ..club.clone()

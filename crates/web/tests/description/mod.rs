@@ -133,6 +133,7 @@ fn query(path: &str) -> &'static str {
         "/find" => "?text=job%201",
         "/glue/mix" => "?joints=8",
         "/jobs/{number}/open" => "?step=glue",
+        "/match-set" => "?clubs=C1,C2,C3,C4&number=6",
         "/labels.svg" => "?codes=S4-01",
         "/parts/sorted" | "/parts/sorted/export" => "?model=SISKIN&number=7",
         _ => "",

@@ -9,4 +9,5 @@ caution-says-turning = Wear eye protection, keep sleeves and hair away from the 
 caution-says-preparing = Wear eye protection, gloves and a particle respirator; take the dust off where it rises. A grinder's rest stands within an eighth of an inch of its wheel, heat away from composite: the makers' sheets and the local rules say more.
 caution-says-lead = Lead is toxic: wear gloves, wash your hands before you eat or drink, and never sweep it up dry. Follow the product's sheet and the local safety rules.
 caution-says-stripping = Cut away from your hand with a hook blade, gloves on; on composite do not press, a nick weakens it. Let old solvent dry out before you grip, and follow the product's sheet.
+caution-says-damage = Nobody swings a club with a loose or cracked part: a head that flies off hurts people. Wear gloves and eye protection against splinters; if in doubt, ask a qualified person.
 caution-says-pulling = Hot hosel and epoxy smoke: heat-proof gloves, eye protection, fresh air; on composite use little heat, pull straight and never twist. Follow the makers' sheets and the local safety rules; if in doubt, ask a qualified person.

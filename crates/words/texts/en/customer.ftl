@@ -22,6 +22,7 @@ name-stands-readings = reasons beside readings
 name-stands-batches = reasons beside batches of adhesive
 name-stands-parts = the life, lot or place of a part
 name-stands-orders = notes of an order
+name-stands-clubs = the name or the life of a club
 name-stands-shop = what was said of a scale or a learned value
 
 # The pages.
@@ -42,6 +43,12 @@ customer-count =
        *[other] { $n } customers
     }
 customer-first-shown = The first { $n } are shown. Search for the others.
+customer-clubs = Clubs
+customer-goes-clubs =
+    { $n ->
+        [one] On 1 club, { $clubs }, stands { $code } in place of the name.
+       *[other] On { $n } clubs, { $clubs }, stands { $code } in place of the name.
+    }
 customer-column-name = name
 customer-column-code = code
 customer-column-hand = hand

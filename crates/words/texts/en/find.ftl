@@ -7,6 +7,7 @@ find-nothing-next = Type a customer’s name, “job 1”, the code of a part or
 find-customer = Customer { $name }, { $code }
 find-sheet = Sheet of { $player }, not approved
 find-club = Club { $slot } of job { $job }
+find-owned-club = { $club } of { $player }, { $code }
 find-part = { $kind } { $code }
 find-parts =
     { $n ->

@@ -306,6 +306,7 @@ caution-preparing = preparing
 caution-stripping = cutting a grip off
 caution-pulling = pulling a head
 caution-lead = lead
+caution-damage = a club that may be broken
 
 # How a reading lies against what the sheet asks.
 fit-inside = in tolerance

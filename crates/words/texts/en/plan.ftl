@@ -23,6 +23,8 @@ pick-fault-adapter-missing = { $head } takes an adapter, and the { $number } has
     .next = Give the code of an adapter that fits it
 pick-fault-tip-misfit = the { LENGTH($tip_mm, digits: 3) } tip of { $code } does not go with the bore of { LENGTH($bore_mm, digits: 3) }
     .next = Choose a shaft whose tip fits the bore
+pick-fault-no-such-screw = no screw of a { $head } weighs { MASS($more_g, signed: 1) } against the one that it comes with
+    .next = Choose one of the screws that its model names
 pick-fault-other-blank =
     { $blank ->
         [none] { $code } is not a blank for this club
@@ -126,6 +128,7 @@ plan-keep-for = { $code }, lock to place { $slot }
 plan-kept-title = Locked here; touch to unlock
 plan-keep-title = Touch to lock it here
 plan-no-part = none
+plan-screw = screw { $screw }
 plan-not-weighed = (not weighed)
 plan-on-line = on its line
 plan-stiff = { $by_cpm } stiff
@@ -236,15 +239,16 @@ plan-worth-take-together = Show the plan for all together
 
 # Which due dates hold.
 plan-due = Due dates
-plan-due-caption = Each job against the day that it is due
 plan-due-all-here = All clubs of all jobs can be built from what is here.
 plan-due-whole = All clubs of job { $jobs } can be built from what is here: the earliest due first, then what can be built beside it.
 plan-due-whole-none = No job can be built whole from what is here.
 plan-due-not-proven = The search was short: a job that is not named may still be possible.
 plan-due-in-the-way = Left for later, job { $job } would let jobs { $builds } be built whole from what is here.
-plan-due-column-job = job
-plan-due-column-due = due
-plan-due-column-state = how it stands
+plan-due-mark-here = here
+plan-due-mark-waits = waits
+plan-due-mark-order = order
+plan-due-mark-late = late
+plan-due-mark-cannot = cannot
 plan-due-scarce = Too few for all
 plan-due-to-order = To order, so that most due dates hold
 plan-due-hint = Parts must be here the day before a job is due. What is on order counts as its model says until it is weighed.

@@ -61,6 +61,7 @@ planner-reason-head-over = Head { $head } is { $by_g } over its number's { $nomi
 planner-reason-last-head = No other head of its number is within { MASS($within_g, digits: 0) }: it is the last of its kind.
 planner-reason-in-tip = { $tip_g } in the tip leaves it { POINTS($off_points, digits: 2) } from target.
 planner-reason-no-tip = No weight in the tip: { POINTS($off_points, digits: 2) } from target.
+planner-reason-screw = The head gets screw { $screw }, { MASS($more_g, signed: 1) } against the one that it comes with.
 planner-reason-club-under = The whole club comes to { $total_g }, { $by_g } under the sheet's.
 planner-reason-club-over = The whole club comes to { $total_g }, { $by_g } over the sheet's.
 planner-reason-shaft-under = Its shaft is { $by_g } under the model's own line.

@@ -69,7 +69,11 @@ const NOUNS: [(&str, &str, &[&str]); 18] = [
         &["/prices", "/sheets/{id}/quote", "/jobs/{number}/bill"],
     ),
     ("jobs", "Jobs, their kinds and their records.", &["/jobs", "/job-kinds"]),
-    ("clubs", "Clubs that live on: what they are made of, what was read of them, what was done.", &["/clubs"]),
+    (
+        "clubs",
+        "Clubs that live on: what they are made of, what was read of them, what was done.",
+        &["/clubs", "/match-set"],
+    ),
     (
         "plans",
         "Which part goes into which club.",
