@@ -62,6 +62,7 @@ async function onSubmit(event) {
     const key = form.querySelector("[name=request_key]");
     if (key) key.value = freshKey();
     if (asks) tell(words("no-next"));
+    else goOn(form, entry);
     notKept("lost-away");
     say();
   } finally {
@@ -122,6 +123,8 @@ async function show(answer, url, form) {
   const next = document.querySelector("form[data-queue]");
   const field = document.querySelector("[aria-invalid], [autofocus]");
   (field ?? document.querySelector("main")).focus();
+  // What was refused is typed over.
+  if (!answer.redirected) field?.select?.();
   document.dispatchEvent(new CustomEvent("setwright:placed"));
   if (!answer.redirected) return notKept("lost-refused");
   // A grid names its club; at the weigh-in each entry is another part.
@@ -135,6 +138,29 @@ async function show(answer, url, form) {
     entry.form.requestSubmit();
     entry.value = typing;
   } else if (typing) entry.value = typing;
+}
+
+// Without network the entry of a grid goes on to the next club by itself: whoever types without looking means that one. The
+// row that it leaves shows what waits; where none is left, the entry goes.
+function goOn(form, entry) {
+  const row = form.closest(".set-grid tr");
+  if (!row) return;
+  const left = [...document.querySelectorAll(".set-grid a.grid-enter")];
+  const link = left.find((one) => row.compareDocumentPosition(one) & Node.DOCUMENT_POSITION_FOLLOWING) ?? left[0];
+  const typed = new URLSearchParams(entry.body).get("typed");
+  const waits = Object.assign(document.createElement("span"), { className: "grid-waits", textContent: `${typed} …` });
+  row.classList.remove("current");
+  row.removeAttribute("aria-current");
+  form.replaceWith(waits);
+  if (!link) return;
+  const next = link.closest("tr");
+  next.classList.add("current");
+  next.setAttribute("aria-current", "true");
+  for (const name of ["slot", "version"]) form.querySelector(`[name=${name}]`).value = link.dataset[name];
+  form.querySelector("[name=seen]").value = "";
+  form.dataset.keep = next.querySelector("th").textContent.trim();
+  link.replaceWith(form);
+  bigEntry(form)?.focus();
 }
 
 // What was typed ahead and must not go to another club than it was meant for.

@@ -2,16 +2,18 @@
 // The entry is kept as always, by Enter, a pedal or a scan. On the weigh-in page it is kept at once: lifting the part
 // off calls for the next one.
 import { hear as stream } from "./stream.js";
-import { words } from "./words.js";
+import { figure, words } from "./words.js";
 
 export function scale() {
   const tested = document.querySelectorAll("[data-scale]");
-  if (tested.length || entries("mass").length || entries("swing_weight").length) stream("scale", (data) => hear((last = JSON.parse(data))));
+  if (tested.length || entries("mass").length || entries("swing_weight").length) stream("scale", (data) => hear((last = shownHere(JSON.parse(data)))));
   // A refresh of the page removes the line, and a scale at rest sends nothing to bring it back.
   for (const put of ["setwright:placed", "setwright:fresh"]) document.addEventListener(put, () => last && beside(last));
 }
 
 let last = null;
+
+const shownHere = (now) => ({ ...now, text: figure(now.text ?? "") });
 
 const MASS = "input[name='mass'], input[name^='read-'][name$='_mass']";
 const POINTS = "input[name='read-swing_weight'], input[name='read-check_weight'], input[name='read-reference_swing_weight']";

@@ -294,7 +294,8 @@ pub fn table(view: &Table<'_>) -> Markup {
 }
 
 /// A [`table`] whose columns that say the same in every row stand over it as one line each: what all have in common needs
-/// no room in each row. The first column stays; of a single row it is all that does.
+/// no room in each row, and a value that none of them has is not said at all. The first column stays; of a single row it is
+/// all that does.
 #[must_use]
 pub fn table_of_alike(view: Table<'_>) -> Markup {
     let same = |at: usize| {
@@ -310,6 +311,7 @@ pub fn table_of_alike(view: Table<'_>) -> Markup {
         .enumerate()
         .filter(|(_, (_, alike))| **alike)
         .filter_map(|(at, (column, _))| Some((column.head.to_string(), view.rows.first()?.get(at)?.0.clone())))
+        .filter(|(_, cell)| cell.0 != "–")
         .collect();
     let kept = |at: usize| !alike.get(at).copied().unwrap_or(false);
     let rows = view.rows.into_iter();

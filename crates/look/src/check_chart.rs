@@ -129,7 +129,7 @@ fn drawing(w: &Words, view: &CheckChartView, all: &[&CheckMark], paper: Paper) -
                 @let (x, y) = spot(marks.len() - 1);
                 // On the side where the checks before it are not.
                 @let above = (0..marks.len() - 1).rev().take(4).any(|i| spot(i).1 < y - 1.0);
-                @let over = y > top + 30.0 && !above;
+                @let over = y > top + 10.0 && !above;
                 text.last x=(num((x + 12.0).min(paper.width - 8.0))) y=(num(if over { y - 12.0 } else { y + 24.0 })) { (signed(w, view, mark.error, view.decimals)) }
             }
             (ranges(w, view, marks, &across, paper))

@@ -162,6 +162,7 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
         (DOCTYPE)
         html lang=(w.language_code()) data-theme=[frame.tablet.theme]
             data-letters=[frame.tablet.letters_off.then_some("off")] data-pedal=[frame.tablet.pedal.as_deref()]
+            data-decimal=[w.has_decimal_comma().then_some("comma")]
             data-now=[frame.now.as_deref()]
             data-words=(crate::scripts::sentences(w)) {
             head {

@@ -21,15 +21,17 @@ pub struct LifePoint {
 pub struct LifeView {
     /// What the picture shows, for those who do not see it.
     pub title: String,
-    /// The entries in order; the last eight are drawn.
+    /// The entries in order; the last six are drawn.
     pub points: Vec<LifePoint>,
     /// Where it is to be and how far off is still good, in points; none where nothing was asked.
     pub aim: Option<(f64, f64)>,
 }
 
-/// Entries that stand beside each other without their words touching.
+/// Entries that fit beside each other, each as wide as its words ask for.
 const MOST: usize = 6;
-const WIDTH: f64 = 720.0;
+const EACH: f64 = 140.0;
+/// A phone shows this much.
+const LEAST: f64 = 330.0;
 const HEIGHT: f64 = 210.0;
 const FLOOR: f64 = 150.0;
 
@@ -47,7 +49,8 @@ pub fn life(view: &LifeView) -> Markup {
     let (low, high) = all().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), x| (l.min(x), h.max(x)));
     let margin = 0.2 * (high - low).max(1.0);
     let up = Scale::new(low - margin, high + margin, FLOOR - 12.0, 30.0);
-    let across = Scale::new(0.0, entries.len() as f64, 20.0, WIDTH - 20.0);
+    let width = (EACH * entries.len() as f64 + 40.0).max(LEAST);
+    let across = Scale::new(0.0, entries.len() as f64, 20.0, width - 20.0);
     let place = |i: usize| across.at(i as f64 + 0.5);
     // The club keeps what it read until the next entry: a line with steps.
     let mut line: Vec<(f64, f64)> = Vec::new();
@@ -59,13 +62,13 @@ pub fn life(view: &LifeView) -> Markup {
         line.push((place(i), up.at(points)));
     }
     html! {
-        figure.funnel.life tabindex="0" {
-            svg viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img" aria-label=(view.title) {
+        figure.funnel.club-life tabindex="0" {
+            svg viewBox={ "0 0 " (num(width)) " " (HEIGHT) } width=(num(width)) role="img" aria-label=(view.title) {
                 @if let (Some([a, b]), Some((at, _))) = (aim, view.aim) {
-                    rect.zone x="20" width=(num(WIDTH - 40.0)) y=(num(up.at(b))) height=(num(up.at(a) - up.at(b))) {}
-                    line.aim x1="20" x2=(num(WIDTH - 20.0)) y1=(num(up.at(at))) y2=(num(up.at(at))) {}
+                    rect.zone x="20" width=(num(width - 40.0)) y=(num(up.at(b))) height=(num(up.at(a) - up.at(b))) {}
+                    line.aim x1="20" x2=(num(width - 20.0)) y1=(num(up.at(at))) y2=(num(up.at(at))) {}
                 }
-                line x1="20" x2=(num(WIDTH - 20.0)) y1=(num(FLOOR)) y2=(num(FLOOR)) {}
+                line x1="20" x2=(num(width - 20.0)) y1=(num(FLOOR)) y2=(num(FLOOR)) {}
                 polyline.centre points=(places(&line)) {}
                 @for (i, entry) in entries.iter().enumerate() {
                     @if let (Some(points), Some(words)) = (entry.points, &entry.above) {

@@ -35,6 +35,8 @@ pub struct TraceView {
 
 const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 112.0;
+/// Left of it stand the figures of the edge, such as `−0.087 in`.
+const LEFT: f64 = 76.0;
 
 /// The picture. Nothing is drawn of fewer than two moments.
 #[must_use]
@@ -48,7 +50,7 @@ pub fn trace(w: &Words, view: &TraceView) -> Markup {
     let (low, high) = edges().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), x| (l.min(x), h.max(x)));
     let margin = 0.08 * (high - low).max(1e-9);
     let up = Scale::new(low - margin, high + margin, HEIGHT - 24.0, 6.0);
-    let across = Scale::new(0.0, (sound.len() - 1) as f64, 62.0, WIDTH - 10.0);
+    let across = Scale::new(0.0, (sound.len() - 1) as f64, LEFT, WIDTH - 10.0);
     let edge =
         |side: f64| sound.iter().enumerate().map(move |(i, p)| (across.at(i as f64), up.at(p.mean + side * p.band)));
     let mut outline: Vec<_> = edge(1.0).collect();
@@ -65,15 +67,15 @@ pub fn trace(w: &Words, view: &TraceView) -> Markup {
         figure.lesson {
             svg viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img" aria-labelledby={ (view.id) "-t" } {
                 title id={ (view.id) "-t" } { (view.title) }
-                line.start x1="62" x2=(num(WIDTH - 10.0)) y1=(num(up.at(view.start))) y2=(num(up.at(view.start))) {}
+                line.start x1=(num(LEFT)) x2=(num(WIDTH - 10.0)) y1=(num(up.at(view.start))) y2=(num(up.at(view.start))) {}
                 polygon.spread points=(places(&outline)) {}
                 polyline.centre points=(places(&centre)) {}
                 @if let Some((x, y)) = centre.last() { circle.now cx=(num(*x)) cy=(num(*y)) r="4" {} }
                 g.levels {
-                    text x="56" y=(num(up.at(high).max(16.0))) { (figure(high)) }
-                    text x="56" y=(num(up.at(low).min(HEIGHT - 26.0))) { (figure(low)) }
+                    text x=(num(LEFT - 6.0)) y=(num(up.at(high).max(16.0))) { (figure(high)) }
+                    text x=(num(LEFT - 6.0)) y=(num(up.at(low).min(HEIGHT - 26.0))) { (figure(low)) }
                 }
-                text.first x="62" y=(num(HEIGHT - 4.0)) { (view.ends.0) }
+                text.first x=(num(LEFT)) y=(num(HEIGHT - 4.0)) { (view.ends.0) }
                 text.last x=(num(WIDTH - 10.0)) y=(num(HEIGHT - 4.0)) { (view.ends.1) }
             }
         }

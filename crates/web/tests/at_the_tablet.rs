@@ -331,6 +331,12 @@ async fn a_mass_that_is_tried_moves_the_beam_and_nothing_else() {
     assert!((moved - own - by_hand).abs() < 0.11, "{own} to {moved}, by hand {by_hand} more");
     assert!(page.contains("As planned"));
     assert_eq!(bench.get("/jobs/1").await, before);
+    // A tablet with a decimal comma has it beside the slider, and its scripts know it for what a scale shows.
+    let address = format!("/bench/1/1?step=dry&head_g={:.1}", head_g + 4.3);
+    let comma = with_cookie(&bench, "decimal=comma", &address, None).await.text;
+    let figure = format!("{:.1} g</output>", head_g + 4.3).replace('.', ",");
+    assert!(comma.contains(&figure) && comma.contains("data-decimal=\"comma\""), "{figure}");
+    assert!(!page.contains("data-decimal"));
 }
 
 #[tokio::test]

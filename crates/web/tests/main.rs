@@ -33,6 +33,7 @@ mod scale_health;
 #[cfg(unix)]
 mod scales;
 mod shaft_frequency;
+mod start_here;
 mod stock_list;
 mod support;
 mod verdict;

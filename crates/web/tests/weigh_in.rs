@@ -150,15 +150,22 @@ async fn the_page_weighs_without_script() {
     let next = bench.page(&kept.location).await;
     next.says(StatusCode::OK, &["data-weigh-code=\"H72\"", "267.3 g", "value=\"H73\"", "Print its label"]);
     assert!(!next.text.contains("data-weigh-label"), "labels are printed where the shop wants it only");
-    let on = bench.form("/stock/new/settings", &[("print_labels", "1")]).await;
-    assert_eq!(on.status, StatusCode::SEE_OTHER);
+    let on = [("print_labels", "1"), ("model", "WREN-I"), ("number", "7"), ("lot", "L9")];
+    let on = bench.form("/stock/new/settings", &on).await;
+    // The model and the number that are being weighed stay.
+    assert_eq!((on.status, on.location.as_str()), (StatusCode::SEE_OTHER, "/stock/new?model=WREN-I&number=7&lot=L9"));
     let printed = bench.page(&kept.location).await;
     assert_eq!(printed.text.matches("data-weigh-label=\"H72\"").count(), 1);
     assert_eq!(printed.text.matches("class=\"part-label\"").count(), 1);
     let odd = [("model", "WREN-I"), ("number", "7"), ("mass", "274.2"), ("code", "H73"), ("proposed", "H73")];
     let asked = bench.form("/stock/new", &odd).await;
     asked.says(StatusCode::UNPROCESSABLE_ENTITY, &["274.2 ?", "It is the 8", "Keep it as it is", "value=\"274.2\""]);
-    let other = bench.form("/stock/new", &[&odd[..], &[("as", "8"), ("sure", "274.2")]].concat()).await;
+    // What Enter sends is asked once more: only the button that says so keeps it as it is.
+    assert!(!asked.text.contains("type=\"hidden\" name=\"sure\""), "{}", asked.text);
+    assert!(asked.text.contains("name=\"sure\" value=\"274.2\""), "{}", asked.text);
+    let again = bench.form("/stock/new", &odd).await;
+    again.says(StatusCode::UNPROCESSABLE_ENTITY, &["274.2 ?", "Keep it as it is"]);
+    let other = bench.form("/stock/new", &[&odd[..], &[("as", "8")]].concat()).await;
     assert_eq!(other.location, "/stock/new?model=WREN-I&number=7&kept=H82");
     bench
         .form("/stock/new", &[("model", "WREN-I"), ("mass", "267")])

@@ -139,6 +139,14 @@ async fn a_settled_value_and_a_pedal_read_the_set_without_a_touch() {
         assert_eq!(bench.readings(slot), [format!("{mass:.1}")]);
         far.write_all(b"   + 0.0 g\r\n").expect("a line");
     }
+    // A tablet with a decimal comma shows the scale's figure with one.
+    browser.value("(document.cookie = 'decimal=comma; path=/')").await;
+    browser.open("/bench/1/grid/weighed?what=head_mass").await;
+    entry_of(&browser, 3).await;
+    while !browser.text("[data-scale-beside]").await.contains("12,3") {
+        far.write_all(b"   + 12.3 g\r\n").expect("a line");
+        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
+    }
     browser.close().await;
 }
 

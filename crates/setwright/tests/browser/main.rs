@@ -8,6 +8,7 @@ mod door;
 mod gates;
 mod hands;
 mod harness;
+mod hurry;
 mod keys;
 mod legible;
 mod lost;

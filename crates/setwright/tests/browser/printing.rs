@@ -47,3 +47,29 @@ async fn a_strip_has_as_many_labels_as_parts() {
     prints_labels(&browser, usize::try_from(heads).expect("few")).await;
     browser.close().await;
 }
+
+/// A sheet of Letter, which is wider and lower than A4.
+const LETTER: (f64, f64) = (8.5, 11.0);
+
+#[tokio::test]
+async fn job_cards_come_four_on_a_sheet_or_one_on_a_card() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    for (paper, sheets) in [(A4, 2), (LETTER, 2)] {
+        browser.open("/plan/1/cards").await;
+        assert_eq!(browser.value("document.querySelectorAll('.job-card').length").await, 8);
+        let pages = pages(&browser.print(paper).await);
+        assert_eq!(pages.len(), sheets, "{pages:?}");
+        let off = |(width, height): &(f64, f64)| (width - paper.0 * 72.0).abs().max((height - paper.1 * 72.0).abs());
+        assert!(pages.iter().all(|page| off(page) < 1.5), "{pages:?}");
+    }
+    // A6, 105 mm by 148 mm.
+    browser.open("/plan/1/cards?paper=one").await;
+    let pages = pages(&browser.print(A4).await);
+    assert_eq!(pages.len(), 8, "{pages:?}");
+    for (width, height) in pages {
+        let off = (width - 105.0 / 25.4 * 72.0).abs().max((height - 148.0 / 25.4 * 72.0).abs());
+        assert!(off < 1.0, "{width} x {height} points");
+    }
+    browser.close().await;
+}

@@ -19,17 +19,23 @@ struct Count {
 
 /// What a club should read at a step, as a hand types it.
 fn typed(bench: &Bench, slot: usize, step: &str, what: &str) -> String {
-    let view = bench.api("/jobs/1");
-    let steps = view["clubs"][slot - 1]["steps"].as_array().expect("steps").clone();
+    as_expected(&bench.api("/jobs/1"), slot, step, what, 0.0)
+}
+
+/// What a club of a job should read at a step, so much more than expected, as a hand types it.
+pub fn as_expected(job: &Value, slot: usize, step: &str, what: &str, more: f64) -> String {
+    let steps = job["clubs"][slot - 1]["steps"].as_array().expect("steps").clone();
     let asks = steps.iter().find(|s| s["key"] == step).expect("the step")["asks"].as_array().expect("asks").clone();
     let ask = asks.iter().find(|a| a["what"] == what).expect("asked").clone();
-    let value = ask["expected"]["value"].as_f64().or(ask["target"]["value"].as_f64()).expect("a forecast or a target");
+    let value = ask["expected"]["value"].as_f64().or(ask["target"]["value"].as_f64());
+    // Where the soft side lies nobody can expect; a frequency that is not asked for has no forecast.
+    let value = value.unwrap_or(if what == "cpm" { 300.0 } else { 40.0 }) + more;
     match what {
         "swing_weight" => {
             let points = (value * 10.0).round() / 10.0;
             format!("{}{:.1}", char::from(b'a' + (points / 10.0 + 0.005).floor() as u8), points % 10.0)
         }
-        "finished_length" => format!("{:.2}", value / 25.4),
+        "finished_length" | "shaft_length" => format!("{:.2}", value / 25.4),
         _ => format!("{value:.1}"),
     }
 }

@@ -57,7 +57,13 @@ async fn a_hundred_heads_by_keyboard_without_a_pointer() {
             assert!(browser.text(".weigh-sign").await.contains("it looks like the next number, 8"));
             assert_eq!(heads(&bench, "7").len(), BEFORE + 50, "not kept before it is answered");
             assert_eq!(browser.value("document.querySelector('[name=mass]').value").await, json!(text));
+            // Enter, which the hand presses after every part, answers nothing.
+            let key = "document.querySelector('[data-weigh] [name=request_key]').value";
+            let before = browser.value(key).await;
             browser.enter("").await;
+            browser.until(&format!("{key} !== {before} && document.querySelector('[data-weigh-sign=ask]')")).await;
+            assert_eq!(heads(&bench, "7").len(), BEFORE + 50);
+            browser.press("button[name=sure]").await;
         }
         dots(&browser, BEFORE + typed.len() + 1).await;
         browser.until("document.activeElement?.name === 'mass' && document.activeElement.value === ''").await;

@@ -116,3 +116,25 @@ fn exchanged_heads_are_put_right_by_command_and_taken_back() {
     shop.run(&["exchange", "1", "--undo", "--json"]).problem(3, "not_found");
     shop.run(&["exchange", "1", "--kind", "head", "--clubs", "1,1", "--json"]).problem(2, "invalid");
 }
+
+#[test]
+fn a_step_is_noted_as_done_by_command_as_by_the_api() {
+    let (shop, served, clubs) = at_the_bench();
+    let done = |slot: usize| {
+        let record = asked(&served, "GET", "/jobs/1/record", &json!({}));
+        let readings = record["clubs"][slot - 1]["readings"].as_array().expect("readings").clone();
+        readings.iter().filter(|r| r["reading"]["step"] == "prepared" && r["reading"]["what"] == "done").count()
+    };
+    // One club by its place, then all that are left; nothing is noted twice.
+    let one = shop.run(&["done", "1", "prepared", "--clubs", "1", "--by", "Ada", "--json"]).done().json();
+    assert_eq!(one["slots"], json!([1]), "{one}");
+    let rest = shop.run(&["done", "1", "prepared"]).done().out;
+    assert!(rest.contains(&(clubs - 1).to_string()), "{rest}");
+    assert!((1..=clubs).all(|slot| done(slot) == 1), "{:?}", (1..=clubs).map(done).collect::<Vec<_>>());
+    let by_api = asked(&served, "POST", "/jobs/1/done", &json!({ "step": "prepared", "by": "Ada" }));
+    assert_eq!(shop.run(&["done", "1", "prepared", "--json"]).done().json(), by_api);
+    assert_eq!(by_api["slots"], json!([]), "{by_api}");
+    // A step that asks for a figure is not only done; one that the job does not have is not there.
+    shop.run(&["done", "1", "dry", "--json"]).problem(4, "conflict");
+    shop.run(&["done", "1", "paint", "--json"]).problem(3, "not_found");
+}

@@ -14,8 +14,8 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{
-    Action, Button, ButtonKind, Cell, Choice, Column, Field, Icon, Nav, Select, Tab, Tone, actions, button,
-    definitions, empty_state, hidden, link_button, search_bar, section, select, tabs, tag,
+    Action, Button, ButtonKind, Cell, Choice, Column, Field, Icon, Nav, Select, Tab, Tone, button, definitions,
+    empty_state, hidden, link_button, search_bar, section, select, tabs, tag,
 };
 use maud::{Markup, html};
 use trade::customer::{Customer, code};
@@ -386,9 +386,11 @@ async fn form_page(w: &Words, app: &App, form: &Entries, number: Option<i64>, st
                 (form.area("note", &w.text("customer-form-note"), 3, Field::default()))
             }
             @let save = if form.has("ask-another", "yes") { "customer-save-another" } else { "customer-save" };
-            div.actions { (button(&Button { label: &w.text(save), ..Button::default() })) }
+            div.actions {
+                (button(&Button { label: &w.text(save), ..Button::default() }))
+                (link_button(&back, &w.text("button-back"), ButtonKind::Quiet, None, ""))
+            }
         }
-        (actions(&[Action { href: &back, label: &w.text("button-back"), primary: false }]))
     };
     let title = w.text(if number.is_some() { "customer-change-title" } else { "customer-new" });
     let notice = form.notice(w);

@@ -1,6 +1,6 @@
 //! Glue: what to weigh out, the batch, its clocks.
 
-use super::entries::{go_on, go_to, in_address};
+use super::entries::{go_on, go_to, in_address, query};
 use super::open::{open_points, strengths};
 use super::step_says::alignment;
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
@@ -244,8 +244,9 @@ async fn let_pass(
     Path(number): Path<i64>,
     Filled(form): Filled<LetPassForm>,
 ) -> PageResult {
-    app.let_batch_pass(number, &LetBatchPass { strength: form.strength, reason: form.reason, by }).await?;
-    Ok(go_on("/glue", Done::Passed))
+    let batch = app.let_batch_pass(number, &LetBatchPass { strength: form.strength, reason: form.reason, by }).await?;
+    let job = batch.clubs.first().map(|of| of.job.to_string());
+    Ok(go_on(&format!("/glue{}", query(&[("job", job.as_deref().unwrap_or_default())])), Done::Passed))
 }
 
 #[derive(Debug, Default, Deserialize)]

@@ -3,7 +3,7 @@
 use super::bench::{club_name, finish_words, mark};
 use super::entries::{go_to, in_address, query, seen, typed_at};
 use super::fit::At;
-use super::step_says::step_says;
+use super::step_says::{self, row_says};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
@@ -224,13 +224,13 @@ async fn grid_page(
     let fit_of = |slot: i64| fit.rows.iter().find(|row| row.slot == slot && super::fit::shows(&step, row.stage));
     let here = At { job: number, step: &step, what };
     let causes = causes(&file, &believed, &built)?;
-    let rows: Vec<GridRow> = built
+    let rows = built
         .iter()
         .map(|s| {
             let cause = causes.iter().find(|(slot, ..)| *slot == s.slot).map(|(_, cause, said)| (cause, *said));
             row(w, &file, s, &here, &Cursor { at, typed: &typed, open: open_on(s.slot), fit: fit_of(s.slot), cause })
         })
-        .collect();
+        .collect::<Result<Vec<GridRow>, PageError>>()?;
     let undo_line = super::fit::undo_part(w, &here, &file, query.taken.as_deref(), query.exchanged.as_deref())?;
     let targets: Vec<f64> = file.job.clubs.iter().map(|c| c.target.swing_weight_points).collect();
     let against = match targets.split_first() {
@@ -326,7 +326,7 @@ fn set_says(w: &Words, file: &JobFile, states: &[ClubState], step: &Step) -> Res
     let mut said: Vec<(Vec<String>, Markup)> = Vec::new();
     for state in states {
         let club = file.club_at(state.slot)?;
-        let says = step_says(w, file, club, state, step)?;
+        let says = step_says::set_says(w, file, club, state, step)?;
         // Clubs of which the same is to be said are one line.
         match said.iter_mut().find(|(_, other)| other.0 == says.0) {
             _ if says.0.is_empty() => {}
@@ -417,7 +417,7 @@ struct Cursor<'a> {
     cause: Option<(&'a Cause, bool)>,
 }
 
-fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cursor<'_>) -> GridRow {
+fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cursor<'_>) -> Result<GridRow, PageError> {
     let (step, what) = (here.step, here.what);
     let current = cursor.at == Some(state.slot);
     let ask = ask(state, &step.key, what);
@@ -428,17 +428,20 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
     let number = file.job.number;
     let look_again = || html! { span { (w.text("grid-look-again")) } };
     let plain = |words: String| html! { span { (words) } };
-    let off = off.and_then(|ask| off_words(w, ask));
+    let says = row_says(w, file, file.club_at(state.slot)?, state, step, what)?;
+    let off = off.and_then(|ask| off_words(w, ask)).map(|words| says.clone().unwrap_or_else(|| plain(words)));
     let (said, mark) = match (cursor.cause, off, super::open::row_words(w, cursor.open), cursor.fit) {
         (Some((cause, said)), ..) => (super::fit::cause_words(w, here, cause, said), Mark::Doubted),
         _ if doubted => (look_again(), Mark::Doubted),
-        (_, Some(words), ..) => (plain(words), Mark::Off),
+        (_, Some(words), ..) => (words, Mark::Off),
         (_, _, Some(words), _) => (plain(words), Mark::Off),
-        (.., Some(fit)) => (super::fit::fit_words(w, here, fit), mark(state.look)),
-        _ => (plain(finish_words(w, state)), mark(state.look)),
+        (.., Some(fit)) if says.is_none() || fit.advised.is_some() => {
+            (html! { (says.unwrap_or_default()) (super::fit::fit_words(w, here, fit)) }, mark(state.look))
+        }
+        _ => (says.unwrap_or_else(|| plain(finish_words(w, state))), mark(state.look)),
     };
     let becomes = cursor.fit.and_then(|fit| fit.advised.as_ref()).filter(|a| !a.waits);
-    GridRow {
+    Ok(GridRow {
         number: w.club_number(&state.number),
         href: format!("/bench/{number}/{}?step={}", state.slot, step.key),
         deviation_points: state.finish.map(|f| f.deviation_points),
@@ -462,15 +465,18 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
                     ask.and_then(|a| a.expected.as_ref()).map(|e| say::difference(w, what, reading.value - e.value));
                 html! { (value_again(w, here, state.slot, &say::value(w, what, reading.value))) @if let Some(off_by) = off_by { " " span.small { (off_by) } } }
             }
+            // A batch is mixed for all of them at once.
+            None if step.glues => html! {},
             None => {
-                html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) } { (w.text("grid-enter")) } }
+                html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) }
+                data-slot=(state.slot) data-version=(state.version) { (w.text("grid-enter")) } }
             }
         },
         becomes_points: becomes.map(|a| a.finish.deviation_points),
         said,
         state: mark,
         current,
-    }
+    })
 }
 
 /// A reading of a row, which a touch opens to be read again; what is only done is not read.

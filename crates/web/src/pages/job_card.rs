@@ -3,7 +3,7 @@
 use super::bench::club_name;
 use super::plan::{kinds_of, off_tip, reading};
 use super::{Framed, PageResult, framed};
-use crate::asked::Path;
+use crate::asked::{Asked, Path};
 use crate::reader::Reader;
 use app::App;
 use app::job::JobFile;
@@ -11,8 +11,9 @@ use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
-use look::{CardSize, JobCard, Nav, job_card, qr_code};
+use look::{CardSize, JobCard, Nav, Tab, job_card, qr_code, tabs};
 use maud::{Markup, html};
+use serde::Deserialize;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::plan::ClubPlan;
@@ -23,13 +24,32 @@ pub(super) fn router() -> Router<App> {
     Router::new().route("/plan/{job}/cards", get(cards))
 }
 
-async fn cards(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -> PageResult {
+#[derive(Debug, Default, Deserialize)]
+struct CardsQuery {
+    /// `one`: each card on a paper of its own, of its size; left out: four on a sheet, to cut apart.
+    #[serde(default)]
+    paper: String,
+}
+
+async fn cards(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Path(job): Path<i64>,
+    Asked(query): Asked<CardsQuery>,
+) -> PageResult {
     let file = app.job_file(job).await?;
+    let one = query.paper == "one";
     let head = text!(w, "plan-job", job = job, player = file.job.sheet.player);
     let back = |_: &str, inner: &str| html! { a href={ "/plan/" (job) } { (inner) } };
     let body = html! {
         p.no-print { (look::rich!(&w, "plan-cards-print", back)) }
-        div.job-cards { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
+        @let here = format!("/plan/{job}/cards");
+        @let alone = format!("{here}?paper=one");
+        (tabs(&w.text("plan-cards-paper"), &[
+            Tab { label: w.text("plan-cards-four").into(), href: &here, count: "", current: !one },
+            Tab { label: w.text("plan-cards-one").into(), href: &alone, count: "", current: one },
+        ]))
+        div.job-cards.four[!one] { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
     };
     let title = w.text("plan-cards");
     let page =

@@ -80,7 +80,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
                     (form.field("label", &w.text("job-kind-name"), Field { required: true, ..Field::default() }))
                     (form.field("key", &w.text("job-kind-key"), Field { required: true, hint: &w.text("job-kind-key-hint"), ..Field::default() }))
                 }
-                fieldset { legend { (w.text("job-kind-steps")) } (steps(form, &like.kind.steps)) }
+                fieldset.choices.kind-steps { legend { (w.text("job-kind-steps")) } (steps(form, &like.kind.steps)) }
                 div.actions { (button(&Button { label: &w.text("job-kind-make"), big: true, ..Button::default() })) (link_button("/kinds", &w.text("button-back"), ButtonKind::Quiet, None, "")) }
             }
         }

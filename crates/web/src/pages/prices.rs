@@ -277,7 +277,7 @@ fn built(w: &Words, bill: &Bill) -> Markup {
     section(
         &w.text("price-built"),
         &html! {},
-        &table(&Table { caption: &w.text("price-built"), columns, rows, ..Table::default() }),
+        &table(&Table { caption: &w.text("price-built"), columns, rows, cards: true, ..Table::default() }),
     )
 }
 

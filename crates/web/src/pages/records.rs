@@ -84,7 +84,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -
             (link_button(&format!("/api/v1/jobs/{job}/record"), &w.text("record-as-file"), ButtonKind::Quiet, Some(Icon::Export), ""))
             (link_button(&format!("/records/{job}/bill"), &text!(w, "price-bill", job = job), ButtonKind::Quiet, Some(Icon::Print), ""))
         }
-        (summary(&w, &record))
+        (summary(&w, &record, &models))
         @for club in &record.clubs { (club_part(&w, &record, club, &models)) }
     };
     let crumb = text!(w, "record-crumb", job = job, player = record.player, state = record.state);
@@ -94,7 +94,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -
     Ok(page.into_response())
 }
 
-fn summary(w: &Words, record: &Record) -> Markup {
+fn summary(w: &Words, record: &Record, models: &[Model]) -> Markup {
     let mut rows = vec![
         (w.text("record-shop"), html! { (record.shop) }),
         (
@@ -123,18 +123,19 @@ fn summary(w: &Words, record: &Record) -> Markup {
         rows.push((w.text("record-reference"), html! { (figures.join(", ")) }));
     }
     for batch in &record.batches {
-        rows.push((w.text("record-adhesive"), html! { (batch_words(w, batch)) }));
+        rows.push((w.text("record-adhesive"), html! { (batch_words(w, batch, models)) }));
     }
     definitions(&rows)
 }
 
-fn batch_words(w: &Words, batch: &Batch) -> String {
+fn batch_words(w: &Words, batch: &Batch, models: &[Model]) -> String {
+    let adhesive = models.iter().find(|m| m.code() == batch.adhesive).map_or(batch.adhesive.as_str(), Model::name);
     let more = |before: String, next: String| text!(w, "record-more", a = before, b = next);
     let mut said = text!(
         w,
         "record-batch",
         batch = batch.number,
-        adhesive = batch.adhesive,
+        adhesive = adhesive,
         lot = batch.lot,
         mixed_at = batch.mixed_at,
         by = batch.by

@@ -329,7 +329,7 @@ async fn form_page(
             )
         }
         None => html! {
-            @if let Some(preview) = &preview { (preview_part(w, preview)) }
+            @if let Some(preview) = &preview { (preview_part(w, &models, preview)) }
             @if preview.is_none() && !customers.is_empty() && form.text("written").is_empty() { (known_part(w, form)) }
             form #sheet-form method="post" action="/sheets/new" { (fields(w, form, &models, &customers)) }
         },
@@ -352,12 +352,12 @@ fn known_part(w: &Words, form: &Entries) -> Markup {
     }
 }
 
-fn preview_part(w: &Words, preview: &Preview) -> Markup {
+fn preview_part(w: &Words, models: &[Model], preview: &Preview) -> Markup {
     let label = w.text("sheet-form-save");
     let save = Button { label: &label, name: "do", value: "save", form: "sheet-form", ..Button::default() };
     html! {
         (section(&w.text("sheet-form-meaning"), &button(&save), &html! {
-            (expanded_table(w, &preview.expanded))
+            (expanded_table(w, models, &preview.expanded))
         }))
         (findings(w, &preview.problems))
         p.hint { (w.text("sheet-form-not-saved")) }

@@ -28,6 +28,7 @@ use maud::{Markup, html};
 use quantity::decimal;
 use std::collections::BTreeMap;
 use trade::customer::Customer;
+use trade::model::Model;
 use trade::sheet::Sheet;
 use trade::sheet::SheetClub;
 use trade::wrap::Wraps;
@@ -146,11 +147,12 @@ async fn sheet_page(
         None => Vec::new(),
     };
     let whose = whose_part(w, app, view).await?;
+    let models = app.models(None).await?;
     let body = html! {
         (approval(w, view, refused))
         (whose)
         (super::orders::waits_part(w, &waits))
-        (section(&w.text("sheet-clubs"), &html! { span.hint { (w.tell(&sheet.rule)) } }, &html! { (clubs_table(w, &rows, &link)) }))
+        (section(&w.text("sheet-clubs"), &html! { span.hint { (w.tell(&sheet.rule)) } }, &html! { (clubs_table(w, &models, &rows, &link)) }))
         @if !sheet.written.is_empty() { p.hint { (text!(w, "sheet-written", text = sheet.written)) } }
         @if !sheet.note.is_empty() { p { (rich!(w, "sheet-note", |_, inner| html! { strong { (inner) } }, note = sheet.note)) } }
         (findings(w, &view.problems))
@@ -247,10 +249,11 @@ fn approval(w: &Words, view: &SheetView, refused: Option<&str>) -> Markup {
 /// The clubs with every value; a second table, folded, says where each came from. `link` leads to a club's own form.
 pub(super) fn clubs_table(
     w: &Words,
+    models: &[Model],
     clubs: &[(&SheetClub, &[desk::short_sheet::Origin])],
     link: &dyn Fn(usize) -> Option<String>,
 ) -> Markup {
-    let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(w, club, link(at))).collect();
+    let rows = clubs.iter().enumerate().map(|(at, (club, _))| club_row(w, models, club, link(at))).collect();
     let columns = [
         "sheet-field-club",
         "sheet-field-length",
@@ -292,7 +295,9 @@ pub(super) fn club_title(w: &Words, club: &SheetClub) -> String {
 
 pub(super) const NO_VALUE: &str = "–";
 
-fn club_row(w: &Words, club: &SheetClub, link: Option<String>) -> Vec<Cell> {
+fn club_row(w: &Words, models: &[Model], club: &SheetClub, link: Option<String>) -> Vec<Cell> {
+    // By the name on the box; a code that the library does not have stays as it was written.
+    let named = |code: &str| models.iter().find(|m| m.code() == code).map_or(code, Model::name).to_owned();
     let t = &club.tolerances;
     let labels: Vec<String> = [("sheet-grip-label", club.grip_graphics), ("sheet-shaft-label", club.shaft_graphics)]
         .into_iter()
@@ -322,10 +327,10 @@ fn club_row(w: &Words, club: &SheetClub, link: Option<String>) -> Vec<Cell> {
         or_none(Some(w.list(&labels)).filter(|text| !text.is_empty())),
         or_none(club.soft_side.map(|side| w.tell(&side))),
         Cell::from(tolerance),
-        Cell::from(club.head_model.as_str()),
-        Cell::from(club.shaft_model.as_str()),
-        Cell::from(club.grip_model.as_str()),
-        Cell::from(club.ferrule_model.clone().unwrap_or_else(|| w.text("sheet-form-none"))),
+        Cell::from(named(&club.head_model)),
+        Cell::from(named(&club.shaft_model)),
+        Cell::from(named(&club.grip_model)),
+        Cell::from(club.ferrule_model.as_deref().map_or_else(|| w.text("sheet-form-none"), named)),
     ]
 }
 
@@ -491,9 +496,9 @@ async fn approve(State(app): State<App>, Reader(w): Reader, Who(by): Who, Path(i
 }
 
 /// Clubs of a preview with where their values came from.
-pub(super) fn expanded_table(w: &Words, expanded: &[Expanded]) -> Markup {
+pub(super) fn expanded_table(w: &Words, models: &[Model], expanded: &[Expanded]) -> Markup {
     let rows: Vec<_> = expanded.iter().map(|e| (&e.club, e.origins.as_slice())).collect();
-    clubs_table(w, &rows, &|_| None)
+    clubs_table(w, models, &rows, &|_| None)
 }
 
 #[cfg(test)]

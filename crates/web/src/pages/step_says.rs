@@ -23,6 +23,8 @@ use words::{Words, text};
 struct Line {
     deed: Markup,
     why: String,
+    /// The quantity that it is about; the grid says it in the club's own row.
+    of: Option<What>,
 }
 
 /// The lines of a step for a club; nothing where the step has none of its own.
@@ -36,20 +38,63 @@ pub(super) fn step_says(
     state: &ClubState,
     step: &Step,
 ) -> Result<Markup, PageError> {
-    let Some(plan) = &club.plan else { return Ok(html! {}) };
-    let lines = match step {
+    Ok(listed(&lines_of(w, file, club, state, step)?))
+}
+
+/// The same without what the club's row in the grid says already.
+///
+/// # Errors
+/// A model that the library does not have.
+pub(super) fn set_says(
+    w: &Words,
+    file: &JobFile,
+    club: &JobClub,
+    state: &ClubState,
+    step: &Step,
+) -> Result<Markup, PageError> {
+    let mut lines = lines_of(w, file, club, state, step)?;
+    lines.retain(|line| line.of.is_none());
+    Ok(listed(&lines))
+}
+
+/// What a row of the grid says of one quantity: where to saw until the shaft is cut, which way and how far to bend.
+///
+/// # Errors
+/// A model that the library does not have.
+pub(super) fn row_says(
+    w: &Words,
+    file: &JobFile,
+    club: &JobClub,
+    state: &ClubState,
+    step: &Step,
+    what: What,
+) -> Result<Option<Markup>, PageError> {
+    let asks = state.steps.iter().find(|s| s.key == step.key).map_or(&[][..], |s| &s.asks);
+    let cut = asks.iter().any(|ask| ask.what == What::ShaftLength && ask.reading.is_some());
+    let of = if matches!(what, What::Loft | What::Lie) { what } else { What::ShaftLength };
+    let lines = lines_of(w, file, club, state, step)?;
+    let found = lines.into_iter().find(|line| line.of == Some(of) && !(of == What::ShaftLength && cut));
+    Ok(found.map(|line| html! { span.told { (line.deed) @if !line.why.is_empty() { " " span.small { (line.why) } } } }))
+}
+
+fn listed(lines: &[Line]) -> Markup {
+    html! { @if !lines.is_empty() { ul.plain.says { @for line in lines {
+        li { (line.deed) @if !line.why.is_empty() { " " span.small { (line.why) } } }
+    } } } }
+}
+
+fn lines_of(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &Step) -> Result<Vec<Line>, PageError> {
+    let Some(plan) = &club.plan else { return Ok(Vec::new()) };
+    Ok(match step {
         _ if step.caution == Some(Caution::Preparing) => preparing(w, file, club)?,
-        _ if step.asks.contains(&What::ShaftLength) => cutting(w, plan),
+        _ if step.asks.contains(&What::ShaftLength) => cutting(w, plan, step),
         _ if step.asks.contains(&What::SoftSide) => soft_side(w, club),
         _ if step.glues => gluing(w, file, club),
         _ if step.on.contains(&Role::Solvent) => gripping(w, file, club, plan)?,
         _ if step.asks.contains(&What::Loft) => bending(w, file, club, state, step)?,
         _ if Final::of(&file.job, step) == Some(Final::HandOver) => handing_over(w, file, state),
         _ => Vec::new(),
-    };
-    Ok(html! { @if !lines.is_empty() { ul.plain.says { @for line in &lines {
-        li { (line.deed) @if !line.why.is_empty() { " " span.small { (line.why) } } }
-    } } } })
+    })
 }
 
 fn strong(_: &str, inner: &str) -> Markup {
@@ -63,19 +108,22 @@ fn preparing(w: &Words, file: &JobFile, club: &JobClub) -> Result<Vec<Line>, App
     let composite = file.library.shaft(&club.target.shaft_model)?.material == ShaftMaterial::Composite;
     let watch = if composite { "says-tip-composite" } else { "says-tip-steel" };
     Ok(vec![
-        Line { deed: rich!(w, "says-tip", strong, depth_mm = depth_mm), why: w.text(watch) },
-        Line { deed: rich!(w, "says-hosel", strong, depth_mm = depth_mm), why: w.text("says-hosel-why") },
+        Line { deed: rich!(w, "says-tip", strong, depth_mm = depth_mm), why: w.text(watch), of: None },
+        Line { deed: rich!(w, "says-hosel", strong, depth_mm = depth_mm), why: w.text("says-hosel-why"), of: None },
     ])
 }
 
 /// What comes off at either end, and what is left.
-fn cutting(w: &Words, plan: &ClubPlan) -> Vec<Line> {
+fn cutting(w: &Words, plan: &ClubPlan, step: &Step) -> Vec<Line> {
     let off = if plan.tip_trim_mm > 0.0 {
         rich!(w, "says-cut", strong, tip_mm = plan.tip_trim_mm, butt_mm = plan.butt_cut_mm, left_mm = plan.cut_shaft_mm)
     } else {
         rich!(w, "says-cut-butt", strong, butt_mm = plan.butt_cut_mm, left_mm = plan.cut_shaft_mm)
     };
-    vec![Line { deed: off, why: text!(w, "says-cut-weight", mass_g = plan.cut_shaft_mass_g) }]
+    // Where the mass is asked for, its forecast stands over the entry, and knows more than the plan.
+    let weighed = step.asks.contains(&What::ShaftMass);
+    let why = if weighed { String::new() } else { text!(w, "says-cut-weight", mass_g = plan.cut_shaft_mass_g) };
+    vec![Line { deed: off, why, of: Some(What::ShaftLength) }]
 }
 
 fn soft_side(w: &Words, club: &JobClub) -> Vec<Line> {
@@ -83,7 +131,7 @@ fn soft_side(w: &Words, club: &JobClub) -> Vec<Line> {
         Some(side) => rich!(w, "says-soft-side", strong, side = w.tell(&side)),
         None => html! { (w.text("says-soft-side-free")) },
     };
-    vec![Line { deed, why: w.text("says-soft-side-why") }]
+    vec![Line { deed, why: w.text("says-soft-side-why"), of: None }]
 }
 
 /// The soft side as it was read, degrees from the label; none where it was not.
@@ -108,7 +156,7 @@ pub(super) fn alignment(w: &Words, file: &JobFile, club: &JobClub) -> String {
 
 fn gluing(w: &Words, file: &JobFile, club: &JobClub) -> Vec<Line> {
     let turned = alignment(w, file, club);
-    if turned.is_empty() { Vec::new() } else { vec![Line { deed: html! { (turned) }, why: String::new() }] }
+    if turned.is_empty() { Vec::new() } else { vec![Line { deed: html! { (turned) }, why: String::new(), of: None }] }
 }
 
 /// The strips of tape with their length, the grip, and where its logo goes.
@@ -119,16 +167,18 @@ fn gripping(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Resul
     let mut lines = vec![Line {
         deed: rich!(w, "says-strips", strong, n = layers, strip_mm = strip),
         why: text!(w, "says-strips-are", base = wraps.base, full = wraps.full),
+        of: None,
     }];
     if wraps.lower_hand > 0 {
         let deed = rich!(w, "says-strips-lower", strong, n = wraps.lower_hand, strip_mm = strip / 2.0);
-        lines.push(Line { deed, why: String::new() });
+        lines.push(Line { deed, why: String::new(), of: None });
     }
     let code = plan.part(trade::model::PartKind::Grip).map_or_else(String::new, |part| part.code.to_string());
     let logo = club.target.grip_graphics.map_or_else(|| w.text("plan-card-facing-any"), |facing| w.tell(&facing));
     lines.push(Line {
         deed: rich!(w, "says-grip", strong, code = code, name = grip.name, core_mm = grip.core_diameter_mm),
         why: text!(w, "says-logo", facing = logo),
+        of: None,
     });
     Ok(lines)
 }
@@ -170,11 +220,11 @@ fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &
         };
         let back = found.and_then(|found| found.came_back_deg);
         let why = back.map_or_else(String::new, |back_deg| text!(w, "says-came-back", back_deg = back_deg));
-        Some(Line { deed, why })
+        Some(Line { deed, why, of: Some(what) })
     };
     let mut lines: Vec<Line> = [What::Loft, What::Lie].into_iter().filter_map(one).collect();
     if built && !lines.is_empty() {
-        lines.push(Line { deed: html! {}, why: text!(w, "says-bend-limit", limit_deg = limit_deg) });
+        lines.push(Line { deed: html! {}, why: text!(w, "says-bend-limit", limit_deg = limit_deg), of: None });
     }
     Ok(lines)
 }
@@ -191,7 +241,7 @@ fn handing_over(w: &Words, file: &JobFile, state: &ClubState) -> Vec<Line> {
             (icon(mark)) " " (rich!(w, "says-built", strong, what = w.tell(&ask.what), read = read))
         };
         last.retain(|(what, _)| *what != ask.what);
-        last.push((ask.what, Line { deed, why: say::asked(w, ask.what, target) }));
+        last.push((ask.what, Line { deed, why: say::asked(w, ask.what, target), of: None }));
     }
     last.into_iter().map(|(_, line)| line).collect()
 }

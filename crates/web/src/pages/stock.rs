@@ -99,7 +99,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     };
     let body = html! {
         (super::orders::stock_places(&w, super::orders::StockPlace::Parts))
-        div.actions {
+        div.actions.tight {
             (link_button("/stock/new", &w.text("stock-weigh-in"), ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/stock/import", &w.text("stock-import"), ButtonKind::Quiet, Some(Icon::Import), ""))
             (link_button(&format!("/labels{}", with(&asked, "page", "")), &w.text("stock-print-labels"), ButtonKind::Quiet, Some(Icon::Print), ""))

@@ -1,10 +1,11 @@
 //! Weigh-in: the model and the number once, then one part after the other, by a connected scale or by keyboard.
 
-use super::entries::{Entries, capital, go_to, in_address, query};
+use super::entries::{Entries, capital, go_on, go_to, in_address, query};
 use super::stock::{asked_figures, figure_field};
 use super::stock_weighed::{heap_of, last_list, settings_part, sign, sign_kept};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
+use crate::tablet::Done;
 use crate::units::{explicit, length_with_unit};
 use app::App;
 use app::weigh_in::{TakeBackPart, WeighIn, WeighView, WeighedIn};
@@ -92,7 +93,7 @@ async fn weigh_page(
         },
         (None, None) => html! {
             (model_form(w, form, &models))
-            (settings_part(w, &shop.weigh_in))
+            (settings_part(w, &shop.weigh_in, form))
         },
     };
     let crumb = match (model, form.some("number")) {
@@ -188,7 +189,7 @@ impl Shown<'_> {
                 div { (says) (scale) (self.entry(w)) }
                 div data-live="0" { (heap_of(w, self)) (last_list(w, self)) }
             }
-            (settings_part(w, self.settings))
+            (settings_part(w, self.settings, self.form))
         })
     }
 
@@ -222,7 +223,6 @@ impl Shown<'_> {
                 (hidden("model", self.model.code())) (hidden("number", form.text("number")))
                 (hidden("proposed", proposed)) (hidden("angles", form.text("angles")))
                 (request_key(&app::request_key()))
-                @if self.question.is_some() { (hidden("sure", form.text("mass"))) }
                 div.entry-row { (form.field("mass", &w.text("part-label-mass"), mass)) (self.keep_button(w)) }
                 (self.answers(w))
                 div.fields {
@@ -245,7 +245,7 @@ impl Shown<'_> {
                 (link_button("/stock", &w.text("weigh-in-done"), ButtonKind::Quiet, None, ""))
             }
             (keypad_hints(&if self.question.is_some() {
-                [("Enter", w.text("weigh-in-key-as-it-is")), ("Esc", w.text("weigh-in-key-again"))]
+                [("Enter", w.text("weigh-in-key-same")), ("Esc", w.text("weigh-in-key-again"))]
             } else if angles {
                 [("Enter", w.text("weigh-in-key-next-box")), ("z", w.text("weigh-in-key-undo"))]
             } else {
@@ -255,11 +255,11 @@ impl Shown<'_> {
     }
 
     fn keep_button(&self, w: &Words) -> Markup {
-        let label = w.text(if self.question.is_some() { "weigh-in-as-it-is" } else { "weigh-in-keep" });
-        button(&Button { label: &label, big: true, ..Button::default() })
+        button(&Button { label: &w.text("weigh-in-keep"), big: true, ..Button::default() })
     }
 
-    /// What else can be said to a question: the number that it looks like, or that it is weighed again.
+    /// What can be said to a question: the number that it looks like, that it is kept as it is, or that it is weighed again. Each
+    /// is aimed at; Enter, which the hand presses after every part, answers none of them and asks again.
     fn answers(&self, w: &Words) -> Markup {
         let Some(judged) = self.question else { return html! {} };
         let other = judged
@@ -271,6 +271,7 @@ impl Shown<'_> {
                 @if let Some(number) = other {
                     (button(&Button { label: &text!(w, "weigh-in-it-is", number = w.club_number(number)), name: "as", value: number, kind: ButtonKind::Quiet, ..Button::default() }))
                 }
+                (button(&Button { label: &w.text("weigh-in-as-it-is"), name: "sure", value: self.form.text("mass"), kind: ButtonKind::Quiet, ..Button::default() }))
                 a.button.quiet href=(self.here(&[])) data-weigh-again { span { (w.text("weigh-in-again")) } kbd aria-hidden="true" { "Esc" } }
             }
         }
@@ -377,7 +378,7 @@ pub(super) async fn settings(State(app): State<App>, Form(fields): Form<Vec<(Str
     let mut shop = app.shop().await?;
     shop.weigh_in = WeighInSettings { print_labels: form.has("print_labels", "1"), sound: form.has("sound", "1") };
     app.save_shop(&shop).await?;
-    Ok(go_to("/stock/new").into_response())
+    Ok(go_on(&format!("/stock/new{}", query(&again(&form, form.text("number")))), Done::Saved))
 }
 
 /// The address of a part.

@@ -1,5 +1,6 @@
 //! What the weigh-in page shows besides its entry: the sign that is seen from afar, the heap, the last parts.
 
+use super::entries::Entries;
 use super::labels::label_texts;
 use super::stock_weigh::{Shown, part_address};
 use desk::weigh_in::Judged;
@@ -100,23 +101,27 @@ pub(super) fn last_list(w: &Words, shown: &Shown<'_>) -> Markup {
     )
 }
 
+/// What the page that follows goes on with.
+fn stays(form: &Entries) -> Markup {
+    html! { @for name in ["model", "number", "lot", "place", "owner", "angles"] { (hidden(name, form.text(name))) } }
+}
+
 fn take_back(w: &Words, shown: &Shown<'_>, part: &Part) -> Markup {
-    let form = shown.form;
     html! {
         form.inline method="post" action="/stock/new/take-back" data-keep=(part.code) {
             (hidden("code", &part.code)) (hidden("id", part.id.as_str())) (request_key(&app::request_key()))
-            (hidden("model", shown.model.code())) (hidden("number", form.text("number")))
-            (hidden("lot", form.text("lot"))) (hidden("place", form.text("place"))) (hidden("angles", form.text("angles")))
+            (stays(shown.form))
             (button(&Button { label: &w.text("weigh-in-undo"), kind: ButtonKind::Quiet, icon: Some(Icon::Undo), keys: "z", ..Button::default() }))
         }
     }
 }
 
 /// What holds for every weigh-in of the shop.
-pub(super) fn settings_part(w: &Words, now: &WeighInSettings) -> Markup {
+pub(super) fn settings_part(w: &Words, now: &WeighInSettings, form: &Entries) -> Markup {
     html! {
         details.no-print { summary { (w.text("weigh-in-settings")) }
             form method="post" action="/stock/new/settings" {
+                (stays(form))
                 (check("print_labels", "1", &w.text("weigh-in-print"), now.print_labels))
                 p.hint { (w.text("weigh-in-print-hint")) }
                 (check("sound", "1", &w.text("weigh-in-sound"), now.sound))

@@ -154,6 +154,9 @@ plan-cut-list-hint = Cut lengths allow for each head's bore depth. Or: trim the 
 
 # The job card.
 plan-cards-print = Print this page: one card for each club; it stays in the tray. <a>Back to the plan</a>
+plan-cards-paper = Paper
+plan-cards-four = Four on a sheet
+plan-cards-one = One on an A6 card
 plan-card-part = { $code } ({ $part_g })
 plan-card-length = length
 plan-card-length-to = { $length_mm }, { $end }

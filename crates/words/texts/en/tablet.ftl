@@ -41,7 +41,7 @@ tablet-at-scales = scales
 
 tablet-does-list = the list of this page’s keys
 tablet-does-enter = keeps what is typed, then goes to the next club; presses Done at a step that is only done
-tablet-does-weigh-enter = keeps the part; answers what is asked
+tablet-does-weigh-enter = keeps the part
 tablet-does-pedal = keeps what is typed, wherever the cursor is
 tablet-does-scanner = opens the part or the club; at the bench a club’s own card keeps what is typed
 tablet-does-tab = goes to the next entry or button
