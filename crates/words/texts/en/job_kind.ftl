@@ -83,12 +83,13 @@ match-set-show = Show its targets
 match-set-pick = Tick at least three clubs of one sort on the Clubs page.
 match-set-column-figure = figure
 match-set-column-target = target
-match-set-column-a-number = a number
+match-set-column-a-number = to the next number
+match-set-column-scatter = scatter
 match-set-column-clubs = clubs
 match-set-column-off = off the line
 match-set-off = { $club } reads { $value }; the others give { $expected }. Left out: look at it before you build
 match-set-too-few = { $what }: read of fewer than three clubs, no line
-match-set-hint = ± holds the line itself 95 times in 100. Single clubs lie off it by about the scatter of the set. Inertia has no line here: it is not read of whole clubs.
+match-set-hint = ± holds the line itself 95 times in 100. “Scatter” is the standard deviation of single clubs about it. Inertia has no line here: it is not read of whole clubs.
 match-set-build = Build it
 match-set-plan = Plan it from stock and make the job
 
