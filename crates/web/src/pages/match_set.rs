@@ -105,7 +105,13 @@ fn step(w: &Words, target: &MatchTarget) -> String {
     };
     let figure = of(target.a_number.abs());
     // What rounds to nothing has no direction.
-    let sign = if figure == of(0.0) { "" } else if target.a_number < 0.0 { "−" } else { "+" };
+    let sign = if figure == of(0.0) {
+        ""
+    } else if target.a_number < 0.0 {
+        "−"
+    } else {
+        "+"
+    };
     format!("{sign}{figure}")
 }
 
