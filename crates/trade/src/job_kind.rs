@@ -199,7 +199,8 @@ mod tests {
         assert!(of_the_trade().len() >= 5);
         for kind in of_the_trade() {
             kind.check_steps().unwrap_or_else(|e| panic!("{}: {e}", kind.key));
-            for id in [format!("job-kind-{}", kind.key), format!("job-kind-{}-say", kind.key)] {
+            let key = kind.key.replace('_', "-");
+            for id in [format!("job-kind-{key}"), format!("job-kind-{key}-say")] {
                 assert!(!w.text(&id).is_empty(), "{id}");
             }
             for step in kind.named_steps(|id| w.text(id)) {

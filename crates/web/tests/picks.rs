@@ -104,7 +104,7 @@ async fn a_day_says_which_due_dates_hold() {
     assert_eq!((&order["kind"], &order["number"], &order["count"]), (&json!("head"), &json!("7"), &json!(1)));
     assert!(order["from_g"].as_f64() < order["to_g"].as_f64() && order["jobs"] == json!([3]), "{order}");
     let page = bench.page("/plan/day").await.text;
-    assert!(page.contains("All clubs of job 1 and 2 can be built from what is here"), "{page}");
+    assert!(page.contains("All clubs of jobs 1 and 2 can be built from what is here"), "{page}");
     assert!(page.contains("3 heads Siskin 7 wanted, 2 here") || page.contains("wanted, 2 here"), "{page}");
     assert!(page.contains("/orders/new?model="), "{page}");
     // Once it is on order and expected in time, the job waits for it; whatever comes too late does not help.

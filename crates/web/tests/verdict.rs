@@ -101,7 +101,7 @@ async fn a_loft_that_is_off_stays_in_the_verdict_when_the_lie_is_on() {
     assert!(!page.contains("Nothing to bend here"), "no all-clear");
     let grid = bench.page("/bench/1/grid/bend?what=loft&kept=1").await.text;
     let row_of = row(&grid, "7");
-    assert!(row_of.contains("class=\"off") && row_of.contains("+1.5° against what is asked"), "{row_of}");
+    assert!(row_of.contains("class=\"off") && row_of.contains("bend <strong>1.5° strong</strong>"), "{row_of}");
     assert!(!row_of.contains("within"), "{row_of}");
     // What the grid says of the reading that was kept last, in the grid of the lie as well.
     for what in ["loft", "lie"] {
@@ -139,6 +139,19 @@ async fn a_lie_alone_is_no_all_clear() {
     assert!(grid.contains("Next: loft") && !grid.contains("Every club is read at this step"), "{grid}");
 }
 
+/// Beyond what the maker allows the row of a finished club says not to bend it, never how far.
+#[tokio::test]
+async fn nothing_says_to_bend_further_than_the_maker_allows() {
+    let bench = cured(None).await;
+    read(&bench, 1, "bend", &[("loft", LOFT + 2.5)]).await;
+    let grid = bench.page("/bench/1/grid/bend?what=loft").await.text;
+    let says = row(&grid, "7");
+    assert!(says.contains("do not bend it") && says.contains("allows 2.0° in all"), "{says}");
+    assert!(!says.contains("strong</strong>") && !says.contains("weak</strong>"), "{says}");
+    let page = bench.page("/bench/1/1?step=bend").await.text;
+    assert!(page.contains("do not bend it") && !page.contains("2.5° strong"), "{page}");
+}
+
 /// Loft of the loose head is told at once, before it is glued, and what the head does not allow to be bent.
 #[tokio::test]
 async fn a_head_beyond_bending_is_told_as_received() {
@@ -150,6 +163,7 @@ async fn a_head_beyond_bending_is_told_as_received() {
     assert!(next.contains("This head may be bent 2.0° at most: use another head."), "{next}");
     let grid = bench.page("/bench/1/grid/received?what=loft&kept=1").await.text;
     assert!(row(&grid, "7").contains("−2.5° against what is asked") && grid.contains("use another head"), "{grid}");
+    assert!(!row(&grid, "7").contains("bend"), "a loose head is measured: {}", row(&grid, "7"));
     assert!(bench.page("/bench/1/1?step=received").await.text.contains("use another head"));
 }
 
@@ -197,8 +211,8 @@ async fn what_the_sheet_asks_stands_in_grid_and_page_before_and_after_the_readin
     let lie = format!("± {:.1}°", half("lie_deg"));
     // What is asked, with its tolerance; then a reading within it, and one outside, with the words for how far.
     let cases = [
-        ("bend", "loft", "33.0°", angle, LOFT, LOFT - 1.0, "−1.0° against what is asked"),
-        ("bend", "lie", "62.0°", lie, LIE, LIE + 2.0, "+2.0° against what is asked"),
+        ("bend", "loft", "33.0°", angle, LOFT, LOFT - 1.0, "bend <strong>1.0° weak</strong>"),
+        ("bend", "lie", "62.0°", lie, LIE, LIE + 2.0, "bend <strong>2.0° flat</strong>"),
         (
             "finish",
             "finished_length",

@@ -1,5 +1,6 @@
 //! Clubs that live on, and the kinds of job.
 
+use super::described::NotFound;
 use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::{Answer, Reader};
@@ -66,7 +67,8 @@ struct MatchQuery {
 
 /// What one club must be to match a set: each figure from the line through those of the clubs that were measured, with how
 /// well the line is known there; a club that lies off the line of the others is named and left out.
-#[utoipa::path(get, path = "/match-set", params(MatchQuery), responses((status = 200, body = MatchedClub)))]
+#[utoipa::path(get, path = "/match-set", params(MatchQuery),
+    responses((status = 200, body = MatchedClub), NotFound))]
 async fn match_club(State(app): State<App>, Asked(query): Asked<MatchQuery>) -> Result<Answer<MatchedClub>, ApiError> {
     let codes: Vec<String> =
         query.clubs.split(',').map(|code| code.trim().to_owned()).filter(|c| !c.is_empty()).collect();

@@ -75,12 +75,13 @@ fn targets(w: &Words, found: &MatchedClub) -> Markup {
         vec![
             Cell::from(capital(&w.tell(&what))),
             Cell::from(super::say::forecast(w, what, target.value, target.band)),
-            Cell::from(text!(w, "reading-with-band", value = step(w, target), band = band(w, what, target.scatter))),
+            Cell::from(step(w, target)),
+            Cell::from(band(w, what, target.scatter)),
             Cell::from(target.clubs.to_string()),
             Cell::from(off.unwrap_or_else(|| "–".to_owned())),
         ]
     };
-    let columns = ["figure", "target", "a-number", "clubs", "off"];
+    let columns = ["figure", "target", "a-number", "scatter", "clubs", "off"];
     section(
         &found.number,
         &html! {},
@@ -98,11 +99,18 @@ fn targets(w: &Words, found: &MatchedClub) -> Markup {
 
 /// How much a figure grows from one number to the next.
 fn step(w: &Words, target: &MatchTarget) -> String {
-    let sign = if target.a_number < 0.0 { "−" } else { "+" };
-    let size = target.a_number.abs();
-    let figure = match target.unit {
+    let of = |size: f64| match target.unit {
         trade::reading::Unit::Points => w.printed(&quantity::decimal(size, 1)),
         _ => value(w, target.what, size),
+    };
+    let figure = of(target.a_number.abs());
+    // What rounds to nothing has no direction.
+    let sign = if figure == of(0.0) {
+        ""
+    } else if target.a_number < 0.0 {
+        "−"
+    } else {
+        "+"
     };
     format!("{sign}{figure}")
 }

@@ -180,7 +180,7 @@ fn due_part(w: &Words, day: &DayPlan) -> Markup {
         &html! {
             p {
                 @if due.whole.is_empty() { (w.text("plan-due-whole-none")) }
-                @else { (text!(w, "plan-due-whole", jobs = due.whole.clone())) }
+                @else { (text!(w, "plan-due-whole", n = due.whole.len(), jobs = due.whole.clone())) }
                 @if !due.proven { " " (w.text("plan-due-not-proven")) }
             }
             @if let Some(way) = &due.in_the_way {

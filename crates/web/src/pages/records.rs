@@ -239,10 +239,14 @@ fn parts_words(w: &Words, club: &ClubRecord, models: &[Model]) -> String {
     let part = |part: &PlannedPart| {
         let name = models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), Model::name);
         let (kind, code, mass_g) = (part.kind, &part.code, part.mass_g);
+        // “Tip weight 2 g” says what it is: the kind before it would say so twice.
+        let kind = w.tell(&kind);
+        let says_itself = name.to_lowercase().starts_with(&kind.to_lowercase());
+        let name = if says_itself { name.to_owned() } else { text!(w, "record-part-name", kind = kind, name = name) };
         if part.lot.is_empty() {
-            text!(w, "record-part", kind = kind, name = name, code = code, mass_g = mass_g)
+            text!(w, "record-part", name = name, code = code, mass_g = mass_g)
         } else {
-            text!(w, "record-part-lot", kind = kind, name = name, code = code, mass_g = mass_g, lot = part.lot)
+            text!(w, "record-part-lot", name = name, code = code, mass_g = mass_g, lot = part.lot)
         }
     };
     let mut parts = club.parts.iter().map(part);

@@ -72,6 +72,10 @@ pub(super) fn row_says(
     let asks = state.steps.iter().find(|s| s.key == step.key).map_or(&[][..], |s| &s.asks);
     let cut = asks.iter().any(|ask| ask.what == What::ShaftLength && ask.reading.is_some());
     let of = if matches!(what, What::Loft | What::Lie) { what } else { What::ShaftLength };
+    // A loose head is measured, not bent: how far it is off is said as of any other figure.
+    if of != What::ShaftLength && !step.on.contains(&Role::Adhesive) {
+        return Ok(None);
+    }
     let lines = lines_of(w, file, club, state, step)?;
     let found = lines.into_iter().find(|line| line.of == Some(of) && !(of == What::ShaftLength && cut));
     Ok(found.map(|line| html! { span.told { (line.deed) @if !line.why.is_empty() { " " span.small { (line.why) } } } }))
@@ -198,6 +202,16 @@ fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &
             (_, false) => "says-upright",
         };
         let deed = match found {
+            // Somebody in a hurry bends what a line says: beyond the maker's limit it says not to.
+            Some(found) if found.by_deg.abs() > limit_deg + 1e-9 => rich!(
+                w,
+                "says-bend-beyond",
+                strong,
+                what = w.tell(&what),
+                asked_deg = found.asked_deg,
+                read_deg = found.read_deg,
+                limit_deg = limit_deg
+            ),
             Some(found) if found.by_deg.abs() > 0.0 => rich!(
                 w,
                 "says-bend",

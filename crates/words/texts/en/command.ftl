@@ -108,6 +108,7 @@ simulation-advice = job { $job } of shop { $shop }, { $way }: { $what }. This is
     .next = Please report it with the seed
 simulation-kind = no kind of job “{ $kind }” is simulated
     .next = Use regrip, shorten, lengthen, rebalance, reshaft or loose_head
+no-finish-unplanned = the club has no plan, so it has no forecast
 simulation-unplanned = job { $job } of shop { $shop }: no parts for club { $club }. This is a fault of the simulation
     .next = Please report it
 setting-jobs = the number of jobs

@@ -240,7 +240,10 @@ plan-worth-take-together = Show the plan for all together
 # Which due dates hold.
 plan-due = Due dates
 plan-due-all-here = All clubs of all jobs can be built from what is here.
-plan-due-whole = All clubs of job { $jobs } can be built from what is here: the earliest due first, then what can be built beside it.
+plan-due-whole = All clubs of { $n ->
+        [one] job
+       *[other] jobs
+    } { $jobs } can be built from what is here: the earliest due first, then what can be built beside it.
 plan-due-whole-none = No job can be built whole from what is here.
 plan-due-not-proven = The search was short: a job that is not named may still be possible.
 plan-due-in-the-way = Left for later, job { $job } would let jobs { $builds } be built whole from what is here.

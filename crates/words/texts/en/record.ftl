@@ -78,8 +78,9 @@ verdict-reach-never = the shop’s readings are not certain enough to call a clu
 
 # Its parts.
 record-parts = Parts: { $parts }.
-record-part = { $kind } { $name } ({ $code }), { $mass_g }
-record-part-lot = { $kind } { $name } ({ $code }), { $mass_g }, lot { $lot }
+record-part-name = { $kind } { $name }
+record-part = { $name } ({ $code }), { $mass_g }
+record-part-lot = { $name } ({ $code }), { $mass_g }, lot { $lot }
 record-cut = Shaft cut to { $cut_mm }.
 record-glued =
     { $n ->

@@ -39,6 +39,7 @@ says-logo = Logo: { $facing }.
 
 # Bending.
 says-bend = { CAPITAL($what) } asked <b>{ $asked_deg }</b>, is { $read_deg }: bend <b>{ ANGLE($by_deg, digits: 1) } { $way }</b>.
+says-bend-beyond = { CAPITAL($what) } asked <b>{ $asked_deg }</b>, is { $read_deg }: <b>do not bend it</b>, the maker allows { ANGLE($limit_deg, digits: 1) } in all.
 says-bend-none = { CAPITAL($what) } asked <b>{ $asked_deg }</b>, is { $read_deg }: nothing to bend.
 says-bend-unread = { CAPITAL($what) } asked <b>{ $asked_deg }</b>: read it first.
 says-strong = strong
