@@ -7,7 +7,7 @@ use crate::{App, AppError, load_learned, load_library, load_shop};
 use bench::assembly::Assembly;
 use bench::learned::Learned;
 use bench::scale_watch::ScaleWatch;
-use desk::club_work::{AskedOfClub, ClubWorkFault, nearest, pieces_of, row_of};
+use desk::club_work::{AskedOfClub, ClubWorkFault, nearest, pieces_of, row_of, work_of};
 use desk::planner;
 use desk::sheet_check::Severity;
 use jiff::civil::Date;
@@ -19,7 +19,7 @@ use trade::club::Club;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::{ClubCode, JobId};
-use trade::job::{ClubWork, Job, JobClub, JobState};
+use trade::job::{Job, JobClub, JobState};
 use trade::job_kind::{JobKind, of_the_trade};
 use trade::kind::Hand;
 use trade::model::{Library, PartKind};
@@ -192,15 +192,7 @@ impl App {
                 slot,
                 card: format!("J{number}-{slot}"),
                 target: row,
-                work: Some(ClubWork {
-                    club: club.code.clone(),
-                    kind: kind.key.clone(),
-                    keeps_swing_weight: asked.swing_weight_points.is_none(),
-                    opens_joint: kind.opens_joint,
-                    extension_mass_g: asked.extension_mass_g,
-                    came: club.made.clone(),
-                    known: club.figures.clone(),
-                }),
+                work: Some(work_of(kind, &club, asked)),
                 plan: None,
                 version: 0,
             });
@@ -277,9 +269,7 @@ impl App {
         }
         Ok(job)
     }
-}
 
-impl App {
     /// Plans the clubs of a job that are there and have no plan; returns how many pieces of each part that takes.
     ///
     /// # Errors
@@ -342,9 +332,7 @@ impl App {
         }
         Ok(used.into_iter().map(|(code, count)| (code.to_owned(), count)).collect())
     }
-}
 
-impl App {
     /// Plans the clubs of a job that are built new, from what the clubs that are there have left in stock.
     async fn plan_new_clubs(
         &self,

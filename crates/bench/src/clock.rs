@@ -9,9 +9,9 @@ use trade::reading::{Reading, standing};
 pub(crate) struct Clock {
     /// Quarter hours in which something was read, rising, with the hours of work at each.
     quarters: Vec<(i64, f64)>,
-    /// Hours of work at which another day begins.
+    /// Hours of work at which another day begins, the next one among them on which nothing was read yet.
     days_h: Vec<f64>,
-    /// Hours of work at which the next day begins, on which nothing was read yet.
+    /// When that next day begins, where it has.
     next_day_h: Option<f64>,
 }
 
@@ -43,6 +43,7 @@ impl Clock {
             clock.quarters.push((at, hours));
         }
         if next_day && before.is_some() {
+            clock.days_h.push(hours + NIGHT_H);
             clock.next_day_h = Some(hours + NIGHT_H);
         }
         clock
@@ -83,9 +84,8 @@ impl Assembly<'_> {
     pub(crate) fn let_drift(&self, model: &mut JobModel, readings: &[Reading]) {
         let clock = self.clock(readings);
         let (scale, day_sd) = (&self.shop.balance_scale, self.drift_day_sd());
-        let days_h: Vec<f64> = clock.days_h.iter().copied().chain(clock.next_day_h).collect();
         let knots_h = clock.knots_h();
-        let may = scale.drift_sd_per_root_h > 0.0 || day_sd > 0.0 || !days_h.is_empty();
+        let may = scale.drift_sd_per_root_h > 0.0 || day_sd > 0.0 || !clock.days_h.is_empty();
         if knots_h.len() < 2 || !may {
             return;
         }
@@ -97,7 +97,7 @@ impl Assembly<'_> {
                 knots_h: knots_h.clone(),
                 sd_per_h: day_sd / STEADY_H,
                 steady_h: STEADY_H,
-                days_h: days_h.clone(),
+                days_h: clock.days_h.clone(),
                 habit_share: (1.0 - own_share).clamp(0.0, 1.0),
                 now_h: clock.next_day_h,
             });

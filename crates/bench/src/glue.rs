@@ -320,7 +320,7 @@ pub fn is_gluing(job: &Job, reading: &Reading, batch: &Batch) -> bool {
         && job.step(&reading.step).is_some_and(|step| step.glues)
 }
 
-/// The batches without the clubs whose gluing was taken back: a joint that was opened again has no clock until it is glued anew.
+/// The batches without the clubs whose gluing was taken back: a joint that was opened has no cure clock until it is glued again.
 #[must_use]
 pub fn still_glued(job: &Job, readings: &[Reading], mut batches: Vec<Batch>) -> Vec<Batch> {
     for batch in batches.iter_mut().filter(|batch| batch.taken_back.is_none()) {

@@ -103,6 +103,20 @@ impl AskedOfClub {
     }
 }
 
+/// The work of a kind on a club: what it came as, and what was known of it.
+#[must_use]
+pub fn work_of(kind: &JobKind, club: &Club, asked: &AskedOfClub) -> ClubWork {
+    ClubWork {
+        club: club.code.clone(),
+        kind: kind.key.clone(),
+        keeps_swing_weight: asked.swing_weight_points.is_none(),
+        opens_joint: kind.opens_joint,
+        extension_mass_g: asked.extension_mass_g,
+        came: club.made.clone(),
+        known: club.figures.clone(),
+    }
+}
+
 /// What a club is to become: its row of the job's sheet.
 ///
 /// # Errors

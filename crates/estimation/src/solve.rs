@@ -131,7 +131,8 @@ impl Belief {
     }
 }
 
-/// What time a question without one is about, for each scale: when it was last read in earnest, or now where that is later.
+/// The time that a question means when it names none, for each scale: its last reading that was believed, or now if that is
+/// later.
 fn latest_times(layout: &Layout, readings: &[Observation], questions: &[Question]) -> Vec<f64> {
     let first = |scale: &crate::layout::ScaleLayout| scale.drift.asked_h();
     let mut latest: Vec<f64> = layout.scales.iter().map(first).collect();

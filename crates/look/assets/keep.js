@@ -197,7 +197,7 @@ async function sendAll() {
   if (sent) document.dispatchEvent(new CustomEvent("setwright:sent"));
 }
 
-// The server answers with a page that says why: what is there now and what was typed.
+// The server's page says why: it shows the value that is kept now beside the one that was typed.
 async function refused(entry, answer) {
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   const why = page.querySelector("body > .notice.bad")?.textContent.trim() || words("enter-again");

@@ -1,4 +1,4 @@
-//! Which jobs can be built whole: all clubs of them at once, from what is there.
+//! Which jobs can be built whole: every club of a job at once, from the parts in stock.
 //!
 //! A plan for the day leaves as few clubs unbuilt as it can, and may spread them over many jobs, none of which is then
 //! ready. Here a job counts only when all its clubs can be built beside those of the jobs before it. What a plan costs does
@@ -25,7 +25,7 @@ use crate::table::Column;
 
 /// Search nodes for one set from what others leave, and for all clubs together.
 const NODES: u64 = 20_000;
-/// Up to so many clubs are proven as one set; a set of 20 takes hundredths of a second.
+/// Largest number of clubs that are proven as one set; 20 take a few hundredths of a second.
 const ONE_SET: usize = 24;
 /// Steps of the day's search, of about a millisecond each.
 const STEPS: u32 = 400;

@@ -110,7 +110,7 @@ fact::facts! {
 fact::facts! {
     /// Parts of which there are fewer than the jobs want.
     pub enum TooFew: "planner_too_few" {
-        /// So many are wanted, and so many of them are here.
+        /// The jobs want more than the shop has.
         Parts {
             /// How many are wanted of what.
             parts: PartCount,

@@ -49,15 +49,11 @@ pub(super) fn last_day(due: Date) -> Date {
 
 /// A part as its model says.
 fn nominal(kind: PartKind, model: &str, number: Option<&str>, library: &Library) -> Option<Part> {
-    let part = Part { number: number.map(str::to_owned), ..Part::new("", kind, model) };
-    let mass_g = match kind {
-        PartKind::Head => library.head_number(model, number?).ok()?.1.mass_g,
-        PartKind::Shaft => library.shaft(model).ok()?.blank(number.unwrap_or_default())?.mass_g,
-        PartKind::Grip => library.grip(model).ok()?.mass_g,
-        PartKind::Adapter => library.adapter(model).ok()?.mass_g,
-        _ => return None,
-    };
-    Some(Part { mass_g: Some(mass_g), ..part })
+    if !matches!(kind, PartKind::Head | PartKind::Shaft | PartKind::Grip | PartKind::Adapter) {
+        return None;
+    }
+    let mass_g = library.get(model).filter(|one| one.kind() == kind)?.part_mass_g(number)?;
+    Some(Part { number: number.map(str::to_owned), mass_g: Some(mass_g), ..Part::new("", kind, model) })
 }
 
 /// What is on order and not meant for jobs outside the day.

@@ -103,15 +103,13 @@ fn gamma_ratio(nu: u32) -> f64 {
 
 /// The maker's mass and its scatter.
 pub(super) fn nominal(model: &Model, number: Option<&str>) -> Option<(f64, f64)> {
-    Some(match model {
-        Model::Head(head) => (head.number(number?)?.mass_g, HEAD_SD_G),
-        Model::Shaft(shaft) => (shaft.blank(number.unwrap_or_default())?.mass_g, shaft.mass_sd_g),
-        Model::Grip(grip) => (grip.mass_g, grip.mass_sd_g),
-        Model::Adapter(adapter) => (adapter.mass_g, SMALL_SD_G),
-        Model::TipWeight(weight) => (weight.mass_g, SMALL_SD_G),
-        Model::Ferrule(ferrule) => (ferrule.mass_g, SMALL_SD_G),
-        Model::Adhesive(_) | Model::Tape(_) => return None,
-    })
+    let sd_g = match model {
+        Model::Head(_) => HEAD_SD_G,
+        Model::Shaft(shaft) => shaft.mass_sd_g,
+        Model::Grip(grip) => grip.mass_sd_g,
+        _ => SMALL_SD_G,
+    };
+    Some((model.part_mass_g(number)?, sd_g))
 }
 
 /// The numbers that parts of a model have, in its order; one without number where they have none.

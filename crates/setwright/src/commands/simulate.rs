@@ -13,7 +13,7 @@ use simulation::report::{BlunderLine, Line};
 use simulation::{Outcome, Reference, Report, Settings, SimulationError, Trouble, World, run_group};
 use std::collections::BTreeMap;
 use std::sync::Mutex;
-use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
+use std::sync::atomic::{AtomicU32, Ordering};
 
 /// Runs the simulation and prints its report.
 ///
@@ -89,7 +89,7 @@ fn kinds(arguments: &Simulate, settings: &Settings, kind: &str) -> Result<(), Fa
     Ok(())
 }
 
-/// All clubs of a kind on some threads; the result does not depend on how many.
+/// All clubs of a kind on some threads.
 fn of_kind(
     settings: &Settings,
     kind: &str,
@@ -97,27 +97,14 @@ fn of_kind(
     threads: u32,
     bar: &ProgressBar,
 ) -> Result<[KindTally; Depth::ALL.len()], SimulationError> {
-    let (next, found) = (AtomicU64::new(0), Mutex::new(BTreeMap::new()));
-    std::thread::scope(|scope| {
-        for _ in 0..threads.max(1) {
-            scope.spawn(|| {
-                loop {
-                    let from = next.fetch_add(CLUBS_AT_ONCE, Ordering::Relaxed);
-                    if from >= clubs {
-                        break;
-                    }
-                    let some = run_kind(settings, kind, from..clubs.min(from + CLUBS_AT_ONCE), &mut || bar.inc(1));
-                    if some.is_err() {
-                        next.store(clubs, Ordering::Relaxed);
-                    }
-                    found.lock().unwrap_or_else(std::sync::PoisonError::into_inner).insert(from, some);
-                }
-            });
-        }
-    });
+    let parts = u32::try_from(clubs.div_ceil(CLUBS_AT_ONCE)).unwrap_or(u32::MAX);
+    let found = on_threads(parts, threads, |part| {
+        let from = u64::from(part) * CLUBS_AT_ONCE;
+        run_kind(settings, kind, from..clubs.min(from + CLUBS_AT_ONCE), &mut || bar.inc(1))
+    })?;
     let mut all: [KindTally; Depth::ALL.len()] = Default::default();
-    for some in found.into_inner().unwrap_or_else(std::sync::PoisonError::into_inner).into_values() {
-        all.iter_mut().zip(&some?).for_each(|(all, some)| all.join(some));
+    for some in &found {
+        all.iter_mut().zip(some).for_each(|(all, some)| all.join(some));
     }
     Ok(all)
 }
@@ -159,30 +146,39 @@ fn of_list<T: Copy>(key: &str, all: &[T], key_of: fn(T) -> &'static str) -> Resu
     found.ok_or_else(|| Failure::usage(CommandFault::NotInList { key: key.to_owned(), known: known() }))
 }
 
-/// All groups on some threads. Each group draws from its own streams, so that the result is the same on any number.
+/// All groups on some threads.
 fn run(settings: &Settings, groups: u32, threads: u32, bar: &ProgressBar) -> Result<Vec<Outcome>, SimulationError> {
+    let found = on_threads(groups, threads, |group| run_group(settings, group, &mut || bar.inc(1)))?;
+    Ok(found.into_iter().flatten().collect())
+}
+
+/// What each part of a work comes to, in the order of the parts, worked out on some threads; the first failure ends it. A part
+/// draws from its own streams, so that the result is the same on any number of threads.
+fn on_threads<T: Send>(
+    parts: u32,
+    threads: u32,
+    of: impl Fn(u32) -> Result<T, SimulationError> + Sync,
+) -> Result<Vec<T>, SimulationError> {
     let next = AtomicU32::new(0);
-    let found: Mutex<BTreeMap<u32, Result<Vec<Outcome>, SimulationError>>> = Mutex::new(BTreeMap::new());
+    let found: Mutex<BTreeMap<u32, Result<T, SimulationError>>> = Mutex::new(BTreeMap::new());
     std::thread::scope(|scope| {
         for _ in 0..threads.max(1) {
             scope.spawn(|| {
                 loop {
-                    let group = next.fetch_add(1, Ordering::Relaxed);
-                    if group >= groups {
+                    let part = next.fetch_add(1, Ordering::Relaxed);
+                    if part >= parts {
                         break;
                     }
-                    let outcomes = run_group(settings, group, &mut || bar.inc(1));
-                    let failed = outcomes.is_err();
-                    found.lock().unwrap_or_else(std::sync::PoisonError::into_inner).insert(group, outcomes);
-                    if failed {
-                        next.store(groups, Ordering::Relaxed);
+                    let one = of(part);
+                    if one.is_err() {
+                        next.store(parts, Ordering::Relaxed);
                     }
+                    found.lock().unwrap_or_else(std::sync::PoisonError::into_inner).insert(part, one);
                 }
             });
         }
     });
-    let found = found.into_inner().unwrap_or_else(std::sync::PoisonError::into_inner);
-    Ok(found.into_values().collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect())
+    found.into_inner().unwrap_or_else(std::sync::PoisonError::into_inner).into_values().collect()
 }
 
 fn percent(share: Option<simulation::tally::Share>) -> String {

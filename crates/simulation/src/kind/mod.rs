@@ -20,7 +20,7 @@ use bench::assembly::Assembly;
 use bench::belief::Finish;
 use bench::learned::Learned;
 use bench::scale_watch::ScaleWatch;
-use desk::club_work::{AskedOfClub, nearest, pieces_of, row_of};
+use desk::club_work::{AskedOfClub, nearest, pieces_of, row_of, work_of};
 use jiff::Timestamp;
 use trade::action::Action;
 use trade::club::{Arrival, Club, as_it_came};
@@ -85,7 +85,7 @@ impl Case<'_> {
     }
 }
 
-/// So many clubs of one kind, from a place on: the same numbers give the same clubs, whoever works on them.
+/// Works on a range of numbered clubs of one kind. A number always stands for the same club, whichever thread takes it.
 ///
 /// # Errors
 /// An unknown kind; advice that failed.
@@ -192,15 +192,7 @@ fn one_club(
     };
     let club = with_length(club, length_mm);
     let row = row_of(&case.library, kind, &club, &asked)?;
-    let work = ClubWork {
-        club: club.code.clone(),
-        kind: kind.key.clone(),
-        keeps_swing_weight: asked.swing_weight_points.is_none(),
-        opens_joint: kind.opens_joint,
-        extension_mass_g: asked.extension_mass_g,
-        came: club.made.clone(),
-        known: club.figures.clone(),
-    };
+    let work = work_of(kind, &club, &asked);
     let mut job = job_of(kind, row, work.clone());
     let mut readings = Vec::new();
     let mut read = |step: &str, what: What, value: f64, second: i64| {

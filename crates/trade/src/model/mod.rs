@@ -80,6 +80,21 @@ impl Model {
         }
     }
 
+    /// What the maker says that a part of it weighs, g; none for what is not weighed part by part (adhesive, tape), and for a
+    /// number that the model lacks. A head needs its number, a taper blank too.
+    #[must_use]
+    pub fn part_mass_g(&self, number: Option<&str>) -> Option<f64> {
+        match self {
+            Self::Head(m) => m.number(number?).map(|n| n.mass_g),
+            Self::Shaft(m) => m.blank(number.unwrap_or_default()).map(|b| b.mass_g),
+            Self::Grip(m) => Some(m.mass_g),
+            Self::Adapter(m) => Some(m.mass_g),
+            Self::TipWeight(m) => Some(m.mass_g),
+            Self::Ferrule(m) => Some(m.mass_g),
+            Self::Adhesive(_) | Self::Tape(_) => None,
+        }
+    }
+
     /// The shop's short code.
     #[must_use]
     pub fn code(&self) -> &str {

@@ -1,4 +1,4 @@
-//! Plans beyond the one that is proposed: plans to choose from, a plan made anew around what is done.
+//! Other plans than the proposed one: alternatives to choose from, and a new plan that keeps what is already done.
 
 use super::entries::{go_on, go_to, query};
 use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};

@@ -72,19 +72,23 @@ pub(super) fn row_says(
     let asks = state.steps.iter().find(|s| s.key == step.key).map_or(&[][..], |s| &s.asks);
     let cut = asks.iter().any(|ask| ask.what == What::ShaftLength && ask.reading.is_some());
     let of = if matches!(what, What::Loft | What::Lie) { what } else { What::ShaftLength };
-    // A loose head is measured, not bent: how far it is off is said as of any other figure.
+    // A loose head is only measured, never bent, so its row says how far off it is, as for any other figure.
     if of != What::ShaftLength && !step.on.contains(&Role::Adhesive) {
         return Ok(None);
     }
     let lines = lines_of(w, file, club, state, step)?;
     let found = lines.into_iter().find(|line| line.of == Some(of) && !(of == What::ShaftLength && cut));
-    Ok(found.map(|line| html! { span.told { (line.deed) @if !line.why.is_empty() { " " span.small { (line.why) } } } }))
+    Ok(found.map(|line| html! { span.told { (line.written()) } }))
+}
+
+impl Line {
+    fn written(&self) -> Markup {
+        html! { (self.deed) @if !self.why.is_empty() { " " span.small { (self.why) } } }
+    }
 }
 
 fn listed(lines: &[Line]) -> Markup {
-    html! { @if !lines.is_empty() { ul.plain.says { @for line in lines {
-        li { (line.deed) @if !line.why.is_empty() { " " span.small { (line.why) } } }
-    } } } }
+    html! { @if !lines.is_empty() { ul.plain.says { @for line in lines { li { (line.written()) } } } } }
 }
 
 fn lines_of(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &Step) -> Result<Vec<Line>, PageError> {

@@ -315,8 +315,10 @@ async fn part_page(
     let model = app.model(&part.model).await.ok();
     let number = part.number.as_deref().map(|n| format!(" {}", w.club_number(n))).unwrap_or_default();
     let mass = part.mass_g.map_or("–".to_owned(), |figure| w.mass(figure));
-    let mass_note =
-        model.as_ref().and_then(|m| nominal_g(m, part)).map(|model_g| text!(w, "stock-model-mass", model_g = model_g));
+    let mass_note = model
+        .as_ref()
+        .and_then(|m| m.part_mass_g(part.number.as_deref()))
+        .map(|model_g| text!(w, "stock-model-mass", model_g = model_g));
     let cpm = part.cpm.map(|cpm| say::value(w, What::Cpm, cpm));
     let line = app
         .frequency_line(part)
@@ -371,19 +373,6 @@ async fn part_page(
         framed(w, app, Framed { title: &part.code, active: Nav::Stock, crumb, notice, body, ..Framed::default() })
             .await?;
     Ok((status, page).into_response())
-}
-
-/// What the model says a part of it weighs.
-fn nominal_g(model: &Model, part: &Part) -> Option<f64> {
-    match model {
-        Model::Head(m) => m.number(part.number.as_deref()?).map(|n| n.mass_g),
-        Model::Shaft(m) => m.blank(part.number.as_deref().unwrap_or_default()).map(|b| b.mass_g),
-        Model::Grip(m) => Some(m.mass_g),
-        Model::Adapter(m) => Some(m.mass_g),
-        Model::TipWeight(m) => Some(m.mass_g),
-        Model::Ferrule(m) => Some(m.mass_g),
-        Model::Adhesive(_) | Model::Tape(_) => None,
-    }
 }
 
 /// The boxes for what may be changed by hand: mass, place and lot, the count of a box, the figures of its kind.
