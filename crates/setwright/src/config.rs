@@ -119,6 +119,24 @@ pub enum Command {
     Calc(Calc),
     /// Simulated shops: what the advice is worth against builders without it.
     Simulate(Simulate),
+    /// Completions of these commands for a shell, to standard output.
+    Completions(Completions),
+    /// The manual pages of these commands, for `man`: writes one file for each into a folder.
+    Manual(Manual),
+}
+
+/// Which shell.
+#[derive(Debug, Args)]
+pub struct Completions {
+    /// The shell that will read them.
+    pub shell: clap_complete::Shell,
+}
+
+/// Where to write the manual.
+#[derive(Debug, Args)]
+pub struct Manual {
+    /// A folder, made where there is none; pages of the same name in it are written over.
+    pub folder: PathBuf,
 }
 
 /// What to import.

@@ -10,6 +10,7 @@ mod fit;
 mod gates;
 mod learned;
 mod list;
+mod manual;
 mod matched;
 mod order;
 mod part;
@@ -84,6 +85,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         },
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
         Command::Simulate(simulate) => told(simulate.json, simulate::simulate(&simulate)),
+        Command::Completions(completions) => manual::completions(&completions),
+        Command::Manual(manual) => manual::manual(&manual),
     }
 }
 

@@ -12,6 +12,7 @@ mod half_quanta;
 mod learned;
 mod list;
 mod order;
+mod packaged;
 mod place;
 mod price;
 mod refusals;
