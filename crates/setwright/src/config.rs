@@ -9,6 +9,7 @@ mod customer;
 mod figures;
 mod fit;
 mod gates;
+mod job;
 mod place;
 mod price;
 mod serve;
@@ -20,6 +21,7 @@ pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
+pub use job::*;
 pub use place::*;
 pub use price::*;
 pub use serve::*;
@@ -90,8 +92,19 @@ pub enum Command {
     /// Kinds of job: regrip, bend, shorten, and the shop's own.
     #[command(subcommand)]
     Kind(KindCommand),
+    /// Jobs: list them, show where each club stands, give one up.
+    #[command(subcommand)]
+    Job(JobCommand),
     /// Keep readings of a club at the bench, and say what they mean.
     Read(ReadArguments),
+    /// Take a reading back: it stays in the record and counts for nothing.
+    TakeBack(ReadingWord),
+    /// Stand by a doubted reading: it is believed, and the record says why.
+    StandBy(ReadingWord),
+    /// Put another part into a club in place of the planned one: another head, shaft, grip or tip weight.
+    Change(ChangeArguments),
+    /// Let a joint pass before it has its strength, with a reason that the record keeps.
+    Pass(PassArguments),
     /// What is open in a set before a step that cannot be undone: the cut, the glue, the bend, the hand over.
     Open(OpenArguments),
     /// Note that a step which is only done, such as turning the ferrules, is done for the clubs of a job.

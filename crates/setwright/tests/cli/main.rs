@@ -9,6 +9,7 @@ mod customer;
 mod frequency;
 mod gates;
 mod half_quanta;
+mod job;
 mod learned;
 mod list;
 mod order;

@@ -37,8 +37,7 @@ fn each_shell_completes_every_command_and_man_has_a_page_of_each() {
     }
     done(Command::new("bash").arg("-n").arg(shop.path("bash")));
     // Typed `ba` and the tabulator: `backup` is offered.
-    let asked =
-        "source ./bash; COMP_WORDS=(setwright ba); COMP_CWORD=1; _setwright setwright ba setwright; echo ${COMPREPLY[@]}";
+    let asked = "source ./bash; COMP_WORDS=(setwright ba); COMP_CWORD=1; _setwright setwright ba setwright; echo ${COMPREPLY[@]}";
     let mut bash = Command::new("bash");
     assert_eq!(done(bash.current_dir(shop.path("")).args(["-c", asked])).trim(), "backup");
 
