@@ -1,6 +1,6 @@
 //! Clubs that live on, jobs on them, kinds of job, and readings at the bench.
 
-use super::print::{document, table};
+use super::print::table;
 use super::work::bytes_of;
 use super::{print_json, reader, say};
 use crate::config::{
@@ -393,9 +393,6 @@ pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
     }
     let (w, meaning) = (reader(), &kept.meaning);
     line!("{}", w.sentence(&meaning.fact));
-    for cause in &meaning.causes {
-        line!("  {}", w.sentence(&cause.fact));
-    }
     if let Some(over_set) = &meaning.over_set {
         line!("{}", w.sentence(over_set));
     }

@@ -74,7 +74,10 @@ fn looks_as_the_page_says(folder: &Folder, text: &str, said: &str) {
     }
     if text.contains("take-back") {
         let of = |place: &str| said.lines().find(|l| l.starts_with(place)).expect("a line").to_owned();
-        assert!(of("4 ").ends_with("E1.1 (Tip)") && of("5 ").ends_with(" -"), "the slip counts for nothing: {said}");
+        assert!(
+            of("4 ").ends_with("E1.1 (Tip weight)") && of("5 ").ends_with(" -"),
+            "the slip counts for nothing: {said}"
+        );
     }
     if text.contains("1 4 finish ") {
         assert!(!said.contains("doubt"), "{said}");
