@@ -336,6 +336,12 @@ impl Assembly<'_> {
             let arm = Prior::new(inch(arm_mm), inch(TIP_WEIGHT_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
         }
+        if as_it_came::is(&club.target.shaft_model) && in_tip().next().is_none() {
+            // Nobody saw into the tip of this shaft. What is in there stays with it, whatever is done at the joint.
+            let (mean_g, sd_g) = as_it_came::HIDDEN_TIP_G;
+            let arm = Prior::new(inch(tip_mm - as_it_came::HIDDEN_TIP_UP_MM), inch(TIP_WEIGHT_PLACE_SD_MM));
+            made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(mean_g, sd_g), arm).moving_with_length());
+        }
         if let Some(code) = club.target.adhesive_in(self.shop) {
             let adhesive = self.library.adhesive(code)?;
             let mass = self.joint_mass(club, plan, adhesive, shared);

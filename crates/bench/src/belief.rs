@@ -453,8 +453,7 @@ impl Believed<'_> {
         let own_sd = self.mixture.forecast(|belief| belief.answer(&true_finish(club)))?.sd;
         let probe = self.assembly.finish_probe(club);
         let (target, tolerance) = (found.target.swing_weight_points, found.target.tolerances.swing_weight_points);
-        // What a club keeps is asked for as a change, which is to be nothing.
-        let asked = if probe.less_club.is_some() { 0.0 } else { target };
+        let asked = self.assembly.asked_of(&probe, &found.target);
         let spread = self.mixture.normals(|belief| belief.answer(&probe))?.moved(-asked);
         let deviation = spread.as_one();
         Ok(Some(Finish {

@@ -107,6 +107,7 @@ impl AskClub {
             cpm: None,
             total_mass_g: None,
             grip_graphics: None,
+            adapter_setting: None,
             shaft_graphics: None,
             soft_side: None,
             tip_weight: None,

@@ -190,6 +190,7 @@ impl MatchedClub {
             adhesive: None,
             tape: None,
             grip_graphics: None,
+            adapter_setting: None,
             shaft_graphics: None,
             soft_side: None,
             tip_weight: None,

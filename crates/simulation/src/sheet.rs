@@ -41,6 +41,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
             cpm: None,
             total_mass_g: None,
             grip_graphics: None,
+            adapter_setting: None,
             shaft_graphics: None,
             soft_side: None,
             tip_weight: None,

@@ -329,6 +329,7 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         cpm: arrival.cpm,
         total_mass_g: None,
         grip_graphics: None,
+        adapter_setting: None,
         shaft_graphics: None,
         soft_side: None,
         tip_weight: None,

@@ -217,6 +217,9 @@ pub struct SheetClub {
     /// Where the soft side is turned.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub soft_side: Option<SoftSide>,
+    /// Setting of the adapter, as its model names it; left out: the one that the model is built at.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub adapter_setting: Option<String>,
     /// Layers of tape.
     #[serde(default)]
     pub wraps: Wraps,

@@ -19,6 +19,7 @@ mod gates;
 mod glossary;
 mod glue_gates;
 mod half_quanta;
+mod kinds_by_pages;
 mod learning;
 mod orders;
 mod other_jobs;

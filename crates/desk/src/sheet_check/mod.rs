@@ -258,9 +258,15 @@ fn check_rules(club: &Named<'_>, found: &mut Vec<SheetProblem>) {
     if !club.sound {
         return;
     }
-    let figures = RuleFigures::of_sheet(club.club, club.grip);
-    let beyond = rules::margins(&figures).into_iter().filter(rules::Margin::is_beyond).collect::<Vec<_>>();
+    let figures = RuleFigures::of_sheet(club.club, club.head, club.grip);
+    let (beyond, inside): (Vec<_>, Vec<_>) =
+        rules::margins(&figures).into_iter().partition(rules::Margin::is_beyond);
     let too_long = beyond.iter().filter(|m| m.what == Limited::Length).count() > 1;
+    for margin in inside.into_iter().filter(rules::Margin::is_near) {
+        let field = club.field("length_mm");
+        let problem = SheetProblem::new(Severity::Note, field, &margin.fact, &SheetNext::MeasureAsRulesDo);
+        found.push(SheetProblem { clause: Some(margin.clause), ..problem }.of(club.club));
+    }
     for margin in beyond {
         if margin.is_local() && too_long {
             continue;

@@ -400,6 +400,7 @@ impl<'a> Groups<'a> {
             cpm,
             total_mass_g,
             grip_graphics,
+            adapter_setting: None,
             shaft_graphics,
             soft_side,
             tip_weight: None,

@@ -61,6 +61,7 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
         ("wraps_lower", club.wraps.lower_hand.to_string()),
         ("grip_graphics", key(club.grip_graphics)),
         ("shaft_graphics", key(club.shaft_graphics)),
+        ("adapter_setting", club.adapter_setting.clone().unwrap_or_default()),
         ("tip_weight", club.tip_weight.map_or("", |may| if may { "yes" } else { "no" }).to_owned()),
         ("soft_side", club.soft_side.map_or("", SoftSide::key).to_owned()),
         ("tol_swing_weight", plain(t.swing_weight_points)),
@@ -97,7 +98,7 @@ async fn club_page(
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
             div.fields { (figures(w, form)) }
-            (group(&w.text("sheet-club-grip-and-shaft"), &html! { div.fields { (grip_fields(w, form)) } }))
+            (group(&w.text("sheet-club-grip-and-shaft"), &html! { div.fields { (grip_fields(w, form, &settings_of(&models, club))) } }))
             (group(&w.text("sheet-club-tolerances"), &html! { div.fields { (tolerance_fields(w, form)) } }))
             (group(&w.text("sheet-club-models"), &html! { div.fields { (model_fields(w, form, &models)) } }))
             div.actions {
@@ -131,7 +132,23 @@ fn figures(w: &Words, form: &Entries) -> Markup {
     }
 }
 
-fn grip_fields(w: &Words, form: &Entries) -> Markup {
+/// The settings that the adapters of a club's head have; none where it takes no adapter.
+fn settings_of(models: &[Model], club: &SheetClub) -> Vec<String> {
+    let mut found: Vec<String> = Vec::new();
+    for model in models {
+        if let Model::Adapter(adapter) = model
+            && adapter.fits_head_model == club.head_model
+        {
+            found.extend(adapter.settings.iter().map(|setting| setting.name.clone()));
+        }
+    }
+    found.extend(club.adapter_setting.clone());
+    found.sort();
+    found.dedup();
+    found
+}
+
+fn grip_fields(w: &Words, form: &Entries, settings: &[String]) -> Markup {
     let layers = w.text("sheet-club-layers");
     let whole = Field { inputmode: "numeric", unit: &layers, ..Field::default() };
     let none = w.text("sheet-club-not-given");
@@ -144,6 +161,10 @@ fn grip_fields(w: &Words, form: &Entries) -> Markup {
         (form.select("grip_graphics", &w.text("sheet-club-grip-label"), "", &facing))
         (form.select("shaft_graphics", &w.text("sheet-club-shaft-label"), "", &facing))
         (form.select("soft_side", &w.text("sheet-club-soft-side"), "", &soft))
+        @if !settings.is_empty() {
+            (form.select("adapter_setting", &w.text("sheet-club-adapter-setting"), "", &std::iter::once(("", w.text("sheet-club-adapter-usual")))
+                .chain(settings.iter().map(|name| (name.as_str(), name.clone()))).collect::<Vec<_>>()))
+        }
         (form.select("tip_weight", &w.text("sheet-club-tip-weight"), "", &[
             ("", w.text("sheet-club-tip-weight-usual")),
             ("yes", w.text("sheet-club-tip-weight-yes")),
@@ -279,6 +300,7 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
         grip_graphics: Facing::from_key(form.text("grip_graphics")),
         shaft_graphics: Facing::from_key(form.text("shaft_graphics")),
         soft_side: SoftSide::from_key(form.text("soft_side")),
+        adapter_setting: form.some("adapter_setting"),
         tip_weight: match form.text("tip_weight") {
             "yes" => Some(true),
             "no" => Some(false),

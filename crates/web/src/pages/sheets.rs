@@ -302,6 +302,7 @@ fn club_row(w: &Words, models: &[Model], club: &SheetClub, link: Option<String>)
     let labels: Vec<String> = [("sheet-grip-label", club.grip_graphics), ("sheet-shaft-label", club.shaft_graphics)]
         .into_iter()
         .filter_map(|(id, way)| way.map(|way| w.text_with(id, &[("way", words::figure(&way))])))
+        .chain(club.adapter_setting.iter().map(|setting| text!(w, "sheet-adapter", setting = setting)))
         .collect();
     let tolerance = text!(
         w,
@@ -362,6 +363,7 @@ pub(super) fn field_word(w: &Words, field: &str) -> String {
         "grip_graphics" => "sheet-field-grip-label",
         "shaft_graphics" => "sheet-field-shaft-label",
         "soft_side" => "sheet-field-soft-side",
+        "adapter_setting" => "sheet-field-adapter-setting",
         other => return other.to_owned(),
     })
 }
