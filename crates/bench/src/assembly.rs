@@ -249,7 +249,7 @@ impl Assembly<'_> {
         let mut made = Club::new(club.id.0.clone(), inch(places.ground_mm))
             .with_length_sd(inch(length_sd_mm))
             .with_cap(cap)
-            .with_target(target.swing_weight_points, target.tolerances.swing_weight_points);
+            .with_target(target.swing_weight_points, target.swing_weight_tolerance());
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
         let head_from_elsewhere = as_it_came::is(&head.code);

@@ -352,6 +352,9 @@ fn lines<'r>(
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);
     lines.push(line(What::TotalMass, target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
+    if target.no_swing_weight {
+        lines.retain(|line| line.what != What::SwingWeight);
+    }
     if club.work.is_some() {
         // A regrip is no fitting: what its steps do not ask, and nobody read, was no part of the work.
         let job = believed.assembly.job;

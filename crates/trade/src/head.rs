@@ -102,7 +102,7 @@ pub struct ChartEntry {
     #[schema(minimum = 400, maximum = 1300)]
     pub length_mm: f64,
     /// Standard swing weight, in points since A0 (`D2` = 32).
-    #[schema(minimum = -20, maximum = 90)]
+    #[schema(minimum = -60, maximum = 160)]
     #[serde(alias = "balance_points")]
     pub swing_weight_points: f64,
 }
@@ -189,7 +189,7 @@ impl HeadModel {
             }
             within(field("bore_to_ground_mm"), n.bore_to_ground_mm, 0.0, 80.0, "mm")?;
             within(field("chart.length_mm"), n.chart.length_mm, 400.0, 1300.0, "mm")?;
-            within(field("chart.swing_weight_points"), n.chart.swing_weight_points, -20.0, 90.0, "points")?;
+            within(field("chart.swing_weight_points"), n.chart.swing_weight_points, -60.0, 160.0, "points")?;
         }
         Ok(())
     }

@@ -198,6 +198,10 @@ pub struct SheetClub {
     /// Swing weight in points since A0 (`D2` = 32).
     #[serde(alias = "balance_points")]
     pub swing_weight_points: f64,
+    /// Whether the club is built without a swing weight being asked, as most putters are: `swing_weight_points` is then what
+    /// such a club has, no step reads it, and nothing is held against it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub no_swing_weight: bool,
     /// Loft asked of the finished head.
     pub loft_deg: f64,
     /// Lie asked of the finished head: the angle between shaft and ground.
@@ -231,12 +235,21 @@ pub struct SheetClub {
     pub tolerances: Tolerances,
 }
 
+/// Half of a range that no club leaves, points.
+pub const ANYWHERE_POINTS: f64 = 1000.0;
+
 impl SheetClub {
     /// Whether weight may go into the tip: as the sheet says, else into any club but a driver, which is brought to its swing
     /// weight by its screws. (Common practice, no source.)
     #[must_use]
     pub fn may_have_tip_weight(&self) -> bool {
         self.tip_weight.unwrap_or(!(self.club_kind == ClubKind::Wood && self.number == "1"))
+    }
+
+    /// How far from its target the swing weight is still good, points: anywhere, where none is asked.
+    #[must_use]
+    pub fn swing_weight_tolerance(&self) -> f64 {
+        if self.no_swing_weight { ANYWHERE_POINTS } else { self.tolerances.swing_weight_points }
     }
 
     /// The club as a figure of a fact: the 7-iron, the PW.

@@ -4,6 +4,7 @@ mod adapters;
 mod addresses;
 mod at_the_tablet;
 mod bad_input;
+mod children;
 mod clock;
 mod club_work;
 mod crawl;

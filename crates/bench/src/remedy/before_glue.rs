@@ -48,7 +48,7 @@ fn prospects(believed: &Believed<'_>, club: &JobClub, progress: &Progress) -> Re
     let (target, finish) = (&club.target, assembly.finish_probe(&club.id));
     let asked_points = assembly.asked_of(&finish, target);
     let of = |part: &Part| {
-        let tolerance = target.tolerances.swing_weight_points;
+        let tolerance = target.swing_weight_tolerance();
         let prospect = Prospect::of(&part.belief, &finish, asked_points, tolerance, &planned)?;
         Ok((part.weight, prospect))
     };

@@ -15,6 +15,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use look::{Action, Button, ButtonKind, Field, Nav, Notice, actions, button, hidden, link_button};
 use maud::{Markup, html};
+use trade::kind::ClubKind;
 use trade::kind::Facing;
 use trade::kind::LengthTo;
 use trade::kind::SoftSide;
@@ -51,7 +52,7 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
     let pairs = [
         ("length", typed_length(w, club.length_mm)),
         ("length_to", club.length_to.key().to_owned()),
-        ("swing_weight", typed_swing_weight(club.swing_weight_points)),
+        ("swing_weight", if club.no_swing_weight { String::new() } else { typed_swing_weight(club.swing_weight_points) }),
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),
@@ -97,7 +98,7 @@ async fn club_page(
         @if stale_page { p.actions { (link_button(&here, &w.text("sheet-as-it-is-now"), ButtonKind::Quiet, None, "")) } }
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
-            div.fields { (figures(w, form)) }
+            div.fields { (figures(w, form, club.club_kind == ClubKind::Putter)) }
             (group(&w.text("sheet-club-grip-and-shaft"), &html! { div.fields { (grip_fields(w, form, &settings_of(&models, club))) } }))
             (group(&w.text("sheet-club-tolerances"), &html! { div.fields { (tolerance_fields(w, form)) } }))
             (group(&w.text("sheet-club-models"), &html! { div.fields { (model_fields(w, form, &models)) } }))
@@ -116,7 +117,7 @@ async fn club_page(
     Ok((status, page).into_response())
 }
 
-fn figures(w: &Words, form: &Entries) -> Markup {
+fn figures(w: &Words, form: &Entries, putter: bool) -> Markup {
     let decimal = Field { inputmode: "decimal", ..Field::default() };
     let length_to: Vec<(&str, String)> = LengthTo::ALL.iter().map(|l| (l.key(), w.tell(l))).collect();
     let length = w.text(units::example(w, "sheet-club-length-in", "sheet-club-length-mm", Unit::Millimetre));
@@ -124,7 +125,7 @@ fn figures(w: &Words, form: &Entries) -> Markup {
     html! {
         (form.field("length", &w.text("sheet-club-length"), Field { unit: w.length_sign(), hint: &length, required: true, ..Field::default() }))
         (form.select("length_to", &w.text("sheet-club-measured"), &w.text("sheet-club-measured-from"), &length_to))
-        (form.field("swing_weight", &w.text("sheet-club-swing-weight"), Field { hint: &w.text("sheet-club-swing-weight-hint"), required: true, ..Field::default() }))
+        (form.field("swing_weight", &w.text("sheet-club-swing-weight"), Field { hint: &w.text(if putter { "sheet-club-swing-weight-putter" } else { "sheet-club-swing-weight-hint" }), required: !putter, ..Field::default() }))
         (form.field("loft", &w.text("sheet-club-loft"), Field { unit: "°", required: true, ..decimal }))
         (form.field("lie", &w.text("sheet-club-lie"), Field { unit: "°", required: true, ..decimal }))
         (form.field("cpm", &w.text("sheet-club-frequency"), Field { unit: "cpm", hint: &w.text("sheet-club-not-asked"), ..decimal }))
@@ -245,7 +246,13 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     let length = form.length_mm(w, "length");
     let length = form.needed("length", length, &w.text("sheet-club-length-needed"));
     let swing_weight = form.swing_weight_points(w, "swing_weight");
-    let swing_weight = form.needed("swing_weight", swing_weight, &w.text("sheet-club-swing-weight-needed"));
+    let no_swing_weight =
+        club.club_kind == ClubKind::Putter && swing_weight.is_none() && form.text("swing_weight").is_empty();
+    let swing_weight = if no_swing_weight {
+        Some(club.swing_weight_points)
+    } else {
+        form.needed("swing_weight", swing_weight, &w.text("sheet-club-swing-weight-needed"))
+    };
     let loft = form.angle_deg(w, "loft");
     let loft = form.needed("loft", loft, &w.text("sheet-club-loft-needed"));
     let lie = form.angle_deg(w, "lie");
@@ -295,6 +302,7 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
             .map(|b| if (b - club.swing_weight_points).abs() < 0.006 { club.swing_weight_points } else { b })?,
         loft_deg: loft?,
         lie_deg: lie?,
+        no_swing_weight,
         cpm,
         total_mass_g,
         grip_graphics: Facing::from_key(form.text("grip_graphics")),

@@ -130,6 +130,7 @@ sheet-club-length-needed = Enter the length, for example 36 3/4
 sheet-club-measured = Measured
 sheet-club-measured-from = From where the shaft axis meets the ground
 sheet-club-swing-weight = Swing weight
+sheet-club-swing-weight-putter = Leave it blank where none is asked
 sheet-club-swing-weight-hint = D2, D2.5 or 213.5 oz in
 sheet-club-swing-weight-needed = Enter the swing weight, for example D2
 sheet-club-loft = Loft
