@@ -174,7 +174,7 @@ fn look(finish: Option<&Finish>, doubted: bool) -> Look {
 
 /// Whether a step that reads something reads it of this club.
 fn is_asked(club: &JobClub, what: What) -> bool {
-    what != What::SwingWeight || !club.target.no_swing_weight
+    what != What::SwingWeight || !club.target.swing_weight_free
 }
 
 fn step_state(

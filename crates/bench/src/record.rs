@@ -352,7 +352,7 @@ fn lines<'r>(
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);
     lines.push(line(What::TotalMass, target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
-    if target.no_swing_weight {
+    if target.swing_weight_free {
         lines.retain(|line| line.what != What::SwingWeight);
     }
     if club.work.is_some() {

@@ -191,7 +191,7 @@ impl MatchedClub {
             tape: None,
             grip_graphics: None,
             adapter_setting: None,
-            no_swing_weight: false,
+            swing_weight_free: false,
             shaft_graphics: None,
             soft_side: None,
             tip_weight: None,

@@ -330,7 +330,7 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         total_mass_g: None,
         grip_graphics: None,
         adapter_setting: None,
-        no_swing_weight: false,
+        swing_weight_free: kind == ClubKind::Putter && arrival.swing_weight_points.is_none(),
         shaft_graphics: None,
         soft_side: None,
         tip_weight: None,

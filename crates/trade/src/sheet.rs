@@ -201,7 +201,7 @@ pub struct SheetClub {
     /// Whether the club is built without a swing weight being asked, as most putters are: `swing_weight_points` is then what
     /// such a club has, no step reads it, and nothing is held against it.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
-    pub no_swing_weight: bool,
+    pub swing_weight_free: bool,
     /// Loft asked of the finished head.
     pub loft_deg: f64,
     /// Lie asked of the finished head: the angle between shaft and ground.
@@ -249,7 +249,13 @@ impl SheetClub {
     /// How far from its target the swing weight is still good, points: anywhere, where none is asked.
     #[must_use]
     pub fn swing_weight_tolerance(&self) -> f64 {
-        if self.no_swing_weight { ANYWHERE_POINTS } else { self.tolerances.swing_weight_points }
+        if self.swing_weight_free { ANYWHERE_POINTS } else { self.tolerances.swing_weight_points }
+    }
+
+    /// The same as a plan counts with it: no more than matching weighs up, which every club of a kind lies within.
+    #[must_use]
+    pub fn planned_tolerance(&self) -> f64 {
+        self.swing_weight_tolerance().min(20.0)
     }
 
     /// The club as a figure of a fact: the 7-iron, the PW.

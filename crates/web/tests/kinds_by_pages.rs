@@ -7,7 +7,7 @@ use crate::support::Bench;
 use crate::support::answer::Answer;
 use axum::http::StatusCode;
 use jiff::SignedDuration;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 /// A form of a page: where it is sent, and its fields as they stand.
 struct Form {
@@ -180,4 +180,23 @@ async fn opened_joints_by_the_pages() {
     goes("loose_head", &[("ferrule_model", "FER")], &["Glued from batch 1"]).await;
     let broken = [&new[..], &[("swing_weight", "D2")]].concat();
     goes("broken_shaft", &broken, &["Glued from batch 1"]).await;
+}
+
+/// A club that keeps what it came with is asked for a change of nothing. Choices that are still to come cannot make that less
+/// likely than it is now: leaving all as it is is one of them.
+#[tokio::test]
+async fn choices_to_come_do_not_make_a_kept_swing_weight_less_likely() {
+    let bench = shop_that_glues().await;
+    let arrival = json!({ "length_mm": 939.8, "swing_weight_points": 32.1, "total_mass_g": 425.0 });
+    crate::club_work::note(&bench, arrival).await;
+    let asked = json!({ "club": "C1", "kind": "lengthen", "length_mm": 952.5, "extension_mass_g": 6.0, "grip_model": "OLIVINE" });
+    bench.made("/jobs", json!({ "due": "2026-03-09", "clubs": [asked], "by": "Ada" })).await;
+    for (step, what, value) in
+        [("arrived", "swing_weight", 32.1), ("stripped", "grip_mass", 49.0), ("stripped", "swing_weight", 41.1)]
+    {
+        crate::club_work::read(&bench, 1, 1, step, json!([{ "what": what, "value": value }])).await;
+        let now = bench.get("/jobs/1").await["clubs"][0]["finish"]["chance"].as_f64().unwrap();
+        let ahead = bench.get("/jobs/1/clubs/1/advice").await["chance_ahead"].as_f64().unwrap();
+        assert!(ahead > now - 0.02, "{step} {what}: {now} now, {ahead} with the choices to come");
+    }
 }

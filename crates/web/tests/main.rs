@@ -2,6 +2,7 @@
 
 mod adapters;
 mod addresses;
+mod arrival_slips;
 mod at_the_tablet;
 mod bad_input;
 mod children;
@@ -29,6 +30,7 @@ mod part_life;
 mod picks;
 mod prices;
 mod proposals;
+mod putters;
 mod replay;
 mod round_trips;
 mod scale_health;

@@ -109,7 +109,7 @@ fn believed_meaning(
         let setting = crate::bend::better_setting(library, club, step);
         return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg), setting));
     }
-    if job.club(&state.club).is_some_and(|club| club.target.no_swing_weight) {
+    if job.club(&state.club).is_some_and(|club| club.target.swing_weight_free) {
         return Ok(Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)));
     }
     let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);

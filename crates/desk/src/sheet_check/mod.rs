@@ -284,7 +284,7 @@ fn check_rules(club: &Named<'_>, found: &mut Vec<SheetProblem>) {
 
 fn check_tolerances(club: &Named<'_>, shop: &Shop, found: &mut Vec<SheetProblem>) {
     let points = club.club.tolerances.swing_weight_points;
-    if !club.sound || club.club.no_swing_weight {
+    if !club.sound || club.club.swing_weight_free {
         return;
     }
     let scale = &shop.balance_scale;

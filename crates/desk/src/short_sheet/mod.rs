@@ -401,7 +401,7 @@ impl<'a> Groups<'a> {
             total_mass_g,
             grip_graphics,
             adapter_setting: None,
-            no_swing_weight: kind == ClubKind::Putter && get(Slot::SwingWeight).is_none(),
+            swing_weight_free: kind == ClubKind::Putter && get(Slot::SwingWeight).is_none(),
             shaft_graphics,
             soft_side,
             tip_weight: None,

@@ -52,7 +52,7 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
     let pairs = [
         ("length", typed_length(w, club.length_mm)),
         ("length_to", club.length_to.key().to_owned()),
-        ("swing_weight", if club.no_swing_weight { String::new() } else { typed_swing_weight(club.swing_weight_points) }),
+        ("swing_weight", if club.swing_weight_free { String::new() } else { typed_swing_weight(club.swing_weight_points) }),
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),
@@ -246,9 +246,9 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     let length = form.length_mm(w, "length");
     let length = form.needed("length", length, &w.text("sheet-club-length-needed"));
     let swing_weight = form.swing_weight_points(w, "swing_weight");
-    let no_swing_weight =
+    let swing_weight_free =
         club.club_kind == ClubKind::Putter && swing_weight.is_none() && form.text("swing_weight").is_empty();
-    let swing_weight = if no_swing_weight {
+    let swing_weight = if swing_weight_free {
         Some(club.swing_weight_points)
     } else {
         form.needed("swing_weight", swing_weight, &w.text("sheet-club-swing-weight-needed"))
@@ -302,7 +302,7 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
             .map(|b| if (b - club.swing_weight_points).abs() < 0.006 { club.swing_weight_points } else { b })?,
         loft_deg: loft?,
         lie_deg: lie?,
-        no_swing_weight,
+        swing_weight_free,
         cpm,
         total_mass_g,
         grip_graphics: Facing::from_key(form.text("grip_graphics")),

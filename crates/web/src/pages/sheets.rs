@@ -319,7 +319,7 @@ fn club_row(w: &Words, models: &[Model], club: &SheetClub, link: Option<String>)
             None => html! { (club_title(w, club)) },
         }),
         Cell::from(text!(w, "sheet-length", length_mm = club.length_mm, to = club.length_to)),
-        or_none((!club.no_swing_weight).then(|| w.swing_weight(club.swing_weight_points))),
+        or_none((!club.swing_weight_free).then(|| w.swing_weight(club.swing_weight_points))),
         Cell::from(w.angle(club.loft_deg)),
         Cell::from(w.angle(club.lie_deg)),
         or_none(club.cpm.map(|cpm| decimal(cpm, 0))),
