@@ -265,18 +265,15 @@ fn club_record(
     let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
     let lines = lines(believed, club, &last)?;
     let grip = believed.assembly.library.grip(&club.target.grip_model)?;
-    let asked = RuleFigures::of_sheet(
-        &club.target,
-        Some(believed.assembly.library.head(&club.target.head_model)?),
-        Some(grip),
-    );
+    let asked =
+        RuleFigures::of_sheet(&club.target, Some(believed.assembly.library.head(&club.target.head_model)?), Some(grip));
     let figures = RuleFigures {
         length_to_cap_mm: last(What::FinishedLength).map(|r| r.value).or(asked.length_to_cap_mm),
         lie_deg: last(What::Lie).map(|r| r.value).or(asked.lie_deg),
         ..asked
     };
-    let cuts = club.work.is_none()
-        || believed.assembly.job.steps_of(club).any(|step| step.asks.contains(&What::ShaftLength));
+    let cuts =
+        club.work.is_none() || believed.assembly.job.steps_of(club).any(|step| step.asks.contains(&What::ShaftLength));
     let lengths = figures.length_to_cap_mm.zip(figures.length_by_rules_mm()).map(|(to_cap_mm, by_rules_mm)| Lengths {
         to_cap_mm,
         to_shaft_end_mm: to_cap_mm - grip.cap_mm,

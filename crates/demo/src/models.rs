@@ -339,15 +339,20 @@ fn joint() -> Vec<Model> {
         bore_diameter_mm: 8.55,
         fits_head_model: "FIELDFARE".into(),
         setting: "neutral".into(),
-        settings: [("neutral", 0.0, 0.0, 0.0), ("+1", 1.0, 0.5, -1.0), ("-1", -1.0, -0.5, 1.0), ("flat", 0.0, -1.5, 0.5)]
-            .map(|(name, loft_deg, lie_deg, face_deg)| AdapterSetting {
-                name: name.into(),
-                loft_deg,
-                lie_deg,
-                face_deg,
-                length_mm: 0.0,
-            })
-            .to_vec(),
+        settings: [
+            ("neutral", 0.0, 0.0, 0.0),
+            ("+1", 1.0, 0.5, -1.0),
+            ("-1", -1.0, -0.5, 1.0),
+            ("flat", 0.0, -1.5, 0.5),
+        ]
+        .map(|(name, loft_deg, lie_deg, face_deg)| AdapterSetting {
+            name: name.into(),
+            loft_deg,
+            lie_deg,
+            face_deg,
+            length_mm: 0.0,
+        })
+        .to_vec(),
     };
     weights
         .chain(ferrules)

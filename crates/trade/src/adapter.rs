@@ -108,9 +108,8 @@ impl AdapterModel {
     #[must_use]
     pub fn nearest(&self, now: Option<&str>, (loft_more_deg, lie_more_deg): (f64, f64)) -> Option<&AdapterSetting> {
         let (loft_now, lie_now) = self.turns_deg(now);
-        let off = |s: &&AdapterSetting| {
-            (s.loft_deg - loft_now - loft_more_deg).hypot(s.lie_deg - lie_now - lie_more_deg)
-        };
+        let off =
+            |s: &&AdapterSetting| (s.loft_deg - loft_now - loft_more_deg).hypot(s.lie_deg - lie_now - lie_more_deg);
         self.settings.iter().min_by(|a, b| off(a).total_cmp(&off(b)))
     }
 

@@ -267,11 +267,8 @@ impl RuleFigures {
             return Some(Measured { mm: axis_mm, open_mm: 0.0, basis: LengthBasis::Axis });
         };
         let open_mm = sole.open_mm(lie_deg);
-        let basis = if sole.assumed {
-            LengthBasis::PlaneAssumed { axis_mm, open_mm }
-        } else {
-            LengthBasis::Plane { axis_mm }
-        };
+        let basis =
+            if sole.assumed { LengthBasis::PlaneAssumed { axis_mm, open_mm } } else { LengthBasis::Plane { axis_mm } };
         Some(Measured { mm: axis_mm + sole.beyond_mm(lie_deg), open_mm, basis })
     }
 

@@ -28,7 +28,11 @@ async fn another_letter_than_at_the_desk_is_doubted_at_once() {
     let bench = shop_with_grips().await;
     let real = Real::seven();
     let true_points = tenth(real.points(true));
-    regrip(&bench, json!({ "swing_weight_points": true_points, "total_mass_g": tenth(real.mass()), "length_mm": 939.8 })).await;
+    regrip(
+        &bench,
+        json!({ "swing_weight_points": true_points, "total_mass_g": tenth(real.mass()), "length_mm": 939.8 }),
+    )
+    .await;
     let slip = read(&bench, 1, 1, "arrived", json!([{ "what": "swing_weight", "value": true_points + 10.0 }])).await;
     assert_eq!(slip["meaning"]["tone"], "doubt", "{slip}");
     assert_eq!(doubted(&bench).await, [("arrived".to_owned(), "swing_weight".to_owned())]);
@@ -43,7 +47,9 @@ async fn a_slip_on_arrival_comes_out_with_the_bare_club() {
         regrip(&bench, json!({ "length_mm": 939.8 })).await;
         let typed = tenth(real.points(true)) + off;
         read(&bench, 1, 1, "arrived", json!([{ "what": "swing_weight", "value": typed }])).await;
-        for (what, value) in [("grip_mass", real.grip.0), ("tape_mass", real.tape.0), ("swing_weight", tenth(real.points(false)))] {
+        for (what, value) in
+            [("grip_mass", real.grip.0), ("tape_mass", real.tape.0), ("swing_weight", tenth(real.points(false)))]
+        {
             read(&bench, 1, 1, "stripped", json!([{ "what": what, "value": value }])).await;
         }
         let found = doubted(&bench).await;
@@ -57,7 +63,9 @@ async fn good_readings_on_arrival_are_not_doubted() {
     let real = Real::seven();
     regrip(&bench, json!({ "length_mm": 939.8 })).await;
     read(&bench, 1, 1, "arrived", json!([{ "what": "swing_weight", "value": tenth(real.points(true)) }, { "what": "total_mass", "value": tenth(real.mass()) }])).await;
-    for (what, value) in [("grip_mass", real.grip.0), ("tape_mass", real.tape.0), ("swing_weight", tenth(real.points(false)))] {
+    for (what, value) in
+        [("grip_mass", real.grip.0), ("tape_mass", real.tape.0), ("swing_weight", tenth(real.points(false)))]
+    {
         read(&bench, 1, 1, "stripped", json!([{ "what": what, "value": value }])).await;
     }
     assert_eq!(doubted(&bench).await, []);

@@ -13,6 +13,8 @@ use serde_json::{Value, json};
 struct Form {
     action: String,
     fields: Vec<(String, String)>,
+    /// Boxes that are not ticked.
+    boxes: Vec<(String, String)>,
 }
 
 fn attribute(tag: &str, name: &str) -> Option<String> {
@@ -26,16 +28,16 @@ fn form_with(page: &str, field: &str) -> Option<Form> {
     let whole = page.split("<form").skip(1).filter_map(|rest| rest.split_once("</form>")).map(|(form, _)| form);
     let form = whole.into_iter().find(|form| form.contains(&wanted))?;
     let action = attribute(form.split_once('>')?.0, "action")?;
-    let mut fields = Vec::new();
+    let (mut fields, mut boxes) = (Vec::new(), Vec::new());
     for piece in form.split('<').skip(1) {
         let tag = piece.split_once('>').map_or(piece, |(tag, _)| tag);
         if let (true, Some(name)) = (tag.starts_with("input"), attribute(tag, "name")) {
             let picked = tag.contains("type=\"checkbox\"") || tag.contains("type=\"radio\"");
-            if !picked || tag.contains(" checked") {
-                fields.push((name, attribute(tag, "value").unwrap_or_default()));
-            }
+            let list = if !picked || tag.contains(" checked") { &mut fields } else { &mut boxes };
+            list.push((name, attribute(tag, "value").unwrap_or_default()));
         } else if let (true, Some(name)) = (tag.starts_with("select"), attribute(tag, "name")) {
-            let options = form.split_once(tag).and_then(|(_, rest)| rest.split_once("</select>")).map_or("", |(o, _)| o);
+            let options =
+                form.split_once(tag).and_then(|(_, rest)| rest.split_once("</select>")).map_or("", |(o, _)| o);
             let options: Vec<&str> = options.split("<option").skip(1).collect();
             let chosen = options.iter().find(|o| o.split_once('>').is_some_and(|(tag, _)| tag.contains(" selected")));
             let value = chosen.or(options.first()).and_then(|o| attribute(o, "value")).unwrap_or_default();
@@ -44,20 +46,28 @@ fn form_with(page: &str, field: &str) -> Option<Form> {
             fields.push((name, String::new()));
         }
     }
-    Some(Form { action, fields })
+    Some(Form { action, fields, boxes })
 }
 
 /// Fills in the form that has the first of these fields, sends it, and opens the page that it leads to.
 async fn send(bench: &Bench, page: &Answer, at: &str, typed: &[(&str, String)]) -> (String, Answer) {
     let mut form = form_with(&page.text, typed[0].0).unwrap_or_else(|| panic!("{at} has no {}", typed[0].0));
     for (name, value) in typed {
-        let field = form.fields.iter_mut().find(|(field, _)| field == name);
-        field.unwrap_or_else(|| panic!("{at} does not ask for {name}")).1.clone_from(value);
+        match form.fields.iter_mut().find(|(field, _)| field == name) {
+            Some(field) => field.1.clone_from(value),
+            None if form.boxes.contains(&((*name).to_owned(), value.clone())) => {
+                form.fields.push(((*name).to_owned(), value.clone()));
+            }
+            None => panic!("{at} does not ask for {name}"),
+        }
     }
     let fields: Vec<(&str, &str)> = form.fields.iter().map(|(k, v)| (k.as_str(), v.as_str())).collect();
     let sent = bench.form(&form.action, &fields).await;
     assert_eq!(sent.status, StatusCode::SEE_OTHER, "{at} {typed:?}: {}", sent.text);
-    let page = bench.page(&sent.location).await;
+    let mut page = bench.page(&sent.location).await;
+    if page.status == StatusCode::SEE_OTHER {
+        page = bench.page(&page.location.clone()).await;
+    }
     assert_eq!(page.status, StatusCode::OK, "{}", sent.location);
     (sent.location, page)
 }
@@ -92,7 +102,8 @@ async fn goes(kind: &str, asked: &[(&str, &str)], told: &[&str]) {
     let page = bench.page("/customers/new").await;
     let (_, customer) = send(&bench, &page, "/customers/new", &[("name", "Wilmot Quenby".to_owned())]).await;
     let (at, page) = follow(&bench, &customer, "/clubs/new?", "").await;
-    let mut figures = vec![("number", "7".to_owned()), ("head_material", "forged".to_owned()), ("length", "37".to_owned())];
+    let mut figures =
+        vec![("number", "7".to_owned()), ("head_material", "forged".to_owned()), ("length", "37".to_owned())];
     if kind != "broken_shaft" {
         figures.extend([("swing_weight", "D2.1".to_owned()), ("total_mass", "425".to_owned())]);
     }
@@ -118,7 +129,8 @@ async fn goes(kind: &str, asked: &[(&str, &str)], told: &[&str]) {
             let (to, cup) = follow(&bench, &page, "/glue/new", "").await;
             let mut typed = vec![("lot", "B-1".to_owned())];
             if form_with(&cup.text, "lot").unwrap().fields.iter().any(|(name, _)| name == "reason") {
-                typed.push(("reason", "looked at by hand".to_owned()));
+                // Something is open on the club: it is ticked by hand, and says why.
+                typed.extend([("slot", "1".to_owned()), ("reason", "looked at by hand".to_owned())]);
             }
             send(&bench, &cup, &to, &typed).await;
             bench.clock.advance(SignedDuration::from_hours(25));
@@ -134,11 +146,11 @@ async fn goes(kind: &str, asked: &[(&str, &str)], told: &[&str]) {
             .collect();
         if typed.is_empty() {
             // A step that is only done has one button; one that is open on something asks why.
-            let Some(form) = form_with(&page.text, "read-done") else { continue };
             typed.push(("read-done", "done".to_owned()));
-            if form.fields.iter().any(|(name, _)| name == "reason") {
-                typed.push(("reason", "the player has seen it".to_owned()));
-            }
+        }
+        let Some(form) = form_with(&page.text, typed[0].0) else { continue };
+        if form.fields.iter().any(|(name, _)| name == "reason") {
+            typed.push(("reason", "the player has seen it".to_owned()));
         }
         send(&bench, &page, &at, &typed).await;
     }

@@ -29,9 +29,12 @@ async fn expanded(bench: &Bench, written: &str) -> Value {
 #[tokio::test]
 async fn a_putter_is_built_without_a_swing_weight() {
     let bench = shop_with_putters().await;
-    let mut club = expanded(&bench, "putter, 34, 1 wrap").await;
+    let mut club = expanded(&bench, "putter, 34 in, 1 wrap").await;
     assert_eq!(club["swing_weight_free"], true, "{club}");
-    assert!(expanded(&bench, "putter, 34, D3, 1 wrap").await["swing_weight_free"].is_null(), "asked where it is written");
+    assert!(
+        expanded(&bench, "putter, 34 in, D3, 1 wrap").await["swing_weight_free"].is_null(),
+        "asked where it is written"
+    );
     club["total_mass_g"] = json!(540.0);
     club["grip_graphics"] = json!("up");
     club["soft_side"] = json!("target");
@@ -82,14 +85,18 @@ async fn a_putter_is_built_without_a_swing_weight() {
     }
     let record = bench.get(&format!("/jobs/{job}/record")).await;
     assert_eq!(record["state"], "finished", "{record}");
-    let what: Vec<&str> = record["clubs"][0]["lines"].as_array().unwrap().iter().map(|l| l["what"].as_str().unwrap()).collect();
+    let what: Vec<&str> =
+        record["clubs"][0]["lines"].as_array().unwrap().iter().map(|l| l["what"].as_str().unwrap()).collect();
     assert!(!what.contains(&"swing_weight"), "{what:?}");
     for asked in ["finished_length", "loft", "lie", "total_mass"] {
         assert!(what.contains(&asked), "{asked} in {what:?}");
     }
     bench.page(&format!("/records/{job}")).await.says(StatusCode::OK, &["to the shaft end", "along the shaft axis"]);
     let margins = record["clubs"][0]["margins"].as_array().unwrap();
-    assert!(margins.iter().all(|m| m["basis"]["code"].as_str().is_none_or(|code| code == "length_basis.axis")), "{margins:?}");
+    assert!(
+        margins.iter().all(|m| m["basis"]["code"].as_str().is_none_or(|code| code == "length_basis.axis")),
+        "{margins:?}"
+    );
 }
 
 #[tokio::test]

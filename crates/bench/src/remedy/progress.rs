@@ -25,10 +25,10 @@ impl Progress {
     #[must_use]
     pub fn of(believed: &Believed<'_>, club: &JobClub) -> Self {
         let (standing, job) = (believed.standing(), believed.assembly.job);
-        // What was read of the bare club before it was cut or its joint opened is no reading after the cure.
+        // A bare club that is neither cut nor opened reads the same before its grip goes on as when its old one came off.
         let untouched = Self::of_work(club);
         let untouched = untouched.cut && untouched.glued;
-        let cure_read = standing.iter().any(|r| {
+        let cure_read = believed.standing_all().iter().any(|r| {
             r.club == club.id
                 && r.what == What::SwingWeight
                 && r.on.contains(&Role::Adhesive)

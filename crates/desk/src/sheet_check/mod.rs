@@ -259,8 +259,7 @@ fn check_rules(club: &Named<'_>, found: &mut Vec<SheetProblem>) {
         return;
     }
     let figures = RuleFigures::of_sheet(club.club, club.head, club.grip);
-    let (beyond, inside): (Vec<_>, Vec<_>) =
-        rules::margins(&figures).into_iter().partition(rules::Margin::is_beyond);
+    let (beyond, inside): (Vec<_>, Vec<_>) = rules::margins(&figures).into_iter().partition(rules::Margin::is_beyond);
     let too_long = beyond.iter().filter(|m| m.what == Limited::Length).count() > 1;
     for margin in inside.into_iter().filter(rules::Margin::is_near) {
         let field = club.field("length_mm");

@@ -13,14 +13,31 @@ async fn a_grip_a_bend_and_a_rebalance_from_the_customer_to_the_record() {
     browser.open("/customers/new").await;
     fill(&browser, "name", "Wilmot Quenby").await;
     submit(&browser, "name").await;
-    browser.until("/^.customers.[0-9]+$/.test(location.pathname) && document.querySelector('a[href^=\"/clubs/new?\"]')").await;
+    browser
+        .until("/^.customers.[0-9]+$/.test(location.pathname) && document.querySelector('a[href^=\"/clubs/new?\"]')")
+        .await;
     let customer = browser.value("location.pathname").await.as_str().expect("a path").to_owned();
     let free = bench.api("/parts?kind=grip&state=free");
-    let grip = free["parts"].as_array().or_else(|| free.as_array()).expect("parts")[0]["model"].as_str().expect("a model").to_owned();
+    let grip = free["parts"].as_array().or_else(|| free.as_array()).expect("parts")[0]["model"]
+        .as_str()
+        .expect("a model")
+        .to_owned();
     let works: [Work<'_>; 3] = [
-        ("regrip", &[("grip_model", &grip)], &[("arrived", &[("swing_weight", "D2.1")]), ("finish", &[("swing_weight", "D2.1")])]),
-        ("bend", &[("loft", "34"), ("lie", "62.5")], &[("arrived", &[("loft", "33"), ("lie", "62")]), ("bend", &[("loft", "34"), ("lie", "62.5")])]),
-        ("rebalance", &[("swing_weight", "D2.1")], &[("arrived", &[("swing_weight", "D2.1")]), ("finish", &[("swing_weight", "D2.1")])]),
+        (
+            "regrip",
+            &[("grip_model", &grip)],
+            &[("arrived", &[("swing_weight", "D2.1")]), ("finish", &[("swing_weight", "D2.1")])],
+        ),
+        (
+            "bend",
+            &[("loft", "34"), ("lie", "62.5")],
+            &[("arrived", &[("loft", "33"), ("lie", "62")]), ("bend", &[("loft", "34"), ("lie", "62.5")])],
+        ),
+        (
+            "rebalance",
+            &[("swing_weight", "D2.1")],
+            &[("arrived", &[("swing_weight", "D2.1")]), ("finish", &[("swing_weight", "D2.1")])],
+        ),
     ];
     for (nth, (kind, asked, steps)) in works.iter().enumerate() {
         browser.open(&customer).await;
@@ -52,12 +69,15 @@ async fn a_grip_a_bend_and_a_rebalance_from_the_customer_to_the_record() {
             read(&browser, job, step, figures).await;
         }
         browser.open(&format!("/bench/{job}/1?step=hand_over")).await;
-        browser.until("document.readyState === 'complete' && document.querySelector('form[data-keep] [name=read-done]')").await;
+        browser
+            .until("document.readyState === 'complete' && document.querySelector('form[data-keep] [name=read-done]')")
+            .await;
         if browser.value("!!document.querySelector('form[data-keep] [name=reason]')").await == json!(true) {
             fill(&browser, "reason", "the player has seen it").await;
         }
         browser.value("document.querySelector('form[data-keep] [name=read-done]').form.querySelector('.keep-row button').click()").await;
-        let over = format!("fetch('/api/v1/jobs/{job}/record').then((a) => a.json()).then((r) => r.state === 'finished')");
+        let over =
+            format!("fetch('/api/v1/jobs/{job}/record').then((a) => a.json()).then((r) => r.state === 'finished')");
         browser.until("document.readyState === 'complete'").await;
         for _ in 0..100 {
             if browser.value(&over).await == json!(true) {
@@ -90,10 +110,17 @@ async fn submit(browser: &Browser, name: &str) {
 
 async fn read(browser: &Browser, job: i64, step: &str, figures: &[(&str, &str)]) {
     browser.open(&format!("/bench/{job}/1?step={step}")).await;
-    browser.until(&format!("document.readyState === 'complete' && document.querySelector('[name=read-{}]')", figures[0].0)).await;
+    browser
+        .until(&format!("document.readyState === 'complete' && document.querySelector('[name=read-{}]')", figures[0].0))
+        .await;
     for (what, typed) in figures {
         fill(browser, &format!("read-{what}"), typed).await;
     }
-    browser.value(&format!("document.querySelector('[name=read-{}]').form.querySelector('.keep-row button').click()", figures[0].0)).await;
+    browser
+        .value(&format!(
+            "document.querySelector('[name=read-{}]').form.querySelector('.keep-row button').click()",
+            figures[0].0
+        ))
+        .await;
     browser.until("location.search.includes('kept=1')").await;
 }

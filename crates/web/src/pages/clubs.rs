@@ -145,8 +145,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-life-new");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

@@ -1,8 +1,8 @@
 //! Job cards: one for each planned club, to print and to lie in its tray.
 
-use super::step_says::adapter_words;
 use super::bench::club_name;
 use super::plan::{kinds_of, off_tip, reading};
+use super::step_says::adapter_words;
 use super::{Framed, PageResult, framed};
 use crate::asked::{Asked, Path};
 use crate::reader::Reader;

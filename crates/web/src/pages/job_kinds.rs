@@ -53,8 +53,7 @@ async fn list_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusC
         (words_cards(&w.text("job-kind-page"), columns.map(|column| Column::words(w.text(&format!("job-kind-column-{column}")))).to_vec(), kinds.iter().map(row).collect()))
     };
     let title = w.text("job-kind-page");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -86,8 +85,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("job-kind-make");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -107,8 +105,12 @@ async fn keep(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<
         return new_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let steps = like.kind.steps.iter().filter(|step| form.has("step", &step.key)).cloned().collect();
-    let kind =
-        JobKind { key: key_of(form.text("label"), &kinds), label: form.text("label").to_owned(), steps, ..like.kind.clone() };
+    let kind = JobKind {
+        key: key_of(form.text("label"), &kinds),
+        label: form.text("label").to_owned(),
+        steps,
+        ..like.kind.clone()
+    };
     match app.save_job_kind(&kind).await {
         Ok(_) => Ok(go_to("/kinds").into_response()),
         Err(error) => new_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,

@@ -1,8 +1,8 @@
 //! Plan: which parts go into which club, the cut list, what is missing.
 
-use super::step_says::adapter_words;
 use super::club_beam::club_beam;
 use super::entries::{go_on, query};
+use super::step_says::adapter_words;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;

@@ -52,7 +52,10 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
     let pairs = [
         ("length", typed_length(w, club.length_mm)),
         ("length_to", club.length_to.key().to_owned()),
-        ("swing_weight", if club.swing_weight_free { String::new() } else { typed_swing_weight(club.swing_weight_points) }),
+        (
+            "swing_weight",
+            if club.swing_weight_free { String::new() } else { typed_swing_weight(club.swing_weight_points) },
+        ),
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),

@@ -367,7 +367,9 @@ fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Ve
         Cell(html! { a.job-link href=(href) { (text!(w, "today-job-of", job = job.number, player = job.player)) } }),
         Cell(html! { a href=(href) { (next) } (super::orders::waits_part(w, waits)) }),
         Cell(due(w, job.due, w.day_of(now))),
-        Cell::from((0_i64..).zip(&job.clubs).map(|(at, number)| numbered(w, job, at, number)).collect::<Vec<_>>().join(" ")),
+        Cell::from(
+            (0_i64..).zip(&job.clubs).map(|(at, number)| numbered(w, job, at, number)).collect::<Vec<_>>().join(" "),
+        ),
     ]
 }
 
