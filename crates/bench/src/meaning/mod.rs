@@ -107,7 +107,7 @@ fn believed_meaning(
         let library = believed.assembly.library;
         let head = library.head(&club.target.head_model);
         let setting = crate::bend::better_setting(library, club, step);
-        return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg), setting));
+        return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg), setting.as_deref()));
     }
     if job.club(&state.club).is_some_and(|club| club.target.swing_weight_free) {
         return Ok(Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)));
@@ -232,7 +232,7 @@ fn doubted(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> 
 }
 
 /// Loft and lie have no part in the swing weight: say of both how far to bend, and whether the head allows it.
-fn angles(step: &StepState, limit_deg: f64, setting: Option<String>) -> Meaning {
+fn angles(step: &StepState, limit_deg: f64, setting: Option<&str>) -> Meaning {
     let (mut said, mut to_do) = (Vec::new(), Vec::new());
     let mut tone = Tone::Good;
     for ask in step.asks.iter().filter(|ask| matches!(ask.what, What::Loft | What::Lie)) {
@@ -256,7 +256,7 @@ fn angles(step: &StepState, limit_deg: f64, setting: Option<String>) -> Meaning 
             (false, false) => AngleSays::LieFlat { read_deg, asked_deg, by_deg },
         });
         to_do.push(match (is_loft, read_deg > asked_deg) {
-            _ if setting.is_some() => AngleToDo::SetAdapter { setting: setting.clone().unwrap_or_default() },
+            _ if setting.is_some() => AngleToDo::SetAdapter { setting: setting.unwrap_or_default().to_owned() },
             _ if by_deg > limit_deg + 1e-9 => AngleToDo::OtherHead { limit_deg },
             (true, true) => AngleToDo::BendStronger { by_deg, limit_deg },
             (true, false) => AngleToDo::BendWeaker { by_deg, limit_deg },

@@ -164,7 +164,7 @@ fact::facts! {
         },
         /// The adapter comes nearer at another setting; it is set, never bent.
         SetAdapter {
-            /// The setting.
+            /// Its name as it is printed on the adapter: `+1`.
             setting: String,
         },
         /// It may not be bent so far.

@@ -251,7 +251,7 @@ fact::facts! {
         },
         /// A setting of the adapter whose figures are not known.
         NoSuchSetting {
-            /// The setting.
+            /// What the sheet asks for, as it was written: `+1`.
             setting: String,
             /// Name of the head model.
             head: String,

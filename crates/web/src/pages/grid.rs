@@ -19,7 +19,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use bench::belief::Believed;
+use bench::belief::{Believed, Finish};
 use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
@@ -440,7 +440,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
         }
         _ => (says.unwrap_or_else(|| plain(finish_words(w, state))), mark(state.look)),
     };
-    let finish = state.finish.and_then(|finish| finish.where_asked());
+    let finish = state.finish.and_then(Finish::where_asked);
     let becomes = cursor.fit.and_then(|fit| fit.advised.as_ref()).filter(|a| !a.waits);
     Ok(GridRow {
         number: w.club_number(&state.number),
