@@ -1,10 +1,12 @@
 //! The plan: which parts go into which club, what is cut, and what every stage should read.
 
 use crate::action::Action;
+use crate::adapter::AdapterModel;
 use crate::frequency_line::{FrequencyLine, ShaftFrequency};
+use crate::head::ScrewOption;
 use crate::id::PartId;
 use crate::kind::Role;
-use crate::model::PartKind;
+use crate::model::{Library, PartKind};
 use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -167,10 +169,24 @@ impl ClubPlan {
         self.parts.iter().find(|p| p.kind == kind)
     }
 
+    /// The model of the adapter between shaft and head; none where there is no adapter.
+    #[must_use]
+    pub fn adapter<'a>(&self, library: &'a Library) -> Option<&'a AdapterModel> {
+        library.adapter(&self.part(PartKind::Adapter)?.model).ok()
+    }
+
     /// Sum of what was added by an action.
     #[must_use]
     pub fn extras_g(&self, action: Action) -> f64 {
         self.extras.iter().filter(|e| e.action == action).map(|e| e.mass_g).sum()
+    }
+
+    /// The screw in its head, where it is not the one that the head comes with.
+    #[must_use]
+    pub fn screw<'a>(&self, library: &'a Library) -> Option<&'a ScrewOption> {
+        let more_g = self.extras_g(Action::Screw);
+        let head = self.part(PartKind::Head).filter(|_| more_g != 0.0)?;
+        library.head(&head.model).ok()?.screw_of(more_g)
     }
 
     /// Sum of the masses that the plan gives a role.

@@ -2,6 +2,7 @@
 
 use super::club_beam::club_beam;
 use super::entries::{go_on, query};
+use super::step_says::adapter_words;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
@@ -381,7 +382,7 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
         .map(|(club, plan)| {
             let mut tips: Vec<String> =
                 plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
-            tips.extend(screw(w, file, club, plan));
+            tips.extend(screw(w, file, plan));
             let mut row = vec![Cell::from(w.club_short(&club.target.club_kind, &club.target.number))];
             row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
             row.extend([
@@ -408,10 +409,8 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
 }
 
 /// The screw in the head, where it is not the one that it comes with.
-pub(super) fn screw(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Option<String> {
-    let more_g = plan.extras_g(trade::action::Action::Screw);
-    let head = file.library.head(&club.target.head_model).ok().filter(|_| more_g != 0.0)?;
-    Some(text!(w, "plan-screw", screw = head.screw_of(more_g)?.label))
+pub(super) fn screw(w: &Words, file: &JobFile, plan: &ClubPlan) -> Option<String> {
+    Some(text!(w, "plan-screw", screw = plan.screw(&file.library)?.label))
 }
 
 /// What a step should read: `D2.1 ± 0.3`.
@@ -446,7 +445,10 @@ fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                 Cell::from(w.length(plan.butt_cut_mm)),
                 Cell::from(w.length(plan.cut_shaft_mm)),
                 Cell::from(w.mass(plan.cut_shaft_mass_g)),
-                Cell::from(format!("{} / {}", w.signed_angle(plan.bend_loft_deg), w.signed_angle(plan.bend_lie_deg))),
+                Cell::from(match plan.adapter(&file.library).map(|a| adapter_words(w, a, &club.target)) {
+                    Some(set) if !set.is_empty() => set,
+                    _ => format!("{} / {}", w.signed_angle(plan.bend_loft_deg), w.signed_angle(plan.bend_lie_deg)),
+                }),
             ]
         })
         .collect();
