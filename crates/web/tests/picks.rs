@@ -226,7 +226,8 @@ async fn the_page_of_the_day_gathers_clubs_that_lack_the_same() {
     let page = bench.page("/plan/day").await.text;
     let lacking = page.matches("Other clubs take the last").count();
     assert!((1..=2).contains(&lacking), "{lacking} {page}");
-    let named: Vec<&str> = page.split("Parts of ").skip(1).filter_map(|rest| rest.split("</summary>").next()).collect();
+    let named: Vec<&str> =
+        page.split("<summary>Parts of ").skip(1).filter_map(|rest| rest.split("</summary>").next()).collect();
     let clubs: usize = named.iter().map(|names| names.replace(" and ", ", ").split(", ").count()).sum();
     assert_eq!(clubs, 12, "{named:?}");
 }
