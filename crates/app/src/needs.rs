@@ -1,8 +1,8 @@
 //! What is needed against what is there: the waits of jobs, the stock against the sheets to come.
 
-use crate::{App, AppError, load_library};
+use crate::{App, AppError, load_library, load_shop};
 use bench::remedy::Progress;
-use desk::needs::{Need, OpenClub, needs};
+use desk::needs::{Need, OpenClub, needs, only_heads_that_do, wishes};
 use desk::order::{PartCount, Wait, Waiting, waiting};
 use desk::planner::{HeldPart, Lines, Supply};
 use desk::stock_csv;
@@ -30,13 +30,29 @@ impl App {
         }
         let library = load_library(&mut tx).await?;
         let orders = tx.orders(&OrderFilter { open: true, ..OrderFilter::default() }).await?;
-        let rows = needs_of(&mut tx, &jobs, &orders, &library).await?;
+        let shop = load_shop(&mut tx).await?;
+        let clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).collect();
+        let mut parts = parts_for(&mut tx, &clubs).await?;
+        let rows = needs(&clubs, &parts, &BTreeMap::new(), &orders, &library);
+        // By what would do, not by count alone: else a job would wait for heads that are on order although its plan builds it.
+        only_heads_that_do(&mut parts, &clubs, &orders, &library, &shop)?;
+        let that_do = needs(&clubs, &parts, &BTreeMap::new(), &orders, &library);
+        let short_of =
+            |row: &Need, job: i64| -> i64 { row.jobs_short.iter().filter(|s| s.job == job).map(|s| s.count).sum() };
         let today = self.today();
         let mut found = BTreeMap::new();
         for job in &jobs {
-            let mut waits = waiting(&orders, &job.id, &library, today);
+            let asked: Vec<_> = open_clubs(job).flat_map(|club| wishes(club.target, &library)).collect();
+            let mut waits = waiting(&orders, &job.id, &library, today, |kind, model, number| {
+                // What its sheet does not ask for was ordered with a purpose that only the orderer knows.
+                if !asked.contains(&(kind, model.to_owned(), number.map(str::to_owned))) {
+                    return i64::MAX;
+                }
+                let own = |row: &&Need| (row.kind, &*row.model, row.number.as_deref()) == (kind, model, number);
+                that_do.iter().find(own).map_or(0, |row| short_of(row, job.number))
+            });
             for row in &rows {
-                let short: i64 = row.jobs_short.iter().filter(|s| s.job == job.number).map(|s| s.count).sum();
+                let short = short_of(row, job.number);
                 let ordered: i64 = waits
                     .iter()
                     .filter(|w| {
@@ -217,9 +233,8 @@ fn open_clubs(job: &Job) -> impl Iterator<Item = OpenClub<'_>> {
     })
 }
 
-/// What is short of the models that these jobs ask for.
-async fn needs_of(tx: &mut Tx, jobs: &[Job], orders: &[Order], library: &Library) -> Result<Vec<Need>, AppError> {
-    let clubs: Vec<OpenClub<'_>> = jobs.iter().flat_map(open_clubs).collect();
+/// Free and held parts of the models that these clubs ask for, and all adapters.
+async fn parts_for(tx: &mut Tx, clubs: &[OpenClub<'_>]) -> Result<Vec<Part>, AppError> {
     let mut models = BTreeSet::new();
     for target in clubs.iter().map(|c| c.target) {
         models.extend(
@@ -231,5 +246,5 @@ async fn needs_of(tx: &mut Tx, jobs: &[Job], orders: &[Order], library: &Library
         let all = tx.parts_in(state).await?;
         parts.extend(all.iter().filter(|p| p.kind == PartKind::Adapter || models.contains(&p.model)).cloned());
     }
-    Ok(needs(&clubs, &parts, &BTreeMap::new(), orders, library))
+    Ok(parts)
 }

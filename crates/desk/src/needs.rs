@@ -1,14 +1,17 @@
 //! The stock against the sheets to come: of each model and number what is there, what is held, what is asked for.
 
+use crate::ask::{AskClub, AskGround, ask};
 use crate::order::{adapter_of, blank_number};
 use jiff::civil::Date;
 use serde::Serialize;
 use std::collections::BTreeMap;
+use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::model::{Library, PartKind};
 use trade::order::Order;
 use trade::part::{Part, PartState};
 use trade::sheet::SheetClub;
+use trade::shop::Shop;
 use utoipa::ToSchema;
 
 /// A club that is still to be given its parts.
@@ -66,7 +69,45 @@ pub struct JobShort {
     pub count: i64,
 }
 
-type Key = (PartKind, String, Option<String>);
+/// Leaves out free heads that no club which asks for them can be brought to its swing weight with, and those that nobody has
+/// weighed: of the heads that are on order, so that a job is told to wait for them only while none here would do.
+///
+/// # Errors
+/// As [`ask`].
+pub fn only_heads_that_do(
+    parts: &mut Vec<Part>,
+    clubs: &[OpenClub<'_>],
+    orders: &[Order],
+    library: &Library,
+    shop: &Shop,
+) -> Result<(), TradeError> {
+    let mut windows: BTreeMap<(String, String), Vec<(f64, f64)>> = BTreeMap::new();
+    for club in clubs {
+        let target = club.target;
+        let ordered = |order: &&Order| {
+            let line = &order.line;
+            (line.kind, &line.model, line.number.as_ref()) == (PartKind::Head, &target.head_model, Some(&target.number))
+        };
+        if orders.iter().any(|order| order.open() > 0 && ordered(&order)) {
+            let within_points = target.tolerances.swing_weight_points;
+            let ground = AskGround { library, shop, parts, supply: &[], cap_g: None, within_points };
+            let key = (target.head_model.clone(), target.number.clone());
+            let found = ask(&[AskClub::from(target)], ground)?;
+            windows.entry(key).or_default().extend(found.iter().map(|head| (head.from_g, head.to_g)));
+        }
+    }
+    parts.retain(|part| {
+        let Some(number) = part.number.clone().filter(|_| part.kind == PartKind::Head && part.is_free()) else {
+            return true;
+        };
+        let Some(windows) = windows.get(&(part.model.clone(), number)) else { return true };
+        part.mass_g.is_some_and(|g| windows.iter().any(|&(from_g, to_g)| (from_g..=to_g).contains(&g)))
+    });
+    Ok(())
+}
+
+/// Kind, model and number of a part.
+pub type Key = (PartKind, String, Option<String>);
 
 /// Puts the stock against the clubs that have no parts yet, by kind, model and number. `bulk_held` is how many pieces of
 /// a counted bulk are held. Free parts are given to the jobs in the order in which they are due, jobs before sheets.
@@ -163,7 +204,8 @@ fn row(rows: &mut BTreeMap<Key, Need>, key: Key) -> &mut Need {
 }
 
 /// What a club asks for: one of each.
-fn wishes(target: &SheetClub, library: &Library) -> Vec<Key> {
+#[must_use]
+pub fn wishes(target: &SheetClub, library: &Library) -> Vec<Key> {
     let mut keys = vec![
         (PartKind::Head, target.head_model.clone(), Some(target.number.clone())),
         (PartKind::Shaft, target.shaft_model.clone(), blank_number(target, library)),

@@ -53,6 +53,18 @@ async fn a_job_waits_until_what_it_lacks_has_come() {
     let told = json!({ "expected_on": "2026-03-12", "by": "Ada" });
     bench.made("/orders/1/tell", told).await;
     assert_eq!(waits(&bench).await, ["waits for 1 head Wren iron 7, expected Thursday"]);
+    // One that is far too heavy does not do in its place; one that does keeps nobody waiting, as the plan of the day says too.
+    let head = |code: &str, mass_g: f64| json!([{ "code": code, "kind": "head", "model": "WREN-I", "number": "7", "mass_g": mass_g }]);
+    bench.made("/parts", head("W7-HEAVY", 300.0)).await;
+    assert_eq!(waits(&bench).await, ["waits for 1 head Wren iron 7, expected Thursday"]);
+    bench.made("/parts", head("W7-DOES", 265.2)).await;
+    let day = bench.made("/match/day", json!({ "seconds": 0.1 })).await;
+    assert_eq!((&day["due"]["whole"], waits(&bench).await.len()), (&json!([1]), 0), "{day}");
+    for code in ["W7-HEAVY", "W7-DOES"] {
+        let gone = json!({ "deed": "scrap", "reason": "for the test", "by": "Ada" });
+        bench.made(&format!("/parts/{code}/life"), gone).await;
+    }
+    assert_eq!(waits(&bench).await, ["waits for 1 head Wren iron 7, expected Thursday"]);
 
     for (body, status, words) in [
         (json!({ "count": 0, "by": "Ada" }), StatusCode::UNPROCESSABLE_ENTITY, "0 is not a number of parts"),

@@ -214,3 +214,20 @@ async fn what_counts_in_a_plan_is_said_in_the_shop() {
     let plan = bench.made(&format!("/jobs/{number}/plan/propose"), json!({})).await["plan"].clone();
     assert!(in_tip(&plan) > dear, "{} g when they cost nothing, {dear} g when they are dear", in_tip(&plan));
 }
+
+/// Sixteen clubs and twelve shafts: four clubs lack the same, and are told on one line a job; of the others the parts are named.
+#[tokio::test]
+async fn the_page_of_the_day_gathers_clubs_that_lack_the_same() {
+    let bench = Bench::open().await;
+    stocked(&bench).await;
+    for number in 1..=2 {
+        assert_eq!(job(&bench, "4-G, D2, 1 wrap").await, number);
+    }
+    let page = bench.page("/plan/day").await.text;
+    let lacking = page.matches("Other clubs take the last").count();
+    assert!((1..=2).contains(&lacking), "{lacking} {page}");
+    let named: Vec<&str> =
+        page.split("<summary>Parts of ").skip(1).filter_map(|rest| rest.split("</summary>").next()).collect();
+    let clubs: usize = named.iter().map(|names| names.replace(" and ", ", ").split(", ").count()).sum();
+    assert_eq!(clubs, 12, "{named:?}");
+}

@@ -3,6 +3,7 @@
 use super::PartCount;
 use jiff::civil::Date;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use trade::id::JobId;
 use trade::model::{Library, PartKind};
 use trade::order::Order;
@@ -103,29 +104,41 @@ pub struct Waiting {
     pub fact: Wait,
 }
 
-/// What a job waits for on a day, of all orders; the earliest expected first, those without a day last.
+/// What a job waits for on a day, of all orders; the earliest expected first, those without a day last. `lacks` says how many
+/// of a kind, model and number the job has not here: what was ordered for it beside those keeps nobody waiting.
 #[must_use]
-pub fn waiting(orders: &[Order], job: &JobId, library: &Library, today: Date) -> Vec<Waiting> {
-    let mut found: Vec<Waiting> = orders
-        .iter()
-        .filter_map(|order| {
-            let count = order.open_for(job);
-            (count > 0).then(|| {
-                let line = &order.line;
-                let parts = PartCount::of(count, line.kind, &line.model, line.number.as_deref(), library);
-                Waiting {
-                    order: Some(line.order),
-                    kind: line.kind,
-                    model: line.model.clone(),
-                    number: line.number.clone(),
-                    count,
-                    expected_on: order.expected_on(),
-                    days_late: order.days_late(today),
-                    fact: Wait::Ordered { parts, expected: Expected::of(order.expected_on(), today) },
-                }
-            })
-        })
-        .collect();
-    found.sort_by_key(|w| (w.expected_on.is_none(), w.expected_on, w.order));
+pub fn waiting(
+    orders: &[Order],
+    job: &JobId,
+    library: &Library,
+    today: Date,
+    lacks: impl Fn(PartKind, &str, Option<&str>) -> i64,
+) -> Vec<Waiting> {
+    let mut open: Vec<&Order> = orders.iter().filter(|order| order.open_for(job) > 0).collect();
+    open.sort_by_key(|order| (order.expected_on().is_none(), order.expected_on(), order.line.order));
+    let mut left = BTreeMap::new();
+    let mut found = Vec::new();
+    for order in open {
+        let line = &order.line;
+        let number = line.number.as_deref();
+        let left =
+            left.entry((line.kind, &line.model, number)).or_insert_with(|| lacks(line.kind, &line.model, number));
+        let count = order.open_for(job).min(*left);
+        if count <= 0 {
+            continue;
+        }
+        *left -= count;
+        let parts = PartCount::of(count, line.kind, &line.model, number, library);
+        found.push(Waiting {
+            order: Some(line.order),
+            kind: line.kind,
+            model: line.model.clone(),
+            number: line.number.clone(),
+            count,
+            expected_on: order.expected_on(),
+            days_late: order.days_late(today),
+            fact: Wait::Ordered { parts, expected: Expected::of(order.expected_on(), today) },
+        });
+    }
     found
 }

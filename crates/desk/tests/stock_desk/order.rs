@@ -104,7 +104,7 @@ fn a_job_waits_in_words() {
     two.line.jobs = vec![ForJob { job: job.clone(), number: 3, count: 2 }];
     let words = |o: &Order, day| {
         words::Words::english(quantity::Units::default())
-            .tell(&waiting(std::slice::from_ref(o), &job, &library(), day)[0].fact)
+            .tell(&waiting(std::slice::from_ref(o), &job, &library(), day, |_, _, _| 2)[0].fact)
     };
     // 10 March 2026 is a Tuesday.
     assert_eq!(words(&two, date(2026, 3, 5)), "waits for 2 heads Siskin 7, expected Tuesday");
@@ -121,7 +121,29 @@ fn a_job_waits_in_words() {
     two.events = vec![event(OrderStep::Received, 1)];
     assert_eq!(words(&two, date(2026, 3, 14)), "waits for 1 head Siskin 7, no day named yet");
     two.events.push(event(OrderStep::Received, 1));
-    assert!(waiting(&[two], &job, &library(), today()).is_empty());
+    assert!(waiting(&[two], &job, &library(), today(), |_, _, _| 2).is_empty());
+}
+
+/// Two and three heads are ordered for a job, those of the second order to come first.
+#[test]
+fn a_job_waits_for_no_more_than_it_lacks() {
+    let job = JobId("a".into());
+    let ordered = |number, count, day| {
+        let mut one = order(count, &[]);
+        one.line.order = number;
+        one.line.expected_on = Some(date(2026, 3, day));
+        one.line.jobs = vec![ForJob { job: job.clone(), number: 3, count }];
+        one
+    };
+    let orders = [ordered(1, 2, 12), ordered(2, 3, 10)];
+    let waits = |lacks| {
+        let found = waiting(&orders, &job, &library(), date(2026, 3, 2), |_, _, _| lacks);
+        found.iter().map(|w| (w.order, w.count)).collect::<Vec<_>>()
+    };
+    assert_eq!(waits(9), [(Some(2), 3), (Some(1), 2)]);
+    assert_eq!(waits(4), [(Some(2), 3), (Some(1), 1)]);
+    assert_eq!(waits(3), [(Some(2), 3)]);
+    assert_eq!(waits(0), []);
 }
 
 #[test]

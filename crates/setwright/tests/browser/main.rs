@@ -10,7 +10,6 @@ mod hands;
 mod harness;
 mod hurry;
 mod keys;
-mod kinds;
 mod legible;
 mod lost;
 mod markup;

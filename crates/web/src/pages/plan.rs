@@ -225,7 +225,7 @@ fn proposal_part(w: &Words, file: &JobFile, proposal: &Proposal, keep: &str, to_
     let any = plan.clubs.iter().any(Option::is_some);
     html! {
         @if !plan.missing.is_empty() {
-            (section(&w.text("plan-missing"), &html! {}, &html! { ul.plain { @for missing in &plan.missing { li { (lacking_part(w, missing)) } } } }))
+            (section(&w.text("plan-missing"), &html! {}, &lacking_parts(w, &plan.missing)))
         }
         (to_order)
         @if any {
@@ -257,18 +257,30 @@ fn proposal_part(w: &Words, file: &JobFile, proposal: &Proposal, keep: &str, to_
     }
 }
 
-/// What a club lacks, and what else would do.
-pub(super) fn lacking_part(w: &Words, missing: &Missing) -> Markup {
-    html! {
-        (tag(Tone::Care, &w.club_number(&missing.number))) " " (w.sentence(&missing.fact))
-        @if !missing.instead.is_empty() {
-            details { summary { (w.text("plan-instead")) }
-                ul { @for other in &missing.instead { li {
-                    (w.sentence(&other.fact))
-                    @if let Some(job) = other.held_by { " " a href={ "/plan/" (job) } { (text!(w, "plan-see-job", job = job)) } }
-                } } }
-            }
+/// What clubs lack, those that lack the same on one line, and what else would do.
+pub(super) fn lacking_parts(w: &Words, missing: &[Missing]) -> Markup {
+    let mut lines: Vec<(String, Vec<&Missing>)> = Vec::new();
+    for one in missing {
+        let told = w.sentence(&one.fact);
+        match lines.iter_mut().find(|line| line.0 == told) {
+            Some(line) => line.1.push(one),
+            None => lines.push((told, vec![one])),
         }
+    }
+    html! {
+        ul.plain { @for (told, clubs) in &lines { li {
+            @for club in clubs { (tag(Tone::Care, &w.club_number(&club.number))) " " }
+            (told)
+            @if clubs.iter().any(|club| !club.instead.is_empty()) {
+                details { summary { (w.text("plan-instead")) }
+                    ul { @for club in clubs { @for other in &club.instead { li {
+                        @if clubs.len() > 1 { b { (w.club_number(&club.number)) } " " }
+                        (w.sentence(&other.fact))
+                        @if let Some(job) = other.held_by { " " a href={ "/plan/" (job) } { (text!(w, "plan-see-job", job = job)) } }
+                    } } } }
+                }
+            }
+        } } }
     }
 }
 

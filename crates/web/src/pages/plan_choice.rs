@@ -1,7 +1,7 @@
 //! Other plans than the proposed one: alternatives to choose from, and a new plan that keeps what is already done.
 
 use super::entries::{go_on, go_to, query};
-use super::plan::{keep_of, kinds_of, lacking_part, locks, plan_table};
+use super::plan::{keep_of, kinds_of, lacking_parts, locks, plan_table};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
@@ -266,7 +266,7 @@ async fn again_page(w: &Words, app: &App, number: i64, keep: &str, error: Option
                 p { (tag(Tone::Good, &w.text("plan-again-best"))) " " (w.text("plan-again-best-next")) }
             }
             @if !proposal.replan.plan.missing.is_empty() {
-                (section(&w.text("plan-missing"), &html! {}, &html! { ul.plain { @for missing in &proposal.replan.plan.missing { li { (lacking_part(w, missing)) } } } }))
+                (section(&w.text("plan-missing"), &html! {}, &lacking_parts(w, &proposal.replan.plan.missing)))
             }
             (plan_table(w, &file, &proposal.replan.plan.clubs, Some(&keep_of(number, keep, "again"))))
         },

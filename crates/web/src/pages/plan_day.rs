@@ -2,7 +2,7 @@
 
 use super::bench::club_name;
 use super::entries::{go_on, go_to, query};
-use super::plan::{lacking_part, plan_table};
+use super::plan::{lacking_parts, plan_table};
 use super::plan_choice::{entry, picks, read_picks};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::Asked;
@@ -25,6 +25,7 @@ use look::{
 use maud::{Markup, html};
 use serde::Deserialize;
 use trade::job::{Job, JobState};
+use trade::plan::Plan;
 use words::{Words, text};
 
 /// Seconds that are searched for the page of a day, beside it, before anybody asks for more.
@@ -84,7 +85,7 @@ async fn day_page(w: &Words, app: &App, which: WhichPlan, error: Option<AppError
             (worth_part(w, &day))
             @for (job, file) in day.jobs.iter().zip(&files) {
                 (section(&text!(w, "plan-job-due", job = job.number, player = job.player, due_on = file.job.sheet.due), &html! {}, &html! {
-                    @for missing in &job.plan.missing { div { (lacking_part(w, missing)) } }
+                    @if !job.plan.missing.is_empty() { (lacking_parts(w, &job.plan.missing)) }
                     @if job.plan.clubs.iter().any(Option::is_some) {
                         form method="post" action="/plan/day" {
                             (hidden("job", &job.number.to_string())) (picks(&file.job, &job.plan, None))
@@ -93,7 +94,7 @@ async fn day_page(w: &Words, app: &App, which: WhichPlan, error: Option<AppError
                             }
                             (button(&Button { label: &w.text("plan-hold"), ..Button::default() }))
                         }
-                        details { summary { (parts_of(w, &file.job)) } (plan_table(w, file, &job.plan.clubs, None)) }
+                        details { summary { (parts_of(w, &file.job, &job.plan)) } (plan_table(w, file, &job.plan.clubs, None)) }
                     }
                 }))
             }
@@ -216,8 +217,10 @@ fn order_link(w: &Words, order: &OrderFor) -> Markup {
     html! { a.button.quiet href={ "/orders/new" (address) } { (text!(w, "need-order", n = order.count)) } }
 }
 
-fn parts_of(w: &Words, job: &Job) -> String {
-    let clubs: Vec<String> = job.clubs.iter().map(|club| club_name(w, club)).collect();
+/// The clubs of a job that the plan builds.
+fn parts_of(w: &Words, job: &Job, plan: &Plan) -> String {
+    let built = job.clubs.iter().zip(&plan.clubs).filter(|x| x.1.is_some());
+    let clubs: Vec<String> = built.map(|(club, _)| club_name(w, club)).collect();
     text!(w, "plan-day-parts", clubs = clubs)
 }
 

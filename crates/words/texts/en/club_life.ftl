@@ -17,7 +17,7 @@ owned-club-fault-stale = { $club } was changed meanwhile
     .next = Load it again, then decide
 
 club-life-page = Clubs
-club-life-search = Code, name, player, number or model
+club-life-search = Code, name, player or model
 club-life-note = Note a club
 club-life-new = A club from elsewhere
 club-life-none = No club found.
