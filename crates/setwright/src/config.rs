@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 mod backup;
 mod clubs;
+mod cpm;
 mod customer;
 mod figures;
 mod fit;
@@ -16,6 +17,7 @@ mod stock;
 
 pub use backup::*;
 pub use clubs::*;
+pub use cpm::*;
 pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
@@ -101,6 +103,8 @@ pub enum Command {
     Glue(GlueCommand),
     /// What to fit across a set: a weight into each tip, grips to hang out, lead tape; takes it, and lists what to fetch.
     Fit(FitArguments),
+    /// What each club of a job will read in the clamp, and the tip trims that bring the set to a slope.
+    Cpm(CpmArguments),
     /// Two clubs that had each other's head, tip weight or grip were put right.
     Exchange(ExchangeArguments),
     /// What can be done about the clubs of a job now, and what is worth measuring first.

@@ -107,6 +107,9 @@ fn believed_meaning(
         let head = believed.assembly.library.head(&club.target.head_model);
         return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg)));
     }
+    if let (What::Cpm, Some(step)) = (reading.what, step) {
+        return Ok(frequency(job, state, step));
+    }
     let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let (tone, next) = what_next(believed, state, (finish, ahead), remedies)?;
     Ok(with_what_is_off(tone, next, (finish, ahead), step))
@@ -224,6 +227,37 @@ fn doubted(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> 
     let telling = inquest.telling.as_ref().map(|t| t.fact.clone());
     let next = inquest.likely().map_or(NextSays::ReadAgain, |likely| NextSays::Likely { likely, telling });
     Ok(Meaning { causes: inquest.causes, telling: inquest.telling, ..Meaning::new(Tone::Doubt, fact, next) })
+}
+
+/// A frequency has no part in the swing weight: say how it lies against what was expected and what the sheet asks.
+fn frequency(job: &Job, state: &ClubState, step: &StepState) -> Meaning {
+    let Some(ask) = step.asks.iter().find(|ask| ask.what == What::Cpm) else {
+        return Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state));
+    };
+    let Some(reading) = &ask.reading else { return Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)) };
+    let read_cpm = reading.value;
+    match ask.target {
+        Some(target) if target.fit(read_cpm) == Fit::Off => {
+            let (asked_cpm, by_cpm) = (target.value, (read_cpm - target.value).abs());
+            let fact = if read_cpm > target.value {
+                MeaningSays::CpmStiff { read_cpm, asked_cpm, by_cpm }
+            } else {
+                MeaningSays::CpmSoft { read_cpm, asked_cpm, by_cpm }
+            };
+            Meaning::new(Tone::Act, fact, NextSays::TrimToCpm)
+        }
+        Some(target) => {
+            let fact = MeaningSays::CpmGood { read_cpm, asked_cpm: target.value };
+            Meaning::new(Tone::Good, fact, go_on(job, state))
+        }
+        None => match ask.expected {
+            Some(expected) => {
+                let (expected_cpm, band_cpm) = (expected.value, expected.band);
+                Meaning::new(Tone::Good, MeaningSays::CpmExpected { read_cpm, expected_cpm, band_cpm }, go_on(job, state))
+            }
+            None => Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)),
+        },
+    }
 }
 
 /// Loft and lie have no part in the swing weight: say of both how far to bend, and whether the head allows it.

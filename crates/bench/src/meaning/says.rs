@@ -209,6 +209,40 @@ fact::facts! {
             /// How the other is.
             second: AngleSays,
         },
+        /// A frequency, as the sheet asks.
+        CpmGood {
+            /// As read.
+            read_cpm: f64,
+            /// What the sheet asks.
+            asked_cpm: f64,
+        },
+        /// A frequency, stiffer than the sheet asks.
+        CpmStiff {
+            /// As read.
+            read_cpm: f64,
+            /// What the sheet asks.
+            asked_cpm: f64,
+            /// By how much.
+            by_cpm: f64,
+        },
+        /// A frequency, softer than the sheet asks.
+        CpmSoft {
+            /// As read.
+            read_cpm: f64,
+            /// What the sheet asks.
+            asked_cpm: f64,
+            /// By how much.
+            by_cpm: f64,
+        },
+        /// A frequency of which the sheet asks nothing, beside what was expected.
+        CpmExpected {
+            /// As read.
+            read_cpm: f64,
+            /// What was expected before it.
+            expected_cpm: f64,
+            /// Half width of the 95 % band of that.
+            band_cpm: f64,
+        },
         /// The reading is doubted.
         Doubted {
             /// How far off it is.
@@ -304,6 +338,8 @@ fact::facts! {
         },
         /// Nothing is known of what may be behind a doubted reading.
         ReadAgain,
+        /// The frequency misses: see what a tip cut does, or take another shaft.
+        TrimToCpm,
         /// Loft and lie are as asked.
         NothingToBend,
         /// What to do about loft or lie.
