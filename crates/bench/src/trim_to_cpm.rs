@@ -309,7 +309,8 @@ fn of_club(
     };
     let (band_cpm, by_points) = (trim.gain_band_cpm, trim.swing_weight_change_points);
     let left = after.cpm.mean - aim;
-    found.fact = if left.abs() > tolerance_cpm {
+    // Half of the tolerance is left to what nobody knows yet.
+    found.fact = if left.abs() > tolerance_cpm / 2.0 {
         CpmSays::NotFarEnough { by_cpm: left.abs() }.into()
     } else if more_mm > 0.0 {
         CpmSays::TrimMore { by_mm: more_mm, gain_cpm: gain.mean, band_cpm, by_points }.into()

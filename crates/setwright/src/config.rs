@@ -437,6 +437,10 @@ pub struct Simulate {
     /// `all` of them.
     #[arg(long, value_name = "KIND")]
     pub kind: Option<String>,
+    /// What is judged: swing_weight, or cpm (sets trimmed to a slope of frequencies by the maker's chart, by a hand that reads each
+    /// club, as advised; --jobs are shops then).
+    #[arg(long, default_value = "swing_weight", value_parser = ["swing_weight", "cpm"], conflicts_with = "kind")]
+    pub measure: String,
     /// Clubs of each kind, with --kind.
     #[arg(long, default_value_t = 2000, value_name = "CLUBS")]
     pub clubs: u32,

@@ -32,6 +32,8 @@ const LOOSE_PERCENT: (f64, f64) = (-3.0, 2.0);
 const CLASS_PERCENT: (f64, f64) = (3.3, 1.2);
 /// How much a grip in the clamp lets go of, mm.
 const GRIP_MM: (f64, f64) = (11.0, 5.0);
+/// How far off a frequency is that was noted wrong when the shaft came in, hundredths: a digit, or the neighbour's line.
+const NOTED_PERCENT: f64 = 3.0;
 /// What something else may do to one reading, hundredths.
 const ELSE_PERCENT: f64 = 6.0;
 /// Name of the reading that could be taken next: the club clamped again.
@@ -150,6 +152,13 @@ fn candidates(
     other_shafts(believed, club, case, &mut |says, share, amount| {
         add(&mut all, Kind::OtherShaft, says, share, amount, lasting(&any, &|_| 1.0));
     });
+    if let Some(raw) = &case.raw {
+        let noted = vec![effect(raw, 1.0)];
+        let prior = Kind::RawNoted.prior();
+        let changes = vec![Change { mean: 0.0, sd: NOTED_PERCENT, effects: noted }];
+        let hypothesis = Hypothesis { changes, ..Hypothesis::nothing(Kind::RawNoted.key(), prior) };
+        all.push(Candidate { kind: Kind::RawNoted, says: Says::RawNoted, hypothesis });
+    }
     if !on.contains(&Role::Grip) {
         add(&mut all, Kind::GripOn, Says::GripOn, 1.0, GRIP_MM, this(free));
     }

@@ -69,6 +69,8 @@ closed_list! {
         OtherShaft = "other_shaft";
         /// The shaft is of another flex than planned.
         WrongFlex = "wrong_flex";
+        /// The frequency of the raw shaft is not what was noted when it came in.
+        RawNoted = "raw_noted";
         /// The head is not firm on the shaft.
         HeadLoose = "head_loose";
         /// The mass of a part is not what was noted when it came in.
@@ -101,7 +103,7 @@ impl CauseKind {
             Self::ClampedOff => 0.010,
             Self::TipTrimOff | Self::OtherShaft => 0.004,
             Self::HeadLoose => 0.006,
-            Self::WrongFlex => 0.003,
+            Self::WrongFlex | Self::RawNoted => 0.003,
             Self::GripOn | Self::GripOff | Self::WrongUnit | Self::MassNoted => 0.001,
         }
     }

@@ -157,6 +157,8 @@ fact::facts! {
         StifferShaft,
         /// The shaft is of a softer flex than planned.
         SofterShaft,
+        /// The frequency of the raw shaft was noted wrong.
+        RawNoted,
         /// The head is not firm on the shaft.
         HeadLoose,
         /// Two digits changed places.
@@ -270,6 +272,8 @@ fact::facts! {
         MeasureTip,
         /// Compare the shaft with the card.
         CompareShaft,
+        /// Correct the frequency of the shaft.
+        CorrectRaw,
         /// Push the head firm and read again.
         FirmHead,
         /// The same where the joint is glued.
@@ -328,6 +332,7 @@ impl CauseToDo {
             Kind::ClampedOff => Self::ClampAgain,
             Kind::TipTrimOff => Self::MeasureTip,
             Kind::OtherShaft | Kind::WrongFlex => Self::CompareShaft,
+            Kind::RawNoted => Self::CorrectRaw,
             Kind::HeadLoose if glued => Self::GluedLoose,
             Kind::HeadLoose => Self::FirmHead,
             Kind::DigitsSwapped | Kind::Misread | Kind::WrongUnit => Self::LookAtDisplay,

@@ -139,7 +139,7 @@ impl Flex {
         Setup::of(assembly, club, self.read_mm.get(&club.id).copied())
     }
 
-    /// Whether a reading of a frequency is kept and not believed; of a raw shaft as `raw:` and its club.
+    /// Whether a reading of a frequency is kept and not believed.
     pub(crate) fn is_set_aside(&self, id: &str) -> bool {
         self.mixture.as_ref().is_some_and(|mixture| mixture.doubt.set_aside.iter().any(|other| other == id))
     }
@@ -292,7 +292,9 @@ fn observations(assembly: Assembly<'_>, setup: &Setup<'_>, readings: &[&Reading]
         let made = Observation::new(id, Quantity::Combination(linear.shares), value, noise * of_reading);
         Some(made.rounded_to(step * of_reading))
     };
+    // A raw shaft cannot be read again once it is cut: where it and the club disagree, the club is looked at.
     let raw = raw_cpm(setup).and_then(|cpm| one(format!("{RAW}{}", setup.club.id), InClamp::Raw, cpm, step));
+    let raw = raw.map(|made| made.standing(Standing::Insisted));
     let of_club = readings.iter().filter(|r| r.club == setup.club.id && r.what == What::Cpm);
     let read = of_club.filter(|r| !assembly.job.is_of_club_as_it_came(r)).filter_map(|r| {
         let made = one(r.id.0.clone(), InClamp::Cut(&r.on), r.value, r.display_step.max(step))?;

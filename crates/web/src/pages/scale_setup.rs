@@ -81,9 +81,9 @@ fn clamp_form(w: &Words, form: &Entries, shop: &Shop) -> Markup {
     let mut form = form.clone();
     if form.text("form") != "clamp" {
         let clamp = shop.clamp;
-        form.set("held_mm", &w.length_to(clamp.held_mm, 2));
-        form.set("test_weight_g", &clamp.test_weight_g.map(|g| w.mass(g)).unwrap_or_default());
-        form.set("test_weight_centre_mm", &w.length_to(clamp.test_weight_centre_mm, 2));
+        form.set("held_mm", w.length_to(clamp.held_mm, 2));
+        form.set("test_weight_g", clamp.test_weight_g.map(|g| w.mass(g)).unwrap_or_default());
+        form.set("test_weight_centre_mm", w.length_to(clamp.test_weight_centre_mm, 2));
     }
     html! {
         form.card method="post" action="/scales/setup/clamp" {
