@@ -335,7 +335,9 @@ fn the_shaft_of_another_club_is_named_where_raw_shafts_were_read() {
     let believed = set.assembly().believe(&set.readings).unwrap();
     assert!(believed.is_doubted(&wrong));
     let (causes, _) = asked_of(&set, &wrong);
-    assert!(chance(&causes, "other_shaft") > 0.2 && causes[0].0 == "other_shaft", "{causes:?}");
+    // That the raw shaft was noted wrong explains as much, and happens about as often.
+    let first = causes.iter().take(2).any(|(key, _)| key == "other_shaft");
+    assert!(first && chance(&causes, "other_shaft") > 0.3, "{causes:?}");
 }
 
 /// A trim that is advised does to the true club what it says: the plan is changed by it, and the truth of this file is asked.
