@@ -9,10 +9,11 @@ use estimation::normal;
 use fact::Told;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
-use trade::error::TradeError;
+use trade::error::{TradeError, within};
 use trade::job::{Job, JobClub};
 use trade::kind::{LengthTo, Role, closed_list};
-use trade::model::PartKind;
+use trade::model::{Library, PartKind};
+use trade::plan::ClubPlan;
 use trade::reading::What;
 use trade::shaft::TipShape;
 use trade::swing_weight::points_per_g;
@@ -278,9 +279,8 @@ fn of_club(
     let inside = |mean: f64, sd: f64| normal::between(-tolerance_cpm, tolerance_cpm, mean - aim, sd.max(1e-6));
     found.chance = Some(inside(now.cpm.mean, now.cpm.sd));
     let off = now.cpm.mean - aim;
-    let shaft = assembly.library.shaft(&club.target.shaft_model)?;
     let Some(plan) = club.plan.as_ref() else { return Ok(found) };
-    let may_be_cut = shaft.tip == TipShape::Parallel && !Progress::of(believed, club).cut;
+    let may_be_cut = may_be_trimmed(believed, club);
     let more_mm = if may_be_cut { search(believed, club, on, &now, aim)? } else { 0.0 };
     let more_mm = more_mm.clamp(-plan.tip_trim_mm, plan.butt_cut_mm.min(MOST_MORE_MM));
     let more_mm = (more_mm / STEP_MM).round() * STEP_MM;
@@ -345,18 +345,59 @@ fn search(
     Ok(at_mm)
 }
 
+/// The raw shaft of a plan as three figures; none where its model has no blank for it.
+fn raw_shaft(library: &Library, club: &JobClub, plan: &ClubPlan) -> Result<Option<Shaft>, TradeError> {
+    let Some(part) = plan.part(PartKind::Shaft) else { return Ok(None) };
+    let model = library.shaft(&part.model)?;
+    let blank = model.blank(plan.neighbour_blank.as_deref().unwrap_or(&club.target.number));
+    let length_mm = plan.cut_shaft_mm + plan.butt_cut_mm + plan.tip_trim_mm;
+    Ok(blank.map(|blank| Shaft {
+        mass_g: part.mass_g,
+        length_mm,
+        balance_point_mm: blank.balance_point_mm * length_mm / blank.length_mm,
+    }))
+}
+
 /// What another tip trim at the same length does to the finished swing weight, points.
 fn swing_weight_change(believed: &Believed<'_>, club: &JobClub, more_mm: f64) -> Result<f64, TradeError> {
+    let library = believed.assembly.library;
     let Some(plan) = club.plan.as_ref() else { return Ok(0.0) };
-    let Some(part) = plan.part(PartKind::Shaft) else { return Ok(0.0) };
-    let model = believed.assembly.library.shaft(&part.model)?;
-    let Some(blank) = model.blank(plan.neighbour_blank.as_deref().unwrap_or(&club.target.number)) else { return Ok(0.0) };
-    let length_mm = plan.cut_shaft_mm + plan.butt_cut_mm + plan.tip_trim_mm;
-    let balance_point_mm = blank.balance_point_mm * length_mm / blank.length_mm;
-    let raw = Shaft { mass_g: part.mass_g, length_mm, balance_point_mm };
-    let cap_mm = believed.assembly.library.grip(&club.target.grip_model)?.cap_mm;
+    let Some(raw) = raw_shaft(library, club, plan)? else { return Ok(0.0) };
+    let cap_mm = library.grip(&club.target.grip_model)?.cap_mm;
     let points = |shaft: Shaft| shaft.mass_g * points_per_g(shaft.balance_point_mm + cap_mm);
     let now = raw.cut(plan.tip_trim_mm, plan.butt_cut_mm)?;
     let then = raw.cut(plan.tip_trim_mm + more_mm, plan.butt_cut_mm - more_mm)?;
     Ok(points(then) - points(now))
+}
+
+/// A plan with another tip trim: what comes off the tip more stays on at the butt, and the cut shaft weighs and balances as its
+/// mass line says. What single shafts deviate from that line stays as the plan had it.
+///
+/// # Errors
+/// A model that the library lacks; a trim that leaves no shaft.
+pub fn with_tip_trim(
+    library: &Library,
+    club: &JobClub,
+    plan: &ClubPlan,
+    tip_trim_mm: f64,
+) -> Result<ClubPlan, TradeError> {
+    let most_mm = plan.tip_trim_mm + plan.butt_cut_mm;
+    within("tip_trim_mm", tip_trim_mm, 0.0, most_mm, "mm")?;
+    let Some(raw) = raw_shaft(library, club, plan)? else { return Ok(plan.clone()) };
+    let butt_cut_mm = (most_mm - tip_trim_mm).max(0.0);
+    let (now, then) = (raw.cut(plan.tip_trim_mm, plan.butt_cut_mm)?, raw.cut(tip_trim_mm, butt_cut_mm)?);
+    Ok(ClubPlan {
+        tip_trim_mm,
+        butt_cut_mm,
+        cut_shaft_mass_g: plan.cut_shaft_mass_g + then.mass_g - now.mass_g,
+        cut_shaft_balance_point_mm: plan.cut_shaft_balance_point_mm + then.balance_point_mm - now.balance_point_mm,
+        ..plan.clone()
+    })
+}
+
+/// Whether the tip of a club can still be trimmed otherwise: a parallel tip that is not cut.
+#[must_use]
+pub fn may_be_trimmed(believed: &Believed<'_>, club: &JobClub) -> bool {
+    let shaft = believed.assembly.library.shaft(&club.target.shaft_model);
+    shaft.is_ok_and(|shaft| shaft.tip == TipShape::Parallel) && !Progress::of(believed, club).cut
 }

@@ -107,8 +107,8 @@ fn believed_meaning(
         let head = believed.assembly.library.head(&club.target.head_model);
         return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg)));
     }
-    if let (What::Cpm, Some(step)) = (reading.what, step) {
-        return Ok(frequency(job, state, step));
+    if let (What::Cpm, Some(found)) = (reading.what, step.and_then(|step| frequency(job, state, step))) {
+        return Ok(found);
     }
     let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let (tone, next) = what_next(believed, state, (finish, ahead), remedies)?;
@@ -229,35 +229,20 @@ fn doubted(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> 
     Ok(Meaning { causes: inquest.causes, telling: inquest.telling, ..Meaning::new(Tone::Doubt, fact, next) })
 }
 
-/// A frequency has no part in the swing weight: say how it lies against what was expected and what the sheet asks.
-fn frequency(job: &Job, state: &ClubState, step: &StepState) -> Meaning {
-    let Some(ask) = step.asks.iter().find(|ask| ask.what == What::Cpm) else {
-        return Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state));
+/// A frequency has no part in the swing weight: say how it lies against what the sheet asks or what was expected. None where
+/// it misses, and where its step asks more: those have one verdict over all of the step.
+fn frequency(job: &Job, state: &ClubState, step: &StepState) -> Option<Meaning> {
+    let [ask] = step.asks.as_slice() else { return None };
+    let read_cpm = ask.reading.as_ref()?.value;
+    let fact = match (ask.target, ask.expected) {
+        (Some(target), _) if target.fit(read_cpm) == Fit::Off => return None,
+        (Some(target), _) => MeaningSays::CpmGood { read_cpm, asked_cpm: target.value },
+        (None, Some(expected)) => {
+            MeaningSays::CpmExpected { read_cpm, expected_cpm: expected.value, band_cpm: expected.band }
+        }
+        (None, None) => MeaningSays::Kept,
     };
-    let Some(reading) = &ask.reading else { return Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)) };
-    let read_cpm = reading.value;
-    match ask.target {
-        Some(target) if target.fit(read_cpm) == Fit::Off => {
-            let (asked_cpm, by_cpm) = (target.value, (read_cpm - target.value).abs());
-            let fact = if read_cpm > target.value {
-                MeaningSays::CpmStiff { read_cpm, asked_cpm, by_cpm }
-            } else {
-                MeaningSays::CpmSoft { read_cpm, asked_cpm, by_cpm }
-            };
-            Meaning::new(Tone::Act, fact, NextSays::TrimToCpm)
-        }
-        Some(target) => {
-            let fact = MeaningSays::CpmGood { read_cpm, asked_cpm: target.value };
-            Meaning::new(Tone::Good, fact, go_on(job, state))
-        }
-        None => match ask.expected {
-            Some(expected) => {
-                let (expected_cpm, band_cpm) = (expected.value, expected.band);
-                Meaning::new(Tone::Good, MeaningSays::CpmExpected { read_cpm, expected_cpm, band_cpm }, go_on(job, state))
-            }
-            None => Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)),
-        },
-    }
+    Some(Meaning::new(Tone::Good, fact, go_on(job, state)))
 }
 
 /// Loft and lie have no part in the swing weight: say of both how far to bend, and whether the head allows it.

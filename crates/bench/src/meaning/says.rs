@@ -216,24 +216,6 @@ fact::facts! {
             /// What the sheet asks.
             asked_cpm: f64,
         },
-        /// A frequency, stiffer than the sheet asks.
-        CpmStiff {
-            /// As read.
-            read_cpm: f64,
-            /// What the sheet asks.
-            asked_cpm: f64,
-            /// By how much.
-            by_cpm: f64,
-        },
-        /// A frequency, softer than the sheet asks.
-        CpmSoft {
-            /// As read.
-            read_cpm: f64,
-            /// What the sheet asks.
-            asked_cpm: f64,
-            /// By how much.
-            by_cpm: f64,
-        },
         /// A frequency of which the sheet asks nothing, beside what was expected.
         CpmExpected {
             /// As read.
@@ -338,8 +320,6 @@ fact::facts! {
         },
         /// Nothing is known of what may be behind a doubted reading.
         ReadAgain,
-        /// The frequency misses: see what a tip cut does, or take another shaft.
-        TrimToCpm,
         /// Loft and lie are as asked.
         NothingToBend,
         /// What to do about loft or lie.

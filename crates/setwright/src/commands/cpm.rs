@@ -3,7 +3,7 @@
 use super::{print_json, reader, say};
 use crate::config::CpmArguments;
 use crate::failure::Failure;
-use app::cpm::AskCpm;
+use app::cpm::{AskCpm, TakeTrims};
 use bench::trim_to_cpm::{CpmOfClub, SetCpm, Slope};
 use std::fmt::Write;
 use words::{Words, text};
@@ -19,6 +19,13 @@ pub async fn cpm(arguments: &CpmArguments) -> Result<(), Failure> {
         level_cpm: arguments.level,
     };
     let app = arguments.database.open().await?;
+    if arguments.take {
+        let AskCpm { slope, step_cpm, level_cpm } = ask;
+        let take = TakeTrims { trims: None, slope, step_cpm, level_cpm, by: arguments.by.clone() };
+        let taken = app.take_trims(arguments.job, &take).await?;
+        app.close().await;
+        return if arguments.database.json { print_json(&taken) } else { say(&lines(&reader(), &taken.cpm)) };
+    }
     let found = app.set_cpm(arguments.job, ask).await?;
     app.close().await;
     if arguments.database.json { print_json(&found) } else { say(&lines(&reader(), &found)) }

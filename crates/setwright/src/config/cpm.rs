@@ -18,6 +18,12 @@ pub struct CpmArguments {
     /// What the first club of the tray is to read; left out: what suits the shafts of the set.
     #[arg(long, value_name = "CPM")]
     pub level: Option<f64>,
+    /// Take the tip trims that are advised into the plans of the clubs, all or none.
+    #[arg(long)]
+    pub take: bool,
+    /// Who takes them.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

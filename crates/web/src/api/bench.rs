@@ -6,7 +6,7 @@ use crate::reader::Answer;
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
-use app::cpm::AskCpm;
+use app::cpm::{AskCpm, TakeTrims, TrimsTaken};
 use app::fit::{ExchangeParts, FitTaken, PartsExchanged, TakeFit, UndoExchange};
 use app::scan::{ScanAt, ScanSaid};
 use axum::extract::State;
@@ -32,7 +32,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(get_set_advice))
         .routes(routes!(pick_grips))
         .routes(routes!(get_set_fit, take_set_fit))
-        .routes(routes!(get_set_cpm))
+        .routes(routes!(get_set_cpm, take_set_cpm))
         .routes(routes!(exchange_parts))
         .routes(routes!(undo_exchange))
         .routes(routes!(decline_offer))
@@ -186,6 +186,18 @@ async fn get_set_cpm(
 ) -> Result<Answer<SetCpm>, ApiError> {
     let ask = AskCpm { slope: query.slope, step_cpm: query.step_cpm, level_cpm: query.level_cpm };
     Ok(Answer(app.set_cpm(number, ask).await?))
+}
+
+/// Take tip trims into the plans of clubs whose shafts are not cut yet, all or none: those that are named, or all that are advised
+/// for a slope. The same request with what came back as `before` takes them back.
+#[utoipa::path(post, path = "/jobs/{number}/cpm", params(("number" = i64, Path)), request_body = TakeTrims,
+    responses((status = 200, body = TrimsTaken)))]
+async fn take_set_cpm(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(take): Body<TakeTrims>,
+) -> Result<Answer<TrimsTaken>, ApiError> {
+    Ok(Answer(app.take_trims(number, &take).await?))
 }
 
 /// What is to be fitted in each club of a set now: a weight into the tip, a grip to hang out, lead tape, or nothing; each helps

@@ -1,26 +1,26 @@
 //! The frequencies of a set before the cut: what each club will read, what it is to read, and the tip trim that brings it there.
 
-use super::entries::{Entries, words_cards};
-use super::{Framed, PageResult, failure, failure_status, framed, say};
+use super::entries::{Entries, go_to, query, words_cards};
+use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::Path;
 use crate::reader::Reader;
-use app::cpm::AskCpm;
+use app::cpm::{AskCpm, TakeTrims};
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Query, State};
+use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::chance::Chance;
 use bench::trim_to_cpm::{CpmOfClub, SetCpm, Slope};
-use look::{Button, ButtonKind, Cell, Column, Field, Nav, Notice, button, section};
+use look::{Button, ButtonKind, Cell, Column, Field, Nav, Notice, button, hidden, section};
 use maud::{Markup, html};
 use trade::kind::Role;
 use trade::reading::What;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/bench/{job}/cpm", get(show))
+    Router::new().route("/bench/{job}/cpm", get(show).post(take))
 }
 
 async fn show(
@@ -42,7 +42,7 @@ async fn show(
     let body = html! {
         p.hint { (w.text("cpm-about")) }
         (slope_form(&w, &form, job))
-        @if let Some(found) = &found { (table_of(&w, found)) }
+        @if let Some(found) = &found { (table_of(&w, found)) (take_form(&w, &form, job, found)) }
     };
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let notice: Option<Notice> = error.as_ref().map(|one| failure(&w, one)).or_else(|| form.notice(&w));
@@ -50,6 +50,38 @@ async fn show(
     let crumb = job.to_string();
     let page = framed(&w, &app, Framed { title: &title, active: Nav::Bench, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
+}
+
+/// Takes the trims of the slope that the page shows.
+async fn take(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Path(job): Path<i64>,
+    Form(sent): Form<Vec<(String, String)>>,
+) -> PageResult {
+    let mut form = Entries::new(sent);
+    let (step_cpm, level_cpm) = (form.cpm(&w, "step"), form.cpm(&w, "level"));
+    let slope = Slope::from_key(form.text("slope"));
+    match app.take_trims(job, &TakeTrims { trims: None, slope, step_cpm, level_cpm, by }).await {
+        Ok(_) => {
+            let pairs: Vec<(&str, &str)> = ["slope", "step", "level"].map(|name| (name, form.text(name))).to_vec();
+            Ok(go_to(&format!("/bench/{job}/cpm{}", query(&pairs))).into_response())
+        }
+        Err(error) => Err(error.into()),
+    }
+}
+
+fn take_form(w: &Words, form: &Entries, job: i64, found: &SetCpm) -> Markup {
+    if found.clubs.iter().all(|club| club.trim.is_none()) {
+        return html! {};
+    }
+    html! {
+        form method="post" action={ "/bench/" (job) "/cpm" } {
+            @for name in ["slope", "step", "level"] { (hidden(name, form.text(name))) }
+            (button(&Button { label: &w.text("cpm-take"), ..Button::default() }))
+        }
+    }
 }
 
 fn slope_form(w: &Words, form: &Entries, job: i64) -> Markup {

@@ -14,6 +14,14 @@ cpm-says-not-far-enough = The shaft is not long enough for the whole trim: { CPM
 cpm-says-soft = { CPM($by_cpm, digits: 1) } softer than the aim. The tip is not trimmed any more: take a stiffer shaft, or keep it.
 cpm-says-stiff = { CPM($by_cpm, digits: 1) } stiffer than the aim. A cut cannot make it softer: take a softer shaft, or keep it.
 
+trim-fault-nothing = no tip of job { $job } is to be trimmed now
+    .next = Choose another slope, or name the clubs and their tip trims
+trim-fault-twice = club { $slot } is named twice
+    .next = Name each club once
+trim-fault-fixed = the tip of the { $number } is not trimmed any more: its shaft is cut, or has a taper tip
+    .next = Leave it out, or plan another shaft for it
+
+cpm-take = Take these tip trims
 cpm-page = Trim to frequency
 cpm-about = What each club will read in your clamp, and the tip cut that brings it to the slope. Cut the butt by as much less: the club keeps its length. The maker’s trim limits come first.
 cpm-with-grip = Read with the grip in the clamp.

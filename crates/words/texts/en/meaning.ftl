@@ -34,8 +34,6 @@ meaning-off-sheet = { CAPITAL($off) }. Finish { LETTER($finish_points) } ± { PL
 meaning-angle = { $angle }.
 meaning-angles = { $first }. { $second }.
 meaning-cpm-good = { CPM($read_cpm, digits: 1) }, asked { CPM($asked_cpm, digits: 1) }: on target.
-meaning-cpm-stiff = { CPM($read_cpm, digits: 1) }, { CPM($by_cpm, digits: 1) } stiffer than the { PLAIN($asked_cpm, digits: 1) } asked.
-meaning-cpm-soft = { CPM($read_cpm, digits: 1) }, { CPM($by_cpm, digits: 1) } softer than the { PLAIN($asked_cpm, digits: 1) } asked.
 meaning-cpm-expected = { CPM($read_cpm, digits: 1) }, expected { PLAIN($expected_cpm, digits: 1) } ± { PLAIN($band_cpm, digits: 1) }.
 meaning-doubted = { $off } than expected. Noted, not used yet.
 meaning-doubted-only = This reading does not fit the others. Noted, not used yet.
@@ -67,7 +65,6 @@ next-still-doubted =
        *[other] The { $what } at “{ $step }” is still doubted. { $likely } { $telling }
     }
 next-read-again = Seat it again and read once more.
-next-trim-to-cpm = Open “Trim to frequency” before anything is glued: a tip cut makes it stiffer, never softer.
 next-nothing-to-bend = Nothing to bend here.
 next-angle = { $to_do }
 next-angles = { $first } { $second }
