@@ -28,9 +28,10 @@ use trade::clamp::Clamp;
 use trade::error::TradeError;
 use trade::job::Job;
 use trade::kind::Role;
-use trade::model::PartKind;
+use trade::model::{Library, PartKind};
 use trade::plan::ClubPlan;
 use trade::reading::{Reading, What};
+use trade::shaft::ShaftMaterial;
 use trade::shop::Shop;
 
 /// What counts as on the slope, cpm.
@@ -54,6 +55,24 @@ const GOOD_CPM: f64 = 0.75;
 const LEFT_MM: f64 = 12.7;
 /// Most that any hand takes off beyond the chart, mm.
 const MOST_MM: f64 = 38.1;
+
+/// Frequency of a club of a plan in a clamp as usual, whose shaft is as its tube says but for this logarithm of stiffness: dry, or
+/// of its raw shaft with a weight of so many grams at its tip.
+///
+/// # Errors
+/// A model that the plan names and the library lacks; figures that no beam can have.
+pub(crate) fn usual_cpm(
+    library: &Library,
+    plan: &ClubPlan,
+    number: &str,
+    stiffer: f64,
+    raw_with_g: Option<f64>,
+) -> Result<f64, TradeError> {
+    let truth = Truth { level: stiffer, ..Truth::of_the_chart() };
+    let clamp = Clamp { test_weight_g: raw_with_g, ..Clamp::default() };
+    let tip_mm = if raw_with_g.is_some() { 0.0 } else { plan.tip_trim_mm };
+    true_cpm(&truth, Own::default(), (library, plan, number), &clamp, (tip_mm, raw_with_g.is_none()))
+}
 
 /// What is true of a shop.
 struct Truth {
@@ -115,48 +134,8 @@ struct Set<'a> {
 impl Set<'_> {
     /// Frequency of a club whose tip is cut so much in all, mm; of its raw shaft with the test weight where it has no head.
     fn cpm(&self, slot: usize, tip_mm: f64, with_head: bool) -> Result<f64, TradeError> {
-        let plan = self.plan(slot);
-        let model = self.made.library.shaft("SHAFT")?;
-        let (own, blank) = (self.own[slot], &model.blanks[0]);
-        let raw_mm = plan.cut_shaft_mm + plan.butt_cut_mm + plan.tip_trim_mm;
-        let tilt = 6.0 * (blank.balance_point_mm / blank.length_mm - 0.5);
-        let shaft_g = plan.part(PartKind::Shaft).map_or(blank.mass_g, |p| p.mass_g) + own.raw_g;
-        let row = |i: u32| {
-            let share = f64::from(i) / 40.0;
-            let of_mass = |mass_g: f64| mass_g / raw_mm * 1000.0 * (1.0 + tilt * (2.0 * share - 1.0));
-            let d_m = (model.butt_diameter_mm + (model.tip_diameter_mm - model.butt_diameter_mm) * share) / 1000.0;
-            let tube = 206e9 / 7850.0 * 0.86 * of_mass(blank.mass_g) / 1000.0 * d_m * d_m / 8.0;
-            let spot = self.truth.spot.0 * (-((share - self.truth.spot.1) / 0.12).powi(2)).exp();
-            let form = self.truth.level + own.piece + self.truth.tilt * (2.0 * share - 1.0) + spot;
-            LineRow { position_mm: raw_mm * share, stiffness_n_m2: tube * form.exp(), mass_g_m: of_mass(shaft_g) }
-        };
-        let rows: Vec<LineRow> = (0..=40).map(row).collect();
-        let line = StiffnessLine::new(&rows, MeasuredFrom::Butt, BetweenRows::Straight, raw_mm)?;
-        let held_mm = self.clamp.held_mm - self.truth.gives_mm;
-        let (from_mm, end_mm, tip) = if with_head {
-            let head = self.made.library.of_kind(PartKind::Head).next();
-            let Some(trade::model::Model::Head(head)) = head else { return Ok(0.0) };
-            let tip_end_mm = raw_mm - tip_mm;
-            let beyond_mm = head.bore_depth_mm + plan.tip_to_ground_mm + self.truth.head_mm;
-            let head_g = plan.mass_g(Role::Head) + own.head_g;
-            let stub_g = rows[40].mass_g_m * head.bore_depth_mm / 1000.0;
-            let pieces =
-                [(head_g, beyond_mm), (plan.mass_g(Role::Ferrule), 0.0), (stub_g, head.bore_depth_mm / 2.0)];
-            let mass_g: f64 = pieces.iter().map(|p| p.0).sum();
-            let centre_mm = pieces.iter().map(|p| p.0 * p.1).sum::<f64>() / mass_g;
-            let spread: f64 = pieces.iter().map(|p| p.0 * (p.1 - centre_mm).powi(2)).sum();
-            let tip = RigidTip {
-                mass_kg: mass_g / 1000.0,
-                offset_m: centre_mm / 1000.0,
-                inertia_kg_m2: self.truth.inertia_g_cm2 * 1e-7 + spread * 1e-9,
-            };
-            let butt_mm = tip_end_mm - plan.cut_shaft_mm - own.length_mm;
-            (butt_mm + held_mm, tip_end_mm - head.bore_depth_mm, tip)
-        } else {
-            let tip = RigidTip { mass_kg: TEST_WEIGHT_G / 1000.0, ..RigidTip::default() };
-            (held_mm, raw_mm, tip)
-        };
-        Ok(ClampedMode::new(&line, from_mm / 1000.0, end_mm / 1000.0, tip, 30)?.cpm())
+        let of = (&self.made.library, self.plan(slot), self.job.clubs[slot].target.number.as_str());
+        true_cpm(self.truth, self.own[slot], of, &self.clamp, (tip_mm, with_head))
     }
 
     fn plan(&self, slot: usize) -> &ClubPlan {
@@ -169,6 +148,61 @@ impl Set<'_> {
         let length = |at: usize| self.job.clubs[at].target.length_mm;
         (length(0) - length(slot)) / (INCH_MM / 2.0)
     }
+}
+
+/// Frequency of a club whose tip is cut so much in all, mm; of its raw shaft with the test weight where it has no head.
+fn true_cpm(
+    truth: &Truth,
+    own: Own,
+    (library, plan, number): (&Library, &ClubPlan, &str),
+    clamp: &Clamp,
+    (tip_mm, with_head): (f64, bool),
+) -> Result<f64, TradeError> {
+    let shaft = plan.part(PartKind::Shaft).map_or("", |part| &part.model);
+    let model = library.shaft(shaft)?;
+    let Some(blank) = model.blank(plan.neighbour_blank.as_deref().unwrap_or(number)) else { return Ok(0.0) };
+    let specific = match model.material {
+        ShaftMaterial::Steel => 206e9 / 7850.0 * 0.86,
+        ShaftMaterial::Composite => 70e9 / 1550.0,
+    };
+    let raw_mm = plan.cut_shaft_mm + plan.butt_cut_mm + plan.tip_trim_mm;
+    let tilt = 6.0 * (blank.balance_point_mm / blank.length_mm - 0.5);
+    let shaft_g = plan.part(PartKind::Shaft).map_or(blank.mass_g, |p| p.mass_g) + own.raw_g;
+    let row = |i: u32| {
+        let share = f64::from(i) / 40.0;
+        let of_mass = |mass_g: f64| mass_g / raw_mm * 1000.0 * (1.0 + tilt * (2.0 * share - 1.0));
+        let d_m = (model.butt_diameter_mm + (model.tip_diameter_mm - model.butt_diameter_mm) * share) / 1000.0;
+        let tube = specific * of_mass(blank.mass_g) / 1000.0 * d_m * d_m / 8.0;
+        let spot = truth.spot.0 * (-((share - truth.spot.1) / 0.12).powi(2)).exp();
+        let form = truth.level + own.piece + truth.tilt * (2.0 * share - 1.0) + spot;
+        LineRow { position_mm: raw_mm * share, stiffness_n_m2: tube * form.exp(), mass_g_m: of_mass(shaft_g) }
+    };
+    let rows: Vec<LineRow> = (0..=40).map(row).collect();
+    let line = StiffnessLine::new(&rows, MeasuredFrom::Butt, BetweenRows::Straight, raw_mm)?;
+    let held_mm = clamp.held_mm - truth.gives_mm;
+    let (from_mm, end_mm, tip) = if with_head {
+        let head = library.head(plan.part(PartKind::Head).map_or("", |part| &part.model))?;
+        let tip_end_mm = raw_mm - tip_mm;
+        let beyond_mm = head.bore_depth_mm + plan.tip_to_ground_mm + head.offset_prior_mm().0 + truth.head_mm;
+        let head_g = plan.mass_g(Role::Head) + own.head_g;
+        let stub_g = rows[40].mass_g_m * head.bore_depth_mm / 1000.0;
+        let pieces =
+            [(head_g, beyond_mm), (plan.mass_g(Role::Ferrule), 0.0), (stub_g, head.bore_depth_mm / 2.0)];
+        let mass_g: f64 = pieces.iter().map(|p| p.0).sum();
+        let centre_mm = pieces.iter().map(|p| p.0 * p.1).sum::<f64>() / mass_g;
+        let spread: f64 = pieces.iter().map(|p| p.0 * (p.1 - centre_mm).powi(2)).sum();
+        let tip = RigidTip {
+            mass_kg: mass_g / 1000.0,
+            offset_m: centre_mm / 1000.0,
+            inertia_kg_m2: truth.inertia_g_cm2 * 1e-7 + spread * 1e-9,
+        };
+        let butt_mm = tip_end_mm - plan.cut_shaft_mm - own.length_mm;
+        (butt_mm + held_mm, tip_end_mm - head.bore_depth_mm, tip)
+    } else {
+        let tip = RigidTip { mass_kg: clamp.test_weight_g.unwrap_or(TEST_WEIGHT_G) / 1000.0, ..RigidTip::default() };
+        (held_mm, raw_mm, tip)
+    };
+    Ok(ClampedMode::new(&line, from_mm / 1000.0, end_mm / 1000.0, tip, 30)?.cpm())
 }
 
 fn empty_plan() -> ClubPlan {
