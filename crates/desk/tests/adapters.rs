@@ -3,7 +3,7 @@
 
 use crate::set::Set;
 use demo as shop_of;
-use desk::planner::{Lock, Picks, Taken, plan_of, plan_with, propose, propose_again, propose_day};
+use desk::planner::{Lock, Picks, Taken, fingerprint, plan_of, plan_with, propose, propose_again, propose_day};
 use trade::action::Action;
 use trade::id::{ClubId, JobId, PartId};
 use trade::model::{Model, PartKind};
@@ -143,6 +143,10 @@ fn a_screw_is_picked_as_it_was_shown() {
     let held = pick(2.0).unwrap();
     let extra = &held.clubs[0].as_ref().unwrap().extras[0];
     assert_eq!((extra.action, extra.mass_g, extra.at), (Action::Screw, 2.0, set.job.made_at));
+    // The same parts with another screw are another plan.
+    let marks = [0.0, 2.0, 4.0].map(|more_g| fingerprint(&pick(more_g).unwrap()));
+    assert!(marks[0] != marks[1] && marks[1] != marks[2] && marks[2] != marks[0], "{marks:?}");
+    assert_eq!(marks[1], fingerprint(&held));
     let refused = pick(3.0).unwrap_err().in_words();
     assert!(refused.contains("no screw of a") && refused.contains("+3.0 g"), "{refused}");
 }

@@ -209,7 +209,7 @@ impl<'a, 'g> Day<'a, 'g> {
             if look {
                 self.look();
             }
-            self.dual_rounds();
+            self.dual_rounds(look);
             if !self.free.is_empty() {
                 continue;
             }
@@ -290,8 +290,12 @@ impl<'a, 'g> Day<'a, 'g> {
         (self.improver.best_cost - needless).max(self.dual.best_bound + QUANTUM)
     }
 
-    fn dual_rounds(&mut self) {
+    fn dual_rounds(&mut self, look: bool) {
         let target = self.target();
+        if look && !self.pools.is_empty() {
+            let oracles = if self.free.is_empty() { &mut self.oracles } else { &mut self.free };
+            self.dual.rescale(oracles, &self.pools, &self.improver.left);
+        }
         for _ in 0..LISTED_ROUNDS {
             if self.pools.is_empty() || !self.ask() {
                 return;
@@ -301,20 +305,32 @@ impl<'a, 'g> Day<'a, 'g> {
         }
     }
 
-    /// A look at all parts: a bound, and new short lists.
-    fn look(&mut self) {
-        let (best, compiled, rounds) = (self.improver.best_cost, self.compiled, self.rounds);
-        let (from_all, target) = (self.from_all, self.target());
+    /// Works on prices and bound with the tables of all parts.
+    fn with_all_parts<R>(
+        &mut self,
+        work: impl FnOnce(&mut Dual, &mut [SetOracle<'a>], &mut dyn FnMut(Total) -> bool) -> R,
+    ) -> R {
+        let (best, compiled, rounds, from_all) = (self.improver.best_cost, self.compiled, self.rounds, self.from_all);
         let (stopped, go_on) = (&mut self.stopped, &mut self.go_on);
         let oracles = if self.free.is_empty() { &mut self.oracles } else { &mut self.free };
-        let whole = self.dual.look(oracles, target, &mut |bound| {
+        work(&mut self.dual, oracles, &mut |bound| {
             let (cost, bound) = (compiled.cost(best), compiled.cost(from_all.unwrap_or(bound).min(best)));
             *stopped = *stopped || !go_on(Progress { cost, bound, steps: rounds });
             !*stopped
+        })
+    }
+
+    /// A look at all parts: a bound, and new short lists.
+    fn look(&mut self) {
+        let (target, compiled) = (self.target(), self.compiled);
+        let whole = self.with_all_parts(|dual, oracles, go_on| {
+            dual.look(oracles, target, go_on)
+                && (!dual.first_by_points(oracles, compiled, go_on) || dual.look(oracles, target, go_on))
         });
         if !whole {
             return;
         }
+        let oracles = if self.free.is_empty() { &mut self.oracles } else { &mut self.free };
         self.hard = oracles.iter().map(|o| o.cheapest_window().0).collect();
         self.list();
         if let Some(all) = &self.compiled.relaxed {

@@ -13,9 +13,9 @@ use crate::compiled::Compiled;
 use crate::crowd::Crowding;
 use crate::cuts::{Cuts, Which};
 use crate::error::PartKind;
-use crate::grid::{MOST_PRICE, Steps, Total};
-use crate::index::{ByType, Ty};
-use crate::level::{Family, families};
+use crate::grid::{MOST_PRICE, QUANTUM_EXACT, Steps, Total};
+use crate::index::{ByType, TIP, Ty};
+use crate::level::{Family, by_points, families};
 use crate::oracle::SetOracle;
 use crate::pool::Pool;
 use crate::prices::{Prices, by_type};
@@ -36,6 +36,20 @@ const SHORTER: f64 = 0.7;
 /// So much longer, when they did by this share of what is missing.
 const LONGER: f64 = 2.0;
 const MUCH: f64 = 0.02;
+/// Where weights for the tip are scarce, all prices have far to go together, and steps are not cut short meanwhile: they
+/// begin with this share, and get longer and shorter by these.
+const FAR_FACTOR: f64 = 0.01;
+const FAR_LONGER: f64 = 2.0;
+const FAR_SHORTER: f64 = 0.5;
+const FAR_MUCH: f64 = 0.002;
+/// What a point is worth at first when prices by points are tried, in price steps, and how often the best is closed in on.
+const FIRST_POINT: f64 = 50.0 * QUANTUM_EXACT;
+const NEARER: usize = 2;
+/// Prices are brought up or down together by so much at first (a logarithm), so often at most, and where what is wanted beyond
+/// the stock is worth more than this share of it.
+const STRIDE: f64 = 0.25;
+const SCALINGS: usize = 7;
+const LEVEL: f64 = 0.01;
 /// Weight of the newest prices in the running mean, per set planned.
 const NEWEST: f64 = 0.05;
 
@@ -60,6 +74,9 @@ pub(crate) struct Dual {
     /// Every set has been planned once.
     planned: bool,
     looked: bool,
+    /// Prices by points were tried, and whether that was worth it: weights for the tip are scarce then.
+    tried: bool,
+    far: bool,
     /// The prices by place in the list of what is in stock.
     at: Vec<Steps>,
     whole: Prices,
@@ -92,6 +109,8 @@ impl Dual {
             pace: pace(p.sets.len()),
             planned: false,
             looked: false,
+            tried: false,
+            far: false,
             at: Vec::new(),
             whole: by_type(p, Steps(0)),
             best_prices: by_type(p, Steps(0)),
@@ -117,7 +136,41 @@ impl Dual {
             }
         }
         self.planned = true;
-        self.factor = (self.factor * DECAY).max(LEAST_FACTOR);
+        let decay = if self.far { 1.0 } else { DECAY };
+        self.factor = (self.factor * decay).max(LEAST_FACTOR);
+    }
+
+    /// Brings all prices up or down together, by the short lists: where something is scarce that all parts can help with, as
+    /// weight in the tip is, every price has to rise in step, and steps along single prices find that out slowly. The bound is
+    /// concave along this line, and its slope is what is wanted beyond the stock, times its price.
+    pub fn rescale(&mut self, oracles: &mut [SetOracle<'_>], pools: &[Vec<Pool>], stock: &StockLeft) {
+        if !self.far {
+            return;
+        }
+        let (mut stride, mut turned) = (STRIDE, false);
+        for _ in 0..SCALINGS {
+            for s in 0..oracles.len() {
+                self.plan_set(s, &mut oracles[s], &pools[s], stock);
+            }
+            let (mut slope, mut worth) = (0.0, 0.0);
+            for &(k, ty, cap) in &self.contended {
+                slope += self.price[k][ty] * f64::from(self.count[k][ty] - cap);
+                worth += self.price[k][ty] * f64::from(cap);
+            }
+            if slope.abs() <= worth * LEVEL {
+                return;
+            }
+            if (slope > 0.0) != (stride > 0.0) {
+                (stride, turned) = (-stride / 2.0, true);
+            } else if turned {
+                stride /= 2.0;
+            }
+            for &(k, ty, _) in &self.contended {
+                for list in [&mut self.price, &mut self.mean] {
+                    list[k][ty] = (list[k][ty] * stride.exp()).min(MOST_PRICE);
+                }
+            }
+        }
     }
 
     /// The prices that the tables of all sets were last worked out under.
@@ -128,28 +181,13 @@ impl Dual {
     /// A look at all parts under the mean prices, which gives a bound; whether there was time for it. `go_on` is asked after
     /// each set.
     pub fn look(&mut self, oracles: &mut [SetOracle<'_>], target: Total, go_on: &mut dyn FnMut(Total) -> bool) -> bool {
-        round_all(&self.mean, &mut self.whole);
-        self.cuts.fix(Which::Mean);
-        for o in oracles.iter_mut() {
-            o.price_all(&self.whole);
-            if !self.looked {
-                o.leave_out_at_moderate_cost();
-            }
-            self.cuts.charge(o);
-            if !go_on(self.best_bound) {
-                return false;
-            }
-        }
-        let best = self.best_bound;
-        let Some(value) = self.crowding.search(oracles, &mut || go_on(best)) else { return false };
-        self.crowding.raise_skips(oracles);
-        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| self.whole[k][ty].times(cap);
-        let bound = value - self.cuts.worth() - self.contended.iter().map(worth).sum::<Total>();
+        let Some(bound) = self.bound_at_the_mean(oracles, go_on) else { return false };
         self.better = bound > self.best_bound || !self.looked;
         if self.better {
             let (gained, missing) = ((bound - self.best_bound).exact(), (target - self.best_bound).exact());
-            if self.looked && gained > missing * MUCH {
-                self.factor = (self.factor * LONGER).min(FIRST_FACTOR);
+            let (much, longer) = if self.far { (FAR_MUCH, FAR_LONGER) } else { (MUCH, LONGER) };
+            if self.looked && gained > missing * much {
+                self.factor = (self.factor * longer).min(FIRST_FACTOR);
             }
             self.best_bound = bound.max(self.best_bound);
             self.best_prices.clone_from(&self.whole);
@@ -159,10 +197,98 @@ impl Dual {
             self.price.clone_from(&self.centre);
             self.mean.clone_from(&self.centre);
             self.cuts.back_to_centre();
-            self.factor = (self.factor * SHORTER).max(LEAST_FACTOR);
+            let shorter = if self.far { FAR_SHORTER } else { SHORTER };
+            self.factor = (self.factor * shorter).max(LEAST_FACTOR);
         }
         self.looked = true;
         true
+    }
+
+    /// What the mean prices prove, from all parts; none where there was no time.
+    fn bound_at_the_mean(
+        &mut self,
+        oracles: &mut [SetOracle<'_>],
+        go_on: &mut dyn FnMut(Total) -> bool,
+    ) -> Option<Total> {
+        round_all(&self.mean, &mut self.whole);
+        self.cuts.fix(Which::Mean);
+        for o in oracles.iter_mut() {
+            o.price_all(&self.whole);
+            if !self.looked {
+                o.leave_out_at_moderate_cost();
+            }
+            self.cuts.charge(o);
+            if !go_on(self.best_bound) {
+                return None;
+            }
+        }
+        let best = self.best_bound;
+        let value = self.crowding.search(oracles, &mut || go_on(best))?;
+        self.crowding.raise_skips(oracles);
+        let worth = |&(k, ty, cap): &(PartKind, Ty, i32)| self.whole[k][ty].times(cap);
+        Some(value - self.cuts.worth() - self.contended.iter().map(worth).sum::<Total>())
+    }
+
+    /// After the first look: prices to go on from where weights for the tip are scarce, so much a point in all parts. How much
+    /// is found by looks along that line, on which the bound is concave. Whether there are such prices; the tables are out of
+    /// date then.
+    pub fn first_by_points(
+        &mut self,
+        oracles: &mut [SetOracle<'_>],
+        p: &Compiled,
+        go_on: &mut dyn FnMut(Total) -> bool,
+    ) -> bool {
+        if std::mem::replace(&mut self.tried, true) || !self.wants_more_tips(oracles) {
+            return false;
+        }
+        let points = by_points(p, &self.families);
+        let set = |dual: &mut Self, per_point: f64| {
+            for &(k, ty, _) in &dual.contended {
+                dual.mean[k][ty] = (points[k][ty] * per_point).min(MOST_PRICE);
+            }
+        };
+        let mut at = |dual: &mut Self, per_point: f64| {
+            set(dual, per_point);
+            dual.bound_at_the_mean(oracles, go_on)
+        };
+        let (mut best, mut found, mut per_point) = (self.best_bound, 0.0, FIRST_POINT);
+        while per_point < MOST_PRICE
+            && let Some(bound) = at(self, per_point)
+            && bound > best
+        {
+            (best, found, per_point) = (bound, per_point, per_point * 2.0);
+        }
+        let mut stride = std::f64::consts::SQRT_2;
+        for _ in 0..NEARER {
+            for per_point in [found * stride, found / stride] {
+                if per_point > 0.0
+                    && let Some(bound) = at(self, per_point)
+                    && bound > best
+                {
+                    (best, found) = (bound, per_point);
+                    break;
+                }
+            }
+            stride = stride.sqrt();
+        }
+        set(self, found);
+        self.price.clone_from(&self.mean);
+        self.far = found > 0.0;
+        if self.far {
+            self.factor = FAR_FACTOR;
+        }
+        true
+    }
+
+    /// Whether all sets together take more weights for the tip than there are, at the prices last looked at.
+    fn wants_more_tips(&self, oracles: &mut [SetOracle<'_>]) -> bool {
+        let mut taken = Vec::new();
+        for o in oracles {
+            let cells = o.cells_in(o.cheapest_window().1);
+            o.demand(&cells, &self.whole, &mut taken);
+        }
+        let of = |ty: Ty| taken.iter().filter(|x| **x == (TIP, ty)).count();
+        self.contended.iter().any(|&(k, ty, cap)| k == TIP && of(ty) > usize::try_from(cap).unwrap_or(0))
     }
 
     fn plan_set(&mut self, s: usize, o: &mut SetOracle<'_>, pools: &[Pool], stock: &StockLeft) {

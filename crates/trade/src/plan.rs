@@ -2,9 +2,10 @@
 
 use crate::action::Action;
 use crate::frequency_line::{FrequencyLine, ShaftFrequency};
+use crate::head::ScrewOption;
 use crate::id::PartId;
 use crate::kind::Role;
-use crate::model::PartKind;
+use crate::model::{Library, PartKind};
 use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -178,6 +179,14 @@ impl ClubPlan {
     #[must_use]
     pub fn extras_g(&self, action: Action) -> f64 {
         self.extras.iter().filter(|e| e.action == action).map(|e| e.mass_g).sum()
+    }
+
+    /// The screw in its head, where it is not the one that the head comes with.
+    #[must_use]
+    pub fn screw<'a>(&self, library: &'a Library) -> Option<&'a ScrewOption> {
+        let more_g = self.extras_g(Action::Screw);
+        let head = self.part(PartKind::Head).filter(|_| more_g != 0.0)?;
+        library.head(&head.model).ok()?.screw_of(more_g)
     }
 
     /// Sum of the masses that the plan gives a role.

@@ -81,6 +81,13 @@ async fn a_driver_and_a_3_wood_are_planned_and_held() {
     // The job card says which adapter belongs into which club.
     let cards = bench.page("/plan/1/cards").await;
     cards.says(StatusCode::OK, &["adapter", &chosen[0], &chosen[1]]);
+    // And which screw, where it is not the one of 4 g that the head comes with.
+    let clubs = proposal["plan"]["clubs"].as_array().expect("clubs");
+    let screws: Vec<f64> = clubs.iter().filter_map(|club| club["extras"][0]["mass_g"].as_f64()).collect();
+    assert!(!screws.is_empty(), "{clubs:?}");
+    for more_g in screws {
+        cards.says(StatusCode::OK, &[&format!("screw {}", 4.0 + more_g)]);
+    }
 }
 
 #[tokio::test]

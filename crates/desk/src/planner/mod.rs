@@ -52,6 +52,7 @@ use matching::{
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::Hasher;
 use std::sync::Arc;
+use trade::action::Action;
 use trade::adapter::AdapterModel;
 use trade::error::TradeError;
 use trade::fit::{self, BlankUse, Cut};
@@ -574,7 +575,7 @@ fn club_plan(
     Ok(shelf.lines.note(fitting.shaft_model, picks.shaft, fitting.club, plan))
 }
 
-/// Whether two plans choose the same parts: what was shown is what is accepted.
+/// Whether two plans choose the same parts and screws: what was shown is what is accepted.
 #[must_use]
 pub fn fingerprint(plan: &Plan) -> String {
     // FNV-1a, 64 bits: a short, stable mark of equality between two proposals, not a defence against anyone.
@@ -583,6 +584,10 @@ pub fn fingerprint(plan: &Plan) -> String {
         for part in club.iter().flat_map(|c| &c.parts) {
             hash.write(part.part.as_str().as_bytes());
             hash.write(b",");
+        }
+        let more_g = club.as_ref().map_or(0.0, |c| c.extras_g(Action::Screw));
+        if more_g != 0.0 {
+            hash.write(format!("screw {more_g:+.2}").as_bytes());
         }
         hash.write(b";");
     }

@@ -7,7 +7,7 @@
 use matching::{Candidate, ClubNeed, CostWeights, DayProblem};
 
 /// A cost in quanta.
-fn quanta(cost: f64, w: &CostWeights) -> i64 {
+pub fn quanta(cost: f64, w: &CostWeights) -> i64 {
     (cost / w.quantum + 0.5 + 1e-6).floor() as i64
 }
 
@@ -102,7 +102,7 @@ impl Tried<'_> {
 }
 
 /// What may go into a tip, with what is lost by stacking.
-fn tip_sets(club: &ClubNeed) -> Vec<(Vec<usize>, f64)> {
+pub fn tip_sets(club: &ClubNeed) -> Vec<(Vec<usize>, f64)> {
     let fits = |tip: usize| club.tips.iter().any(|f| f.tip == tip);
     let mut sets = vec![(vec![], 0.0)];
     sets.extend(club.tips.iter().map(|f| (vec![f.tip], 0.0)));
@@ -111,7 +111,7 @@ fn tip_sets(club: &ClubNeed) -> Vec<(Vec<usize>, f64)> {
     sets
 }
 
-fn own_cost(
+pub fn own_cost(
     day: &DayProblem,
     priority: f64,
     club: &ClubNeed,

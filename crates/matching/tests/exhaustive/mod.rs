@@ -1,6 +1,7 @@
 //! Goal: the solver's optimum is the optimum. Method: random small sets and days, all plans tried (see [`brute`]).
 
 mod brute;
+mod referee;
 mod rounding;
 mod whole;
 

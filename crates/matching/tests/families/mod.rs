@@ -2,7 +2,7 @@
 //! the bound. Method: a generator and a check of their own ([`draw`], [`check`]).
 
 mod check;
-mod draw;
+pub mod draw;
 
 use check::cost_of;
 use draw::{FAMILIES, draw};

@@ -14,7 +14,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use trade::kind::Role;
-use trade::model::PartKind;
+use trade::model::{Library, PartKind};
 use trade::plan::Plan;
 use trade::plan_weights::PlanWeights;
 use trade::sheet::Sheet;
@@ -27,13 +27,14 @@ use words::{Words, text};
 pub async fn matched(arguments: &MatchArguments) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let json = arguments.database.json;
+    let library: Library = app.models(None).await?.into_iter().collect();
     let done = match &arguments.set {
-        Some(_) => {
-            set(&app, arguments).await.and_then(|m| if json { print_json(&m) } else { say(&set_text(&reader(), &m)) })
-        }
-        None => {
-            day(&app, arguments).await.and_then(|d| if json { print_json(&d) } else { say(&day_text(&reader(), &d)) })
-        }
+        Some(_) => set(&app, arguments)
+            .await
+            .and_then(|m| if json { print_json(&m) } else { say(&set_text(&reader(), &m, &library)) }),
+        None => day(&app, arguments)
+            .await
+            .and_then(|d| if json { print_json(&d) } else { say(&day_text(&reader(), &d, &library)) }),
     };
     app.close().await;
     done
@@ -110,9 +111,9 @@ async fn day(app: &App, arguments: &MatchArguments) -> Result<DayPlan, Failure> 
     Ok(planned?)
 }
 
-fn set_text(w: &Words, found: &SetMatch) -> String {
+fn set_text(w: &Words, found: &SetMatch, library: &Library) -> String {
     let mut text = String::new();
-    plan_text(w, &mut text, &found.plan);
+    plan_text(w, &mut text, &found.plan, library);
     line(&mut text, &proof(w, found.plan.cost, found.plan.bound));
     if found.options.len() > 1 {
         line(&mut text, &w.text("command-match-options"));
@@ -132,11 +133,11 @@ fn set_text(w: &Words, found: &SetMatch) -> String {
     text
 }
 
-fn day_text(w: &Words, day: &DayPlan) -> String {
+fn day_text(w: &Words, day: &DayPlan, library: &Library) -> String {
     let mut text = String::new();
     for job in &day.jobs {
         line(&mut text, &text!(w, "command-match-job", job = job.number, player = job.player, priority = job.priority));
-        plan_text(w, &mut text, &job.plan);
+        plan_text(w, &mut text, &job.plan, library);
     }
     line(&mut text, &proof(w, day.cost, day.bound));
     if let Some(worth) = &day.worth {
@@ -185,7 +186,7 @@ fn line(text: &mut String, words: &str) {
     text.push('\n');
 }
 
-fn plan_text(w: &Words, text: &mut String, plan: &Plan) {
+fn plan_text(w: &Words, text: &mut String, plan: &Plan, library: &Library) {
     for club in plan.clubs.iter().flatten() {
         let code = |kind| club.part(kind).map(|p| p.code.clone());
         let told = text!(
@@ -195,6 +196,7 @@ fn plan_text(w: &Words, text: &mut String, plan: &Plan) {
             shaft = code(PartKind::Shaft),
             grip = code(PartKind::Grip),
             adapter = code(PartKind::Adapter),
+            screw = club.screw(library).map(|screw| screw.label.clone()),
             tip_g = club.mass_g(Role::TipWeight),
             off_cpm = club.frequency.and_then(|f| f.off_cpm),
             chance = Chance::of(club.chance),

@@ -6,7 +6,7 @@ use bench::record::{Line, Record, Verdict};
 use quantity::decimal;
 use serde_json::Value;
 use trade::job::Job;
-use trade::model::PartKind;
+use trade::model::{Library, PartKind};
 use trade::plan::{Plan, PlannedPart};
 use trade::reading::Unit;
 use words::{Words, text};
@@ -68,8 +68,9 @@ pub fn table(headings: &[impl AsRef<str>], rows: &[Vec<String>]) {
 }
 
 /// A plan: what goes into each club, its cuts, and what it should read dry.
-pub fn plan(w: &Words, job: &Job, plan: &Plan) {
+pub fn plan(w: &Words, job: &Job, plan: &Plan, library: &Library) {
     let adapters = plan.clubs.iter().flatten().any(|c| c.part(PartKind::Adapter).is_some());
+    let screws = plan.clubs.iter().flatten().any(|c| c.screw(library).is_some());
     let rows: Vec<Vec<String>> = job
         .clubs
         .iter()
@@ -91,6 +92,7 @@ pub fn plan(w: &Words, job: &Job, plan: &Plan) {
                 code(PartKind::Grip),
             ];
             row.extend(adapters.then(|| code(PartKind::Adapter)));
+            row.extend(screws.then(|| chosen.screw(library).map_or_else(none, |screw| screw.label.clone())));
             row.extend([
                 if tip_g > 0.0 { w.mass(tip_g) } else { none() },
                 w.length_to(chosen.tip_trim_mm, 2),
@@ -106,6 +108,7 @@ pub fn plan(w: &Words, job: &Job, plan: &Plan) {
     if !rows.is_empty() {
         let mut headings = vec!["club", "head", "shaft", "grip"];
         headings.extend(adapters.then_some("adapter"));
+        headings.extend(screws.then_some("screw"));
         headings.extend(["tip", "off-tip", "off-butt", "cut-to", "dry", "finish", "sheet"]);
         let headings: Vec<String> = headings.iter().map(|h| w.text(&format!("command-plan-column-{h}"))).collect();
         table(&headings, &rows);

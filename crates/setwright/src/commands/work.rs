@@ -118,9 +118,9 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
     if arguments.database.json {
         print_json(&proposal)?;
     } else {
-        let job = app.job_view(arguments.job).await?.job;
+        let file = app.job_file(arguments.job).await?;
         let w = super::reader();
-        print::plan(&w, &job, &proposal.plan);
+        print::plan(&w, &file.job, &proposal.plan, &file.library);
         if arguments.accept {
             line!("{}", w.text("command-plan-held"));
         }

@@ -1,7 +1,7 @@
 //! Job cards: one for each planned club, to print and to lie in its tray.
 
 use super::bench::club_name;
-use super::plan::{kinds_of, off_tip, reading};
+use super::plan::{kinds_of, off_tip, reading, screw};
 use super::{Framed, PageResult, framed};
 use crate::asked::{Asked, Path};
 use crate::reader::Reader;
@@ -64,8 +64,9 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
         plan.part(kind)
             .map_or_else(|| w.text("plan-no-part"), |p| text!(w, "plan-card-part", code = p.code, part_g = p.mass_g))
     };
-    let tips: Vec<String> =
+    let mut tips: Vec<String> =
         plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
+    tips.extend(screw(w, file, plan));
     let facing =
         |f: Option<trade::kind::Facing>| f.map_or_else(|| w.text("plan-card-facing-any"), |facing| w.tell(&facing));
     let soft = target.soft_side.map_or_else(|| w.text("plan-card-soft-side-any"), |side| w.tell(&side));

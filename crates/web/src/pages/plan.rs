@@ -381,7 +381,7 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
         .map(|(club, plan)| {
             let mut tips: Vec<String> =
                 plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
-            tips.extend(screw(w, file, club, plan));
+            tips.extend(screw(w, file, plan));
             let mut row = vec![Cell::from(w.club_short(&club.target.club_kind, &club.target.number))];
             row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
             row.extend([
@@ -408,10 +408,8 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
 }
 
 /// The screw in the head, where it is not the one that it comes with.
-pub(super) fn screw(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Option<String> {
-    let more_g = plan.extras_g(trade::action::Action::Screw);
-    let head = file.library.head(&club.target.head_model).ok().filter(|_| more_g != 0.0)?;
-    Some(text!(w, "plan-screw", screw = head.screw_of(more_g)?.label))
+pub(super) fn screw(w: &Words, file: &JobFile, plan: &ClubPlan) -> Option<String> {
+    Some(text!(w, "plan-screw", screw = plan.screw(&file.library)?.label))
 }
 
 /// What a step should read: `D2.1 ± 0.3`.

@@ -133,6 +133,7 @@ command-plan-column-head = head
 command-plan-column-shaft = shaft
 command-plan-column-grip = grip
 command-plan-column-adapter = adapter
+command-plan-column-screw = screw
 command-plan-column-tip = tip weight
 command-plan-column-off-tip = off the tip
 command-plan-column-off-butt = off the butt
@@ -162,6 +163,9 @@ command-match-club =
     }{ $adapter ->
         [none] {""}
        *[other] {"  "}adapter { $adapter }
+    }{ $screw ->
+        [none] {""}
+       *[other] {"  "}screw { $screw }
     }  tip { $tip_g }{ $off_cpm ->
         [none] {""}
        *[other] {"  "}{ CPM($off_cpm, signed: 1) }
