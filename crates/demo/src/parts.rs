@@ -144,7 +144,7 @@ impl Stock {
         let free_mm = |length_mm: f64| length_mm - CLAMPED_MM;
         for (i, part) in self.parts.iter_mut().filter(|p| p.model == model.code).enumerate() {
             let Some(blank) = model.blank(part.number.as_deref().unwrap_or_default()) else { continue };
-            // A cantilever with a weight at its tip: the shorter by so much, the faster by its power of 3/2.
+            // A cantilever with a weight at its tip: the shorter by so much, the faster by its power.
             let centre_cpm = TAPER_CPM * (free_mm(longest_mm) / free_mm(blank.length_mm)).powf(THINNER);
             let cpm = centre_cpm + CPM_SD * draw.bell();
             if i % 5 != 4 {
