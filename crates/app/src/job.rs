@@ -23,6 +23,7 @@ use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub, JobState};
+use trade::kind::ClubKind;
 use trade::model::{Library, PartKind};
 use trade::part::{Part, PartState};
 use trade::reading::Reading;
@@ -256,6 +257,9 @@ pub struct JobSummary {
     pub state: JobState,
     /// Numbers of its clubs, in the order of the tray.
     pub clubs: Vec<String>,
+    /// What sort of club each of them is: the 1 of a wood is the driver. Left out of jobs that are over.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub club_kinds: Vec<ClubKind>,
     /// How many clubs have each step as their next, in the order of the steps.
     pub next_steps: Vec<NextStep>,
     /// Whether a step of any club is done.
@@ -487,6 +491,7 @@ fn summary(job: &Job, states: &[ClubState]) -> JobSummary {
         due: job.sheet.due,
         state: job.state,
         clubs: job.clubs.iter().map(|c| c.target.number.clone()).collect(),
+        club_kinds: job.clubs.iter().map(|c| c.target.club_kind).collect(),
         next_steps,
         begun: states.iter().flat_map(|s| &s.steps).any(|s| s.status == StepStatus::Done),
         doubted: states
@@ -518,6 +523,7 @@ fn over(line: JobLine) -> JobSummary {
         due: line.due,
         state: line.state,
         clubs: line.clubs,
+        club_kinds: Vec::new(),
         next_steps: Vec::new(),
         begun: line.state == JobState::Finished,
         doubted: Vec::new(),

@@ -180,7 +180,7 @@ impl SetAhead {
         club: &JobClub,
         spares: &[Spare<'_>],
     ) -> Result<usize, TradeError> {
-        let tolerance_points = club.target.tolerances.swing_weight_points;
+        let tolerance_points = club.target.swing_weight_tolerance();
         let same = |(model, tolerance, _): &(String, u64, Grips)| {
             *model == club.target.grip_model && *tolerance == tolerance_points.to_bits()
         };

@@ -251,7 +251,7 @@ impl Assembly<'_> {
         let mut made = Club::new(club.id.0.clone(), inch(places.ground_mm))
             .with_length_sd(inch(length_sd_mm))
             .with_cap(cap)
-            .with_target(target.swing_weight_points, target.tolerances.swing_weight_points);
+            .with_target(target.swing_weight_points, target.swing_weight_tolerance());
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
         let head_from_elsewhere = as_it_came::is(&head.code);
@@ -337,6 +337,12 @@ impl Assembly<'_> {
             let sd = if part.weighed { WEIGHED_SD_G } else { TIP_WEIGHT_MASS_SD_G };
             let arm = Prior::new(inch(arm_mm), inch(TIP_WEIGHT_PLACE_SD_MM));
             made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(part.mass_g, sd), arm).moving_with_length());
+        }
+        if as_it_came::is(&club.target.shaft_model) && in_tip().next().is_none() {
+            // Nobody saw into the tip of this shaft. What is in there stays with it, whatever is done at the joint.
+            let (mean_g, sd_g) = as_it_came::HIDDEN_TIP_G;
+            let arm = Prior::new(inch(tip_mm - as_it_came::HIDDEN_TIP_UP_MM), inch(TIP_WEIGHT_PLACE_SD_MM));
+            made = made.with_piece(Piece::new(Role::TipWeight, Prior::new(mean_g, sd_g), arm).moving_with_length());
         }
         if let Some(code) = club.target.adhesive_in(self.shop) {
             let adhesive = self.library.adhesive(code)?;

@@ -21,6 +21,7 @@ use trade::places::TURNINGS_G;
 use trade::plan::ClubPlan;
 use trade::reading::{Reading, StoodForecast, What, standing};
 use trade::scale::Scale;
+use trade::sheet::ANYWHERE_POINTS;
 use trade::step::Step;
 use trade::swing_weight::points_per_g;
 use utoipa::ToSchema;
@@ -63,6 +64,12 @@ pub struct Finish {
 }
 
 impl Finish {
+    /// The finish of a club that is asked for a swing weight; none for one that is not.
+    #[must_use]
+    pub fn where_asked(self) -> Option<Self> {
+        (self.tolerance_points < ANYWHERE_POINTS).then_some(self)
+    }
+
     /// The same moved by a known amount, points.
     #[must_use]
     pub fn moved(&self, by_points: f64) -> Self {
@@ -464,9 +471,8 @@ impl Believed<'_> {
         }
         let own_sd = self.mixture.forecast(|belief| belief.answer(&true_finish(club)))?.sd;
         let probe = self.assembly.finish_probe(club);
-        let (target, tolerance) = (found.target.swing_weight_points, found.target.tolerances.swing_weight_points);
-        // What a club keeps is asked for as a change, which is to be nothing.
-        let asked = if probe.less_club.is_some() { 0.0 } else { target };
+        let (target, tolerance) = (found.target.swing_weight_points, found.target.swing_weight_tolerance());
+        let asked = self.assembly.asked_of(&probe, &found.target);
         let spread = self.mixture.normals(|belief| belief.answer(&probe))?.moved(-asked);
         let deviation = spread.as_one();
         Ok(Some(Finish {

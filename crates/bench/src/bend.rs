@@ -1,8 +1,11 @@
 //! Bending a club to its sheet: which way, how far, and how much of a bend came back on this very head.
 
+use crate::club_state::StepState;
 use crate::target::Target;
 use trade::id::ClubId;
+use trade::job::JobClub;
 use trade::kind::Role;
+use trade::model::Library;
 use trade::reading::{Reading, What};
 
 /// How a built club is to be bent in one angle.
@@ -44,6 +47,23 @@ pub fn bend(readings: &[Reading], club: &ClubId, what: What, asked: &Target) -> 
         (bent && back > SEEN_DEG).then_some(back)
     });
     Some(Bend { read_deg: last.value, asked_deg: asked.value, by_deg, came_back_deg })
+}
+
+/// The setting of a club's adapter that comes nearer to the sheet than the one that it is built at, by what a step read; none
+/// where there is no adapter, no better setting, or nothing off.
+#[must_use]
+pub fn better_setting(library: &Library, club: &JobClub, step: &StepState) -> Option<String> {
+    let adapter = club.plan.as_ref()?.adapter(library)?;
+    let lacking = |what: What| {
+        let ask = step.asks.iter().find(|ask| ask.what == what);
+        ask.and_then(|ask| Some(ask.target?.value - ask.reading.as_ref()?.value)).unwrap_or(0.0)
+    };
+    let now = club.target.adapter_setting.as_deref();
+    let lacking = (lacking(What::Loft), lacking(What::Lie));
+    let best = adapter.nearest(now, lacking)?;
+    let (loft_now, lie_now) = adapter.turns_deg(now);
+    let left = (best.loft_deg - loft_now - lacking.0).hypot(best.lie_deg - lie_now - lacking.1);
+    (left + SEEN_DEG < lacking.0.hypot(lacking.1)).then(|| best.name.clone())
 }
 
 #[cfg(test)]

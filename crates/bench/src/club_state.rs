@@ -172,6 +172,11 @@ fn look(finish: Option<&Finish>, doubted: bool) -> Look {
     }
 }
 
+/// Whether a step that reads something reads it of this club.
+fn is_asked(club: &JobClub, what: What) -> bool {
+    what != What::SwingWeight || !club.target.swing_weight_free
+}
+
 fn step_state(
     believed: &Believed<'_>,
     around: Surroundings<'_>,
@@ -181,7 +186,7 @@ fn step_state(
 ) -> Result<StepState, TradeError> {
     let readings = believed.standing_all();
     let mut asks = Vec::with_capacity(step.asks.len());
-    for &what in &step.asks {
+    for &what in step.asks.iter().filter(|what| is_asked(club, **what)) {
         let reading =
             readings.iter().rev().find(|r| r.club == club.id && r.step == step.key && r.what == what).copied();
         let on = reading.map_or(step.on.as_slice(), |r| r.on.as_slice());
@@ -206,6 +211,8 @@ fn step_state(
     }
     let read = asks.iter().filter(|a| a.reading.is_some()).count();
     let status = match read {
+        // Only its swing weight would be read here, and none is asked of this club.
+        0 if asks.is_empty() && !step.asks.is_empty() => StepStatus::LeftOut,
         0 => StepStatus::Open,
         n if n == asks.len() => StepStatus::Done,
         _ => StepStatus::Begun,

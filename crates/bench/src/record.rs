@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::{JobClub, JobState};
-use trade::kind::{Hand, Role, closed_list};
+use trade::kind::{Hand, LengthTo, Role, closed_list};
 use trade::plan::PlannedPart;
 use trade::reading::{Reading, Unit, What};
 use trade::rules::{Margin, RuleFigures, margins};
@@ -116,6 +116,21 @@ pub struct LetPass {
     pub at: Timestamp,
 }
 
+/// How long a club is by each way of measuring: as built where it was read, else as the sheet asks.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct Lengths {
+    /// Along the shaft axis from the ground to the outside of the grip's cap.
+    pub to_cap_mm: f64,
+    /// The same to the end of the shaft, by the thickness of the grip model's cap.
+    pub to_shaft_end_mm: f64,
+    /// As the Equipment Rules measure it: woods and irons by the 60° plane, putters along the axis.
+    pub by_rules_mm: f64,
+    /// Which of the first two the sheet's length means.
+    pub sheet_to: LengthTo,
+    /// Whether the finished club was measured.
+    pub read: bool,
+}
+
 /// The record of one club.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct ClubRecord {
@@ -131,8 +146,11 @@ pub struct ClubRecord {
     pub lines: Vec<Line>,
     /// What it is made of.
     pub parts: Vec<PlannedPart>,
-    /// Length of the cut shaft as planned.
+    /// Length of the cut shaft as planned; none where the work cuts no shaft.
     pub cut_shaft_mm: Option<f64>,
+    /// How long it is, with its cap and without, and as the rules measure it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lengths: Option<Lengths>,
     /// Batches it was glued from, the latest last.
     pub batches: Vec<i64>,
     /// All its readings.
@@ -247,12 +265,22 @@ fn club_record(
     let last = |what: What| standing.iter().rev().find(|r| r.club == club.id && r.what == what).copied();
     let lines = lines(believed, club, &last)?;
     let grip = believed.assembly.library.grip(&club.target.grip_model)?;
-    let asked = RuleFigures::of_sheet(&club.target, Some(grip));
+    let asked =
+        RuleFigures::of_sheet(&club.target, Some(believed.assembly.library.head(&club.target.head_model)?), Some(grip));
     let figures = RuleFigures {
         length_to_cap_mm: last(What::FinishedLength).map(|r| r.value).or(asked.length_to_cap_mm),
         lie_deg: last(What::Lie).map(|r| r.value).or(asked.lie_deg),
         ..asked
     };
+    let cuts =
+        club.work.is_none() || believed.assembly.job.steps_of(club).any(|step| step.asks.contains(&What::ShaftLength));
+    let lengths = figures.length_to_cap_mm.zip(figures.length_by_rules_mm()).map(|(to_cap_mm, by_rules_mm)| Lengths {
+        to_cap_mm,
+        to_shaft_end_mm: to_cap_mm - grip.cap_mm,
+        by_rules_mm,
+        sheet_to: club.target.length_to,
+        read: last(What::FinishedLength).is_some(),
+    });
     Ok(ClubRecord {
         club: club.id.clone(),
         slot: club.slot,
@@ -260,7 +288,8 @@ fn club_record(
         target: club.target.clone(),
         lines,
         parts: club.plan.as_ref().map(|p| p.parts.clone()).unwrap_or_default(),
-        cut_shaft_mm: club.plan.as_ref().map(|p| p.cut_shaft_mm),
+        cut_shaft_mm: club.plan.as_ref().filter(|_| cuts).map(|p| p.cut_shaft_mm),
+        lengths,
         batches: glued.map(|b| b.number).collect(),
         readings: readings
             .iter()
@@ -320,6 +349,15 @@ fn lines<'r>(
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);
     lines.push(line(What::TotalMass, target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
+    if target.swing_weight_free {
+        lines.retain(|line| line.what != What::SwingWeight);
+    }
+    if club.work.is_some() {
+        // A regrip is no fitting: what its steps do not ask, and nobody read, was no part of the work.
+        let job = believed.assembly.job;
+        let asked = |what: What| job.steps_of(club).any(|step| step.asks.contains(&what));
+        lines.retain(|line| line.built.is_some() || asked(line.what));
+    }
     Ok(lines)
 }
 

@@ -42,6 +42,7 @@ impl Target {
 pub(crate) fn target_of(assembly: Assembly<'_>, club: &JobClub, what: What, on: &[Role]) -> Option<Target> {
     let (asked, tolerances) = (&club.target, &club.target.tolerances);
     let (value, tolerance) = match what {
+        What::SwingWeight if asked.swing_weight_free => return None,
         What::SwingWeight if on.contains(&Role::Grip) && !on.contains(&Role::Solvent) => {
             (asked.swing_weight_points, tolerances.swing_weight_points)
         }

@@ -1,7 +1,7 @@
 //! Models of the invented shop.
 
 use quantity::{INCH_MM, round_to};
-use trade::adapter::AdapterModel;
+use trade::adapter::{AdapterModel, AdapterSetting};
 use trade::adhesive::{AdhesiveModel, CurePoint};
 use trade::ferrule::FerruleModel;
 use trade::grip::{GripModel, GripShape};
@@ -73,6 +73,9 @@ fn head(code: &str, name: &str, club_kind: ClubKind, bore_diameter_mm: f64, rows
         offset_sd_mm: None,
         bend_limit_deg: 2.0,
         screws: vec![],
+        heel_radius_mm: None,
+        sole_contact_mm: None,
+        sole_radius_mm: None,
         takes_adapter: false,
         chart_length_to: LengthTo::Cap,
         numbers: numbers(rows),
@@ -338,6 +341,20 @@ fn joint() -> Vec<Model> {
         bore_diameter_mm: 8.55,
         fits_head_model: "FIELDFARE".into(),
         setting: "neutral".into(),
+        settings: [
+            ("neutral", 0.0, 0.0, 0.0),
+            ("+1", 1.0, 0.5, -1.0),
+            ("-1", -1.0, -0.5, 1.0),
+            ("flat", 0.0, -1.5, 0.5),
+        ]
+        .map(|(name, loft_deg, lie_deg, face_deg)| AdapterSetting {
+            name: name.into(),
+            loft_deg,
+            lie_deg,
+            face_deg,
+            length_mm: 0.0,
+        })
+        .to_vec(),
     };
     weights
         .chain(ferrules)

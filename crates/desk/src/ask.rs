@@ -107,6 +107,8 @@ impl AskClub {
             cpm: None,
             total_mass_g: None,
             grip_graphics: None,
+            adapter_setting: None,
+            swing_weight_free: false,
             shaft_graphics: None,
             soft_side: None,
             tip_weight: None,

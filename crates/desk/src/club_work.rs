@@ -180,6 +180,7 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
         None => (row.length_mm, row.length_to) = (pieces.cut_shaft_mm + pieces.tip_to_ground_mm, LengthTo::ShaftEnd),
     }
     let read = |what| club.figure(what).map(|figure| figure.value);
+    row.swing_weight_free &= asked.swing_weight_points.is_none() && read(What::SwingWeight).is_none();
     row.swing_weight_points =
         asked.swing_weight_points.or_else(|| read(What::SwingWeight)).unwrap_or(came.swing_weight_points);
     row.loft_deg = asked.loft_deg.or_else(|| read(What::Loft)).unwrap_or(came.loft_deg);

@@ -110,8 +110,9 @@ impl<'a> Ingredients<'a> {
         let adhesive = club.adhesive.as_deref().or(shop.adhesive.as_deref());
         let adhesive = adhesive.map(|code| library.adhesive(code)).transpose()?;
         let tape = club.tape.as_deref().or(shop.tape.as_deref()).map(|code| library.tape(code)).transpose()?;
-        let adapter =
-            library.adapters_of(&head.code).next().filter(|_| head.takes_adapter).map(|a| (a.mass_g, a.length_mm));
+        let setting = club.adapter_setting.as_deref();
+        let adapter = library.adapters_of(&head.code).next().filter(|_| head.takes_adapter);
+        let adapter = adapter.map(|a| (a.mass_g, a.lifts_mm(setting)));
         Ok(Self {
             head,
             number,

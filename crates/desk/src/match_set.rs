@@ -190,6 +190,8 @@ impl MatchedClub {
             adhesive: None,
             tape: None,
             grip_graphics: None,
+            adapter_setting: None,
+            swing_weight_free: false,
             shaft_graphics: None,
             soft_side: None,
             tip_weight: None,

@@ -85,7 +85,7 @@ fn moments_in_grams(#[case] text: &str, #[case] moment_oz_in: f64) {
 #[case("8 g", Problem::UnknownUnit, 3)]
 #[case("G12.4 (100 oz in)", Problem::Disagree, 8)]
 #[case("D2.0 (214.7 feet)", Problem::UnknownUnit, 13)]
-fn what_is_no_swing_weight_is_refused(#[case] text: &str, #[case] problem: Problem, #[case] at_character: usize) {
+fn what_is_swing_weight_free_is_refused(#[case] text: &str, #[case] problem: Problem, #[case] at_character: usize) {
     let error: NotationError = parse_swing_weight(text).expect_err(text);
     assert_eq!((error.problem, error.at_character()), (problem, at_character), "{error}");
 }

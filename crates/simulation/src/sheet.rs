@@ -41,6 +41,8 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
             cpm: None,
             total_mass_g: None,
             grip_graphics: None,
+            adapter_setting: None,
+            swing_weight_free: false,
             shaft_graphics: None,
             soft_side: None,
             tip_weight: None,

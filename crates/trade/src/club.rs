@@ -331,6 +331,8 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         cpm: arrival.cpm,
         total_mass_g: None,
         grip_graphics: None,
+        adapter_setting: None,
+        swing_weight_free: kind == ClubKind::Putter && arrival.swing_weight_points.is_none(),
         shaft_graphics: None,
         soft_side: None,
         tip_weight: None,

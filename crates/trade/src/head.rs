@@ -39,6 +39,19 @@ pub struct HeadModel {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(minimum = 0, maximum = 20)]
     pub offset_sd_mm: Option<f64>,
+    /// How high the shaft axis lies above a table that heel and sole touch: about the hosel's outside radius. Left out: the
+    /// usual figure of the kind stands in where the rules' measure of length is told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 30)]
+    pub heel_radius_mm: Option<f64>,
+    /// From the shaft axis to where the sole rests on the ground, toward the toe. Left out: as for `heel_radius_mm`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 150)]
+    pub sole_contact_mm: Option<f64>,
+    /// Radius of the sole from heel to toe; large for a flat one. Left out: as for `heel_radius_mm`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 20000)]
+    pub sole_radius_mm: Option<f64>,
     /// How far the maker allows loft or lie to be bent; 0 where it must not be bent.
     #[schema(minimum = 0, maximum = 8)]
     pub bend_limit_deg: f64,
@@ -89,7 +102,7 @@ pub struct ChartEntry {
     #[schema(minimum = 400, maximum = 1300)]
     pub length_mm: f64,
     /// Standard swing weight, in points since A0 (`D2` = 32).
-    #[schema(minimum = -20, maximum = 90)]
+    #[schema(minimum = -60, maximum = 160)]
     #[serde(alias = "balance_points")]
     pub swing_weight_points: f64,
 }
@@ -147,6 +160,13 @@ impl HeadModel {
         let (mean, sd) = self.offset_prior_mm();
         within("offset_mm", mean, -40.0, 40.0, "mm")?;
         within("offset_sd_mm", sd, 0.0, 20.0, "mm")?;
+        for (name, value, most) in [
+            ("heel_radius_mm", self.heel_radius_mm, 30.0),
+            ("sole_contact_mm", self.sole_contact_mm, 150.0),
+            ("sole_radius_mm", self.sole_radius_mm, 20_000.0),
+        ] {
+            value.map_or(Ok(0.0), |value| within(name, value, 0.0, most, "mm"))?;
+        }
         for screw in &self.screws {
             within("screws.mass_g", screw.mass_g, 0.1, 60.0, "g")?;
         }
@@ -169,7 +189,7 @@ impl HeadModel {
             }
             within(field("bore_to_ground_mm"), n.bore_to_ground_mm, 0.0, 80.0, "mm")?;
             within(field("chart.length_mm"), n.chart.length_mm, 400.0, 1300.0, "mm")?;
-            within(field("chart.swing_weight_points"), n.chart.swing_weight_points, -20.0, 90.0, "points")?;
+            within(field("chart.swing_weight_points"), n.chart.swing_weight_points, -60.0, 160.0, "points")?;
         }
         Ok(())
     }

@@ -1,6 +1,7 @@
 //! The plan: which parts go into which club, what is cut, and what every stage should read.
 
 use crate::action::Action;
+use crate::adapter::AdapterModel;
 use crate::frequency_line::{FrequencyLine, ShaftFrequency};
 use crate::head::ScrewOption;
 use crate::id::PartId;
@@ -173,6 +174,12 @@ impl ClubPlan {
     #[must_use]
     pub fn part(&self, kind: PartKind) -> Option<&PlannedPart> {
         self.parts.iter().find(|p| p.kind == kind)
+    }
+
+    /// The model of the adapter between shaft and head; none where there is no adapter.
+    #[must_use]
+    pub fn adapter<'a>(&self, library: &'a Library) -> Option<&'a AdapterModel> {
+        library.adapter(&self.part(PartKind::Adapter)?.model).ok()
     }
 
     /// Sum of what was added by an action.

@@ -5,8 +5,10 @@
 //! beside published limits, and what was not measured is marked so.
 
 use crate::grip::{GripModel, GripShape};
+use crate::head::HeadModel;
 use crate::kind::{ClubKind, LengthTo, closed_list};
 use crate::sheet::SheetClub;
+use crate::sole::Sole;
 use fact::{Fact, Told};
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
@@ -120,6 +122,26 @@ fact::facts! {
 }
 
 fact::facts! {
+    /// How a length was come by.
+    pub enum LengthBasis: "length_basis" {
+        /// By the 60° plane, from the head's own contact figures.
+        Plane {
+            /// Along the shaft axis, millimetres.
+            axis_mm: f64,
+        },
+        /// By the 60° plane, from usual contact figures of such heads.
+        PlaneAssumed {
+            /// Along the shaft axis, millimetres.
+            axis_mm: f64,
+            /// What the assumed figures leave open, half width of a 95 % band, millimetres.
+            open_mm: f64,
+        },
+        /// Along the shaft axis: a putter, or a club whose lie is not known.
+        Axis,
+    }
+}
+
+fact::facts! {
     /// How a club lies against a limit of the rules.
     pub enum RuleFinding: "rules" {
         /// A length inside its limit.
@@ -203,8 +225,8 @@ fact::facts! {
 
 /// What is known of one club, for the comparison. What is `None` was not measured.
 ///
-/// The rules measure the length of woods and irons from a plane at 60° against the sole; the length here starts where
-/// the shaft axis meets the ground, which differs by a few millimetres: near a limit, measure as the rules do.
+/// The rules measure the length of woods and irons from a plane at 60° against the sole; what that adds to a length from
+/// where the shaft axis meets the ground follows from lie and sole, and the margins hold it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
 pub struct RuleFigures {
     /// What sort of club.
@@ -219,12 +241,40 @@ pub struct RuleFigures {
     pub grip_widest_mm: Option<f64>,
     /// Whether the grip is round, has a rib or flat sides.
     pub grip_shape: Option<GripShape>,
+    /// Where the sole rests; without it lengths are told along the shaft axis.
+    pub sole: Option<Sole>,
+}
+
+/// A length as the rules measure it.
+struct Measured {
+    mm: f64,
+    open_mm: f64,
+    basis: LengthBasis,
 }
 
 impl RuleFigures {
-    /// The figures that a sheet asks for.
+    /// The length as the rules measure it: woods and irons by the 60° plane, putters along the axis; along the axis too
+    /// where sole or lie are not known. None where the length is not.
     #[must_use]
-    pub fn of_sheet(club: &SheetClub, grip: Option<&GripModel>) -> Self {
+    pub fn length_by_rules_mm(&self) -> Option<f64> {
+        self.measured().map(|measured| measured.mm)
+    }
+
+    fn measured(&self) -> Option<Measured> {
+        let axis_mm = self.length_to_cap_mm.filter(|mm| mm.is_finite())?;
+        let known = self.sole.zip(self.lie_deg.filter(|deg| deg.is_finite()));
+        let Some((sole, lie_deg)) = known.filter(|_| self.club_kind != ClubKind::Putter) else {
+            return Some(Measured { mm: axis_mm, open_mm: 0.0, basis: LengthBasis::Axis });
+        };
+        let open_mm = sole.open_mm(lie_deg);
+        let basis =
+            if sole.assumed { LengthBasis::PlaneAssumed { axis_mm, open_mm } } else { LengthBasis::Plane { axis_mm } };
+        Some(Measured { mm: axis_mm + sole.beyond_mm(lie_deg), open_mm, basis })
+    }
+
+    /// The figures that a sheet asks for; without a head model its sole is taken to be usual.
+    #[must_use]
+    pub fn of_sheet(club: &SheetClub, head: Option<&HeadModel>, grip: Option<&GripModel>) -> Self {
         let cap_mm = grip.map(|g| g.cap_mm);
         Self {
             club_kind: club.club_kind,
@@ -236,6 +286,7 @@ impl RuleFigures {
             grip_length_mm: grip.map(|g| g.length_mm),
             grip_widest_mm: grip.and_then(|g| g.widest_mm),
             grip_shape: grip.map(|g| g.shape),
+            sole: Some(head.map_or(Sole::usual(club.club_kind), Sole::of)),
         }
     }
 }
@@ -255,6 +306,13 @@ pub struct Margin {
     /// How far inside the limit, in `unit`; negative beyond it; none where not measured or not a figure.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub margin: Option<f64>,
+    /// Half width of the 95 % band of `measured`, in `unit`, where it rests on assumed figures of the head: a margin
+    /// smaller than that is to be measured as the rules do.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub open: Option<f64>,
+    /// How a club's length was come by; none for other figures.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub basis: Option<Told>,
     /// Unit of `measured` and `margin`: `mm`, `°` or `clubs`; empty where there is none.
     pub unit: String,
     /// How the club lies against the limit.
@@ -267,6 +325,12 @@ impl Margin {
     #[must_use]
     pub fn is_beyond(&self) -> bool {
         self.margin.is_some_and(|m| m < 0.0)
+    }
+
+    /// Whether a figure lies so near its limit that assumed figures of the head decide.
+    #[must_use]
+    pub fn is_near(&self) -> bool {
+        self.margin.zip(self.open).is_some_and(|(margin, open)| margin.abs() < open)
     }
 
     /// Whether the limit holds only where a local rule is in force.
@@ -313,6 +377,7 @@ impl Limit {
 ///     grip_length_mm: None,
 ///     grip_widest_mm: None,
 ///     grip_shape: None,
+///     sole: None,
 /// };
 /// // Equipment Rules, Part 2, 2.1c: 18 to 48 in long.
 /// let length: Vec<f64> = margins(&iron).iter().filter(|m| m.clause == "2.1c").filter_map(|m| m.margin).collect();
@@ -322,7 +387,12 @@ impl Limit {
 #[must_use]
 pub fn margins(club: &RuleFigures) -> Vec<Margin> {
     let putter = club.club_kind == ClubKind::Putter;
-    let length = |clause, limit| length_line(clause, Limited::Length, club.length_to_cap_mm, limit);
+    let by_rules = club.measured();
+    let length = |clause, limit| {
+        let line = length_line(clause, Limited::Length, by_rules.as_ref().map(|m| m.mm), limit);
+        let open = by_rules.as_ref().map(|m| m.open_mm).filter(|mm| *mm > 0.0);
+        Margin { open, basis: by_rules.as_ref().map(|m| m.basis.told()), ..line }
+    };
     let mut lines = vec![length("2.1c", Limit::AtLeast(LENGTH_MIN_MM))];
     if !putter {
         lines.push(length("2.1c", Limit::AtMost(LENGTH_MAX_MM)));
@@ -425,6 +495,8 @@ fn unmeasured(clause: &str, what: Limited, limit: &RuleLimit) -> Margin {
         limit: limit.told(),
         measured: None,
         margin: None,
+        open: None,
+        basis: None,
         unit: String::new(),
         fact: RuleFinding::NotMeasured { what }.told(),
     }

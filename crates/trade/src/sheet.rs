@@ -198,6 +198,10 @@ pub struct SheetClub {
     /// Swing weight in points since A0 (`D2` = 32).
     #[serde(alias = "balance_points")]
     pub swing_weight_points: f64,
+    /// Whether the club is built without a swing weight being asked, as most putters are: `swing_weight_points` is then what
+    /// such a club has, no step reads it, and nothing is held against it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub swing_weight_free: bool,
     /// Loft asked of the finished head.
     pub loft_deg: f64,
     /// Lie asked of the finished head: the angle between shaft and ground.
@@ -217,6 +221,9 @@ pub struct SheetClub {
     /// Where the soft side is turned.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub soft_side: Option<SoftSide>,
+    /// Setting of the adapter, as its model names it; left out: the one that the model is built at.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub adapter_setting: Option<String>,
     /// Layers of tape.
     #[serde(default)]
     pub wraps: Wraps,
@@ -228,12 +235,27 @@ pub struct SheetClub {
     pub tolerances: Tolerances,
 }
 
+/// Half of a range that no club leaves, points.
+pub const ANYWHERE_POINTS: f64 = 1000.0;
+
 impl SheetClub {
     /// Whether weight may go into the tip: as the sheet says, else into any club but a driver, which is brought to its swing
     /// weight by its screws. (Common practice, no source.)
     #[must_use]
     pub fn may_have_tip_weight(&self) -> bool {
         self.tip_weight.unwrap_or(!(self.club_kind == ClubKind::Wood && self.number == "1"))
+    }
+
+    /// How far from its target the swing weight is still good, points: anywhere, where none is asked.
+    #[must_use]
+    pub fn swing_weight_tolerance(&self) -> f64 {
+        if self.swing_weight_free { ANYWHERE_POINTS } else { self.tolerances.swing_weight_points }
+    }
+
+    /// The same as a plan counts with it: no more than matching weighs up, which every club of a kind lies within.
+    #[must_use]
+    pub fn planned_tolerance(&self) -> f64 {
+        self.swing_weight_tolerance().min(20.0)
     }
 
     /// The club as a figure of a fact: the 7-iron, the PW.

@@ -5,6 +5,7 @@ use trade::caution::CautionSays;
 use trade::grip::GripShape;
 use trade::kind::ClubKind;
 use trade::rules::{Limited, RuleFigures, clubs_margin, margins};
+use trade::sole::Sole;
 use trade::step::Caution;
 use words::Words;
 
@@ -16,6 +17,7 @@ fn figures(club_kind: ClubKind) -> RuleFigures {
         grip_length_mm: Some(267.0),
         grip_widest_mm: None,
         grip_shape: Some(GripShape::Round),
+        sole: None,
     }
 }
 
@@ -41,6 +43,29 @@ fn putters_are_excepted_where_the_rules_except_them() {
     assert!(!found.iter().any(|m| m.clause.contains("G-10") || m.clause == "2.2c" || m.what == Limited::GripShape));
     let wood = margins(&RuleFigures { length_to_cap_mm: Some(1250.0), ..figures(ClubKind::Wood) });
     assert_eq!(wood.iter().filter(|m| m.is_beyond()).count(), 2);
+}
+
+/// By hand, as in `trade::sole`: a 54° driver with contact 50, radius 280 and heel 6 mm is 4.342 mm longer by the plane, so one
+/// of 1,216 mm along its axis (47.87 in) is beyond 48 in; a putter is measured along its axis.
+#[test]
+fn a_flat_driver_is_measured_by_the_plane() {
+    let sole = Sole { heel_radius_mm: 6.0, contact_mm: 50.0, radius_mm: 280.0, assumed: false };
+    let driver = RuleFigures {
+        length_to_cap_mm: Some(1216.0),
+        lie_deg: Some(54.0),
+        sole: Some(sole),
+        ..figures(ClubKind::Wood)
+    };
+    let at_most = |figures: &RuleFigures| margins(figures).into_iter().filter(|m| m.clause == "2.1c").nth(1);
+    let line = at_most(&driver).unwrap();
+    assert!((line.measured.unwrap() - 1220.342).abs() < 0.002 && line.is_beyond() && !line.is_near(), "{line:?}");
+    assert!(!at_most(&RuleFigures { sole: None, ..driver }).unwrap().is_beyond());
+    let assumed = at_most(&RuleFigures { sole: Some(Sole { assumed: true, ..sole }), ..driver }).unwrap();
+    assert!(assumed.is_near() && assumed.open.unwrap() > 2.0, "{assumed:?}");
+    let words = |m: &trade::rules::Margin| Words::english(Units::default()).told(m.basis.as_ref().unwrap());
+    assert!(words(&assumed).contains("assumed, not measured") && words(&line).contains("60° plane"));
+    let putter = RuleFigures { club_kind: ClubKind::Putter, ..driver };
+    assert_eq!(putter.length_by_rules_mm(), Some(1216.0));
 }
 
 #[test]
@@ -98,6 +123,7 @@ fn nothing_measured_is_no_verdict() {
         grip_length_mm: None,
         grip_widest_mm: None,
         grip_shape: None,
+        sole: None,
     };
     let found = margins(&nothing);
     assert!(

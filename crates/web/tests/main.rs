@@ -2,8 +2,10 @@
 
 mod adapters;
 mod addresses;
+mod arrival_slips;
 mod at_the_tablet;
 mod bad_input;
+mod children;
 mod clock;
 mod club_work;
 mod crawl;
@@ -19,6 +21,7 @@ mod gates;
 mod glossary;
 mod glue_gates;
 mod half_quanta;
+mod kinds_by_pages;
 mod learning;
 mod orders;
 mod other_jobs;
@@ -27,6 +30,7 @@ mod part_life;
 mod picks;
 mod prices;
 mod proposals;
+mod putters;
 mod replay;
 mod round_trips;
 mod scale_health;

@@ -14,6 +14,7 @@ use trade::job::{ClubWork, JobClub};
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::plan::ClubPlan;
+use trade::sheet::SheetClub;
 
 /// Whether a club of the belief is a club as it came.
 pub(super) fn is_view(club: &JobClub) -> bool {
@@ -42,6 +43,11 @@ impl Assembly<'_> {
         let found = self.job.club(club)?;
         found.work.as_ref().filter(|work| work.keeps_swing_weight)?;
         Some(finish.less_club(found.came_id().0, OnClub::finished()))
+    }
+
+    /// What a club's finish is to be, as it is asked for: what a club keeps is asked for as a change, which is to be nothing.
+    pub(crate) fn asked_of(&self, finish: &Probe, target: &SheetClub) -> f64 {
+        if finish.less_club.is_some() { 0.0 } else { target.swing_weight_points }
     }
 }
 

@@ -104,8 +104,13 @@ fn believed_meaning(
     };
     let step = state.steps.iter().find(|step| step.key == reading.step);
     if let (What::Loft | What::Lie, Some(step), Some(club)) = (reading.what, step, job.club(&state.club)) {
-        let head = believed.assembly.library.head(&club.target.head_model);
-        return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg)));
+        let library = believed.assembly.library;
+        let head = library.head(&club.target.head_model);
+        let setting = crate::bend::better_setting(library, club, step);
+        return Ok(angles(step, head.map_or(0.0, |head| head.bend_limit_deg), setting.as_deref()));
+    }
+    if job.club(&state.club).is_some_and(|club| club.target.swing_weight_free) {
+        return Ok(Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)));
     }
     if let (What::Cpm, Some(found)) = (reading.what, step.and_then(|step| frequency(job, state, step))) {
         return Ok(found);
@@ -246,7 +251,7 @@ fn frequency(job: &Job, state: &ClubState, step: &StepState) -> Option<Meaning> 
 }
 
 /// Loft and lie have no part in the swing weight: say of both how far to bend, and whether the head allows it.
-fn angles(step: &StepState, limit_deg: f64) -> Meaning {
+fn angles(step: &StepState, limit_deg: f64, setting: Option<&str>) -> Meaning {
     let (mut said, mut to_do) = (Vec::new(), Vec::new());
     let mut tone = Tone::Good;
     for ask in step.asks.iter().filter(|ask| matches!(ask.what, What::Loft | What::Lie)) {
@@ -270,6 +275,7 @@ fn angles(step: &StepState, limit_deg: f64) -> Meaning {
             (false, false) => AngleSays::LieFlat { read_deg, asked_deg, by_deg },
         });
         to_do.push(match (is_loft, read_deg > asked_deg) {
+            _ if setting.is_some() => AngleToDo::SetAdapter { setting: setting.unwrap_or_default().to_owned() },
             _ if by_deg > limit_deg + 1e-9 => AngleToDo::OtherHead { limit_deg },
             (true, true) => AngleToDo::BendStronger { by_deg, limit_deg },
             (true, false) => AngleToDo::BendWeaker { by_deg, limit_deg },

@@ -162,6 +162,11 @@ fact::facts! {
             /// What the maker allows.
             limit_deg: f64,
         },
+        /// The adapter comes nearer at another setting; it is set, never bent.
+        SetAdapter {
+            /// Its name as it is printed on the adapter: `+1`.
+            setting: String,
+        },
         /// It may not be bent so far.
         OtherHead {
             /// What the maker allows.

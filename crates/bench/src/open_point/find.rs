@@ -128,6 +128,9 @@ impl Search<'_> {
     /// A swing weight with these pieces on the club shows a wrong head, shaft or cut as nothing else does. Steps that may
     /// be left out without a question are left out without one here, too.
     fn unread_swing_weight(&self, shows: impl Fn(&[Role]) -> bool) -> Option<Found> {
+        if self.club.target.swing_weight_free {
+            return None;
+        }
         let asked = || {
             let of_club = self.earlier().filter(|(step, _)| !step.optional && shows(&step.on));
             of_club.filter(|(step, _)| step.asks.contains(&What::SwingWeight))

@@ -46,9 +46,10 @@ fn prospects(believed: &Believed<'_>, club: &JobClub, progress: &Progress) -> Re
         planned.push(assembly.swing_weight_reading(club, &step.on));
     }
     let (target, finish) = (&club.target, assembly.finish_probe(&club.id));
+    let asked_points = assembly.asked_of(&finish, target);
     let of = |part: &Part| {
-        let tolerance = target.tolerances.swing_weight_points;
-        let prospect = Prospect::of(&part.belief, &finish, target.swing_weight_points, tolerance, &planned)?;
+        let tolerance = target.swing_weight_tolerance();
+        let prospect = Prospect::of(&part.belief, &finish, asked_points, tolerance, &planned)?;
         Ok((part.weight, prospect))
     };
     believed.mixture().parts.iter().map(of).collect()

@@ -24,12 +24,16 @@ impl Progress {
     /// How far this club has come.
     #[must_use]
     pub fn of(believed: &Believed<'_>, club: &JobClub) -> Self {
-        let standing = believed.standing();
-        let cure_read = standing.iter().any(|r| {
+        let (standing, job) = (believed.standing(), believed.assembly.job);
+        // A bare club that is neither cut nor opened reads the same before its grip goes on as when its old one came off.
+        let untouched = Self::of_work(club);
+        let untouched = untouched.cut && untouched.glued;
+        let cure_read = believed.standing_all().iter().any(|r| {
             r.club == club.id
                 && r.what == What::SwingWeight
                 && r.on.contains(&Role::Adhesive)
                 && !r.on.contains(&Role::Grip)
+                && (untouched || !job.is_of_club_as_it_came(r))
                 && !believed.is_doubted(&r.id)
         });
         Self { cure_read, ..Self::by_hand(believed.assembly.job, &standing, club) }

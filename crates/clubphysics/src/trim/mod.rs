@@ -16,6 +16,6 @@ pub use document::{
 };
 pub use finished::{Convention, FinishedLength};
 pub use mass_line::{MassLine, Segment};
-pub use rules_length::{RulesLengthInput, RulesLengthOutput};
+pub use rules_length::{RulesLengthInput, RulesLengthOutput, beyond_axis_length_mm};
 pub use shaft::Shaft;
 pub use topic::{TOPIC, trim};

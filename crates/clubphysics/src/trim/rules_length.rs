@@ -104,11 +104,33 @@ impl RulesGeometry {
 
     /// What the method adds to the length along the axis to the cap.
     pub fn beyond_axis_length_mm<T: Real>(&self, lie_deg: T) -> T {
-        let plane = PLANE_DEG.to_radians();
-        let turn = (-lie_deg + PLANE_DEG) * 1f64.to_radians();
-        let touch = turn.sin() * self.sole_contact_mm + (-turn.cos() + 1.0) * self.sole_radius_mm;
-        touch / plane.sin() - self.heel_radius_mm / plane.tan()
+        beyond_axis_length(lie_deg, self.heel_radius_mm, self.sole_contact_mm, self.sole_radius_mm)
     }
+}
+
+fn beyond_axis_length<T: Real>(lie_deg: T, heel_radius_mm: f64, sole_contact_mm: f64, sole_radius_mm: f64) -> T {
+    let plane = PLANE_DEG.to_radians();
+    let turn = (-lie_deg + PLANE_DEG) * 1f64.to_radians();
+    let touch = turn.sin() * sole_contact_mm + (-turn.cos() + 1.0) * sole_radius_mm;
+    touch / plane.sin() - heel_radius_mm / plane.tan()
+}
+
+/// What the 60-degree plane adds to the length along the shaft axis to the cap, millimetres; negative where it takes away.
+/// The figures are those of [`RulesLengthInput`]; whether they are plausible is the caller's to check.
+///
+/// # Examples
+///
+/// ```
+/// use clubphysics::trim::beyond_axis_length_mm;
+///
+/// // A driver that rests 55 mm from its shaft axis, at a lie of 54°, is longer by the rules than along its axis.
+/// assert!((beyond_axis_length_mm(54.0, 6.0, 55.0, 300.0) - 5.07).abs() < 0.01);
+/// // At the plane's own angle only the hosel's radius counts: 6 mm / tan 60°.
+/// assert!((beyond_axis_length_mm(60.0, 6.0, 55.0, 300.0) + 3.46).abs() < 0.01);
+/// ```
+#[must_use]
+pub fn beyond_axis_length_mm(lie_deg: f64, heel_radius_mm: f64, sole_contact_mm: f64, sole_radius_mm: f64) -> f64 {
+    beyond_axis_length(lie_deg, heel_radius_mm, sole_contact_mm, sole_radius_mm)
 }
 
 impl RulesLengthOutput {

@@ -397,7 +397,7 @@ impl Told<'_, '_, '_> {
             return Ok(None);
         }
         let shop = ground.assembly.shop;
-        let within_points = fitting.club.target.tolerances.swing_weight_points;
+        let within_points = fitting.club.target.planned_tolerance();
         let asked =
             AskGround { library: self.library, shop, parts: self.asked.parts, supply: &[], cap_g: None, within_points };
         let found = ask(&[AskClub::from(&fitting.club.target)], asked)?;

@@ -389,7 +389,7 @@ fn fitting<'a>(
         missing.push(lacks(club, PartKind::Ferrule, code, Lack::Ferrule));
     }
     let adapter = seat.as_ref().map(|s| s.model);
-    let below_tip_mm = adapter.map_or(0.0, |model| model.length_mm);
+    let below_tip_mm = adapter.map_or(0.0, |model| model.lifts_mm(target.adapter_setting.as_deref()));
     let cut_mm = fit::cut_length_mm(target, head_number, grip_model, below_tip_mm)?;
     let places = Places::new(cut_mm, head_number.bore_to_ground_mm + below_tip_mm, head_model.bore_depth_mm);
     let head_arm_mm = places.head_mm(head_model.offset_prior_mm().0) + cap_mm;

@@ -66,7 +66,7 @@ pub(super) fn outlook(
     lists: &Lists<'_>,
     losses: &mut Losses,
 ) -> Result<Outlook, TradeError> {
-    let tolerance_points = club.target.tolerances.swing_weight_points;
+    let tolerance_points = club.target.planned_tolerance();
     let found = spreads(assembly, club, shelf, lists)?;
     let (spreads, base_points) = (found.map(|f| (f.0, f.1)), found.map(|f| f.2));
     let single: Vec<f64> =

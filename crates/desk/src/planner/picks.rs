@@ -132,10 +132,12 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
         planned(picks.shaft, fit::raw_shaft(shaft_model, picks.shaft, &target.number)?.mass_g),
         planned(picks.grip, picks.grip.mass_g.unwrap_or(grip_model.mass_g)),
     ];
-    let mut off_bottom_mm = 0.0;
+    let setting = target.adapter_setting.as_deref();
+    let (mut off_bottom_mm, mut turned_loft_deg, mut turned_lie_deg) = (0.0, 0.0, 0.0);
     if let Some(part) = picks.adapter {
         let model = library.adapter(&part.model)?;
-        off_bottom_mm += model.length_mm;
+        off_bottom_mm += model.lifts_mm(setting);
+        (turned_loft_deg, turned_lie_deg) = model.turns_deg(setting);
         parts.push(planned(part, part.mass_g.unwrap_or(model.mass_g)));
     }
     if let Some(part) = picks.ferrule {
@@ -173,8 +175,8 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
         cut_shaft_mass_g: cut.shaft.mass_g,
         cut_shaft_balance_point_mm: cut.shaft.balance_point_mm,
         tip_to_ground_mm: head_number.bore_to_ground_mm + off_bottom_mm,
-        bend_loft_deg: target.loft_deg - picks.head.loft_deg.unwrap_or(head_number.loft_deg),
-        bend_lie_deg: target.lie_deg - picks.head.lie_deg.unwrap_or(head_number.lie_deg),
+        bend_loft_deg: target.loft_deg - picks.head.loft_deg.unwrap_or(head_number.loft_deg) - turned_loft_deg,
+        bend_lie_deg: target.lie_deg - picks.head.lie_deg.unwrap_or(head_number.lie_deg) - turned_lie_deg,
         expected: Vec::new(),
         chance: 0.0,
         reasons: Vec::new(),

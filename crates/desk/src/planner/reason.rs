@@ -179,7 +179,9 @@ pub(super) fn reasons(fitting: &Fitting<'_>, shelf: &Shelf<'_>, choice: &matchin
             PlanReason::AdapterOver { adapter: code, by_g, nominal_g }
         });
     }
-    let bend_deg = fitting.club.target.lie_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg);
+    let setting = fitting.club.target.adapter_setting.as_deref();
+    let turned_deg = fitting.adapter.map_or(0.0, |adapter| adapter.turns_deg(setting).1);
+    let bend_deg = fitting.club.target.lie_deg - turned_deg - head.lie_deg.unwrap_or(fitting.head_number.lie_deg);
     let limit_deg = fitting.head_model.bend_limit_deg;
     if bend_deg.abs() > limit_deg + 1e-9 {
         found.push(PlanReason::LieBeyondLimit { bend_deg, limit_deg });

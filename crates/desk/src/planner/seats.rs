@@ -30,7 +30,7 @@ pub(super) struct Seat<'a> {
 /// Whether a club that is planned with one can be built with the other.
 pub(super) fn alike(a: &AdapterModel, b: &AdapterModel) -> bool {
     let near = |a: f64, b: f64| (a - b).abs() < ALIKE_MM;
-    near(a.length_mm, b.length_mm) && near(a.bore_diameter_mm, b.bore_diameter_mm)
+    near(a.length_mm, b.length_mm) && near(a.bore_diameter_mm, b.bore_diameter_mm) && a.settings == b.settings
 }
 
 /// What the clubs before have been given, so that none of it is counted on twice.

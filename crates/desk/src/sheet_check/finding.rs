@@ -249,6 +249,13 @@ fact::facts! {
             /// Name of the head model.
             head: String,
         },
+        /// A setting of the adapter whose figures are not known.
+        NoSuchSetting {
+            /// What the sheet asks for, as it was written: `+1`.
+            setting: String,
+            /// Name of the head model.
+            head: String,
+        },
         /// The tip does not go into the bore.
         TipTooThick {
             /// Name of the shaft model.
@@ -454,6 +461,8 @@ fact::facts! {
         },
         /// Change it, or tell the player.
         ChangeOrTell,
+        /// Measure as the rules do.
+        MeasureAsRulesDo,
         /// A wider tolerance.
         AllowMore,
         /// A narrower tolerance.
@@ -533,6 +542,18 @@ fact::facts! {
         MeasureLooseHead,
         /// Another number or head model.
         OtherHead,
+        /// One of the settings that the adapter has.
+        ChooseSetting {
+            /// The settings.
+            known: Vec<String>,
+        },
+        /// The figures of the settings are to be entered.
+        EnterSettings,
+        /// Another setting of the adapter.
+        SetAdapter {
+            /// The setting that comes nearest.
+            setting: String,
+        },
         /// Less bend, or a measured head.
         BendLess,
         /// Order the blank, or give a reason.

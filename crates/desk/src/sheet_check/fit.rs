@@ -52,7 +52,7 @@ pub(super) fn check(
     if !club.sound {
         return;
     }
-    bend(club, head, entry, stock, push);
+    bend(club, head, entry, (stock, library), push);
     if blank_there {
         trim(club, entry, shaft, library, shop, push);
     }
@@ -159,7 +159,23 @@ fn trim(club: &Named<'_>, entry: &HeadNumber, shaft: &ShaftModel, library: &Libr
 }
 
 /// How far the head must be bent, nominal or as the heads in stock were received, against the maker's limit.
-fn bend(club: &Named<'_>, head: &HeadModel, entry: &HeadNumber, stock: &[Part], push: &mut Push<'_>) {
+fn bend(
+    club: &Named<'_>,
+    head: &HeadModel,
+    entry: &HeadNumber,
+    (stock, library): (&[Part], &Library),
+    push: &mut Push<'_>,
+) {
+    let setting = club.club.adapter_setting.as_deref();
+    let adapter = library.adapters_of(&head.code).next().filter(|_| head.takes_adapter);
+    if let Some(name) = setting.filter(|name| adapter.is_none_or(|a| a.built_at(Some(name)).is_none())) {
+        let (setting, known) = (name.to_owned(), adapter.map_or(&[][..], |a| &a.settings));
+        let known: Vec<String> = known.iter().map(|s| s.name.clone()).collect();
+        let next = if known.is_empty() { SheetNext::EnterSettings } else { SheetNext::ChooseSetting { known } };
+        push(Severity::Stop, "adapter_setting", FitFinding::NoSuchSetting { setting, head: head.name.clone() }, next);
+        return;
+    }
+    let turned_deg = adapter.map_or((0.0, 0.0), |a| a.turns_deg(setting));
     let heads: Vec<&Part> = stock
         .iter()
         .filter(|p| p.kind == PartKind::Head && p.model == head.code && p.is_free())
@@ -168,15 +184,18 @@ fn bend(club: &Named<'_>, head: &HeadModel, entry: &HeadNumber, stock: &[Part], 
     let t = club.club.tolerances;
     type Received = fn(&Part) -> Option<f64>;
     let sides: [(What, &str, f64, f64, f64, Received); 2] = [
-        (What::Loft, "loft_deg", club.club.loft_deg, entry.loft_deg, t.loft_deg, |p| p.loft_deg),
-        (What::Lie, "lie_deg", club.club.lie_deg, entry.lie_deg, t.lie_deg, |p| p.lie_deg),
+        (What::Loft, "loft_deg", club.club.loft_deg, entry.loft_deg + turned_deg.0, t.loft_deg, |p| p.loft_deg),
+        (What::Lie, "lie_deg", club.club.lie_deg, entry.lie_deg + turned_deg.1, t.lie_deg, |p| p.lie_deg),
     ];
+    let sides_made = (sides[0].3, sides[1].3);
+    let setting_now = adapter.map(|a| setting.unwrap_or(&a.setting));
     for (what, field, asked_deg, made_deg, tolerance_deg, received) in sides {
         let by_deg = (asked_deg - made_deg).abs();
+        let turned_deg = if what == What::Loft { turned_deg.0 } else { turned_deg.1 };
         if by_deg <= head.bend_limit_deg + 1e-9 {
             continue;
         }
-        let within = |deg: f64| (asked_deg - deg).abs() <= head.bend_limit_deg;
+        let within = |deg: f64| (asked_deg - deg - turned_deg).abs() <= head.bend_limit_deg;
         let limit_deg = Some(head.bend_limit_deg).filter(|deg| *deg > 0.0);
         if heads.iter().filter_map(|p| received(p)).any(within) {
             let fact = FitFinding::BendFromStock { what, asked_deg, made_deg, by_deg, limit_deg };
@@ -186,7 +205,14 @@ fn bend(club: &Named<'_>, head: &HeadModel, entry: &HeadNumber, stock: &[Part], 
             push(Severity::Warn, field, fact, SheetNext::MeasureLooseHead);
         } else {
             let stiff = head.club_kind == ClubKind::Wood || limit_deg.is_none();
-            let next = if stiff { SheetNext::OtherHead } else { SheetNext::BendLess };
+            let asked = (club.club.loft_deg - sides_made.0, club.club.lie_deg - sides_made.1);
+            let nearest = adapter.and_then(|a| a.nearest(setting, asked));
+            let other = nearest.filter(|n| !setting_now.is_some_and(|now| n.is_called(now)));
+            let next = match other {
+                Some(setting) => SheetNext::SetAdapter { setting: setting.name.clone() },
+                None if stiff => SheetNext::OtherHead,
+                None => SheetNext::BendLess,
+            };
             let fact = FitFinding::BendTooFar { what, asked_deg, made_deg, by_deg, limit_deg };
             push(Severity::Stop, field, fact, next);
         }

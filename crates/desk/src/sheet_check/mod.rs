@@ -258,9 +258,14 @@ fn check_rules(club: &Named<'_>, found: &mut Vec<SheetProblem>) {
     if !club.sound {
         return;
     }
-    let figures = RuleFigures::of_sheet(club.club, club.grip);
-    let beyond = rules::margins(&figures).into_iter().filter(rules::Margin::is_beyond).collect::<Vec<_>>();
+    let figures = RuleFigures::of_sheet(club.club, club.head, club.grip);
+    let (beyond, inside): (Vec<_>, Vec<_>) = rules::margins(&figures).into_iter().partition(rules::Margin::is_beyond);
     let too_long = beyond.iter().filter(|m| m.what == Limited::Length).count() > 1;
+    for margin in inside.into_iter().filter(rules::Margin::is_near) {
+        let field = club.field("length_mm");
+        let problem = SheetProblem::new(Severity::Note, field, &margin.fact, &SheetNext::MeasureAsRulesDo);
+        found.push(SheetProblem { clause: Some(margin.clause), ..problem }.of(club.club));
+    }
     for margin in beyond {
         if margin.is_local() && too_long {
             continue;
@@ -278,7 +283,7 @@ fn check_rules(club: &Named<'_>, found: &mut Vec<SheetProblem>) {
 
 fn check_tolerances(club: &Named<'_>, shop: &Shop, found: &mut Vec<SheetProblem>) {
     let points = club.club.tolerances.swing_weight_points;
-    if !club.sound {
+    if !club.sound || club.club.swing_weight_free {
         return;
     }
     let scale = &shop.balance_scale;

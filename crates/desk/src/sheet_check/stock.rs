@@ -96,6 +96,9 @@ pub(super) fn check(club: &Named<'_>, library: &Library, stock: &[Part], shop: &
     let (shaft_g, grip_g) = (spread(&shafts), spread(&grips));
     let Ok(lightest) = with(shaft_g.map(|s| s.0), grip_g.map(|g| g.1)) else { return };
     let Ok(heaviest) = with(shaft_g.map(|s| s.1), grip_g.map(|g| g.0)) else { return };
+    if club.club.swing_weight_free {
+        return;
+    }
     let (points, tolerance) = (club.club.swing_weight_points, club.club.tolerances.swing_weight_points);
     let swap_g = screws(head);
     let tip_g = most_in_tip_g(library, stock, shop, shaft.tip_diameter_mm);

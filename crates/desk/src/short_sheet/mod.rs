@@ -400,6 +400,8 @@ impl<'a> Groups<'a> {
             cpm,
             total_mass_g,
             grip_graphics,
+            adapter_setting: None,
+            swing_weight_free: kind == ClubKind::Putter && get(Slot::SwingWeight).is_none(),
             shaft_graphics,
             soft_side,
             tip_weight: None,

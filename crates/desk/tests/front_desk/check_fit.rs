@@ -131,7 +131,7 @@ fn bends_beyond_the_makers_limit() {
     stop: clubs[0].lie_deg: the 6-iron: lie 68.0° is 6.5° from the 61.5° of the model, and the maker allows 3.0°. Ask for less, or measure loose heads: one may be nearer as received
     warn: clubs[0].loft_deg: the 6-iron: loft 30.3° is 3.3° from the 27.0° of the model, and the maker allows 3.0°; a head in stock is near enough. Plan with the head that was measured
 
-    stop: clubs[0].loft_deg: the driver: loft 9.5° is 1.0° from the 10.5° of the model, and this head must not be bent. Choose another number or head model
+    stop: clubs[0].loft_deg: the driver: loft 9.5° is 1.0° from the 10.5° of the model, and this head must not be bent. The setting “-1” comes nearest: ask for it, or for other angles
     "##);
 }
 

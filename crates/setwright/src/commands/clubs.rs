@@ -22,7 +22,7 @@ use trade::club::Arrival;
 use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
 use trade::model::as_it_came::HeadMaterial;
-use trade::reading::What;
+use trade::reading::{Unit, What};
 use trade::wrap::Wraps;
 use words::text;
 
@@ -106,21 +106,30 @@ async fn matched(arguments: &ClubMatch) -> Result<(), Failure> {
         return print_json(&found);
     }
     let w = reader();
-    let figure = |what: What, value: f64| match what {
-        What::SwingWeight => w.swing_weight(value),
-        _ => format!("{} {}", decimal(value, 1), what.unit().sign()),
+    let figure = |what: What, value: f64| match what.unit() {
+        Unit::Points => w.swing_weight(value),
+        Unit::Millimetre => w.length(value),
+        Unit::Gram => w.mass(value),
+        Unit::Degree => w.angle(value),
+        unit => format!("{} {}", decimal(value, 1), unit.sign()),
+    };
+    // How far apart two figures are: points have no letter then.
+    let size = |what: What, value: f64| match what.unit() {
+        Unit::Points => decimal(value, 1),
+        _ => figure(what, value),
     };
     let rows: Vec<Vec<String>> = found
         .targets
         .iter()
         .map(|target| {
             let off = target.outlier.as_ref().map(|o| format!("{} {}", o.club, figure(target.what, o.value)));
-            let band = format!("{} ± {}", figure(target.what, target.value), decimal(target.band, 1));
-            let step = decimal(target.a_number, 1);
-            vec![w.tell(&target.what), band, step, target.clubs.to_string(), off.unwrap_or_default()]
+            let band = format!("{} ± {}", figure(target.what, target.value), size(target.what, target.band));
+            let step = size(target.what, target.a_number);
+            let scatter = format!("± {}", size(target.what, target.scatter));
+            vec![w.tell(&target.what), band, step, scatter, target.clubs.to_string(), off.unwrap_or_default()]
         })
         .collect();
-    let columns = ["figure", "target", "a-number", "clubs", "off"];
+    let columns = ["figure", "target", "a-number", "scatter", "clubs", "off"];
     table(&columns.map(|column| w.text(&format!("match-set-column-{column}"))), &rows);
     Ok(())
 }

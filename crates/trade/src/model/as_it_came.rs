@@ -48,7 +48,7 @@ impl HeadMaterial {
 pub const GRIP: &str = "as it came: grip";
 /// Code of the tape under it.
 pub const TAPE: &str = "as it came: tape";
-/// Code of what holds its joint together: adhesive, ferrule and whatever is in the tip, as one.
+/// Code of what holds its joint together: adhesive and ferrule, as one.
 pub const JOINT: &str = "as it came: joint";
 /// Standard deviation of a head's mass by its number alone, g.
 pub const HEAD_SD_G: f64 = 9.0;
@@ -68,8 +68,13 @@ pub const TAPE_SHARE_SD: f64 = 0.8;
 pub const LENGTH_SD_MM: f64 = 12.0;
 /// From the bottom of the tip to the ground, mm.
 pub const TIP_TO_GROUND_MM: f64 = 30.0;
-/// What a joint holds and how well that is known, g.
-const JOINT_G: (f64, f64) = (3.5, 2.5);
+/// What holds a joint together and how well that is known, g: adhesive of 1 to 3 g and a ferrule of 1 to 2 g.
+const JOINT_G: (f64, f64) = (3.5, 1.0);
+/// What may be in the tip of a shaft that nobody has looked into, and how well that is known, g: nothing in most, up to 9 g in
+/// some. It is no part of the joint: a head that is pulled and glued again leaves it where it is.
+pub const HIDDEN_TIP_G: (f64, f64) = (0.7, 2.2);
+/// How far up in the tip its middle sits, mm.
+pub const HIDDEN_TIP_UP_MM: f64 = 10.0;
 
 /// How much wider a bore is than the tip that it is made for, mm (common practice, no source).
 pub const BORE_OVER_TIP_MM: f64 = 0.1;
@@ -208,6 +213,9 @@ fn head(kind: ClubKind, material: HeadMaterial) -> HeadModel {
         offset_sd_mm: Some(6.0),
         bend_limit_deg: material.bend_limit_deg(),
         screws: Vec::new(),
+        heel_radius_mm: None,
+        sole_contact_mm: None,
+        sole_radius_mm: None,
         takes_adapter: false,
         chart_length_to: LengthTo::Cap,
         numbers: numbers.into_iter().map(number).collect(),

@@ -20,6 +20,7 @@ use axum::extract::{Form, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
+use bench::belief::Finish;
 use bench::club_state::ClubState;
 use bench::club_state::Look;
 use bench::club_state::StepStatus;
@@ -460,13 +461,14 @@ pub(super) fn chips(
 ) -> Vec<ClubChip> {
     states
         .iter()
-        .map(|s| ClubChip {
+        .map(|s| (s, s.finish.and_then(Finish::where_asked)))
+        .map(|(s, finish)| ClubChip {
             number: file.job.club(&s.club).map_or_else(|| s.number.clone(), |club| short_name(w, club)),
             href: format!("/bench/{}/{}?step={step}", file.job.number, s.slot),
-            deviation_points: s.finish.map(|f| f.deviation_points),
-            deviation_text: s.finish.map_or_else(String::new, |f| w.signed(f.deviation_points, 1)),
-            half_band_points: s.finish.map_or(0.0, |f| f.band_points),
-            tolerance_points: s.finish.map_or(0.3, |f| f.tolerance_points),
+            deviation_points: finish.map(|f| f.deviation_points),
+            deviation_text: finish.map_or_else(String::new, |f| w.signed(f.deviation_points, 1)),
+            half_band_points: finish.map_or(0.0, |f| f.band_points),
+            tolerance_points: finish.map_or(0.3, |f| f.tolerance_points),
             state: mark(s.look),
             current: current == Some(s.slot),
             done: s.steps.iter().any(|x| x.key == step && x.status == StepStatus::Done),
@@ -485,7 +487,7 @@ pub(super) const fn mark(look: Look) -> Mark {
 
 /// The finish in words for the grid: `finish D0.1`.
 pub(super) fn finish_words(w: &Words, state: &ClubState) -> String {
-    state.finish.map_or_else(String::new, |f| {
+    state.finish.and_then(Finish::where_asked).map_or_else(String::new, |f| {
         text!(w, "bench-finish", finish_points = f.swing_weight_points, band_points = f.band_points)
     })
 }

@@ -108,7 +108,7 @@ impl Screen<'_> {
 
     /// Where the club finishes: as it stands, once all that is to come is read, and with the first advice.
     fn lines(&self, w: &Words, if_read: Option<(usize, f64)>) -> Markup {
-        let Some(finish) = self.state.finish else { return html! {} };
+        let Some(finish) = self.state.finish.and_then(Finish::where_asked) else { return html! {} };
         let line = |kind, label: String, at: &Finish, band_points: f64, chance: Option<f64>| OutlookLine {
             kind,
             label,

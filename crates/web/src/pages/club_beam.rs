@@ -51,7 +51,7 @@ pub(super) fn club_beam(
             now_points,
             forecast_points: finish.map(|f| f.swing_weight_points),
             forecast_band_points: finish.map_or(0.0, |f| f.band_points),
-            target_points: Some(club.target.swing_weight_points),
+            target_points: (!club.target.swing_weight_free).then_some(club.target.swing_weight_points),
             tolerance_points: club.target.tolerances.swing_weight_points,
             slim: true,
             ..BeamView::default()

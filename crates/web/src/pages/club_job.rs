@@ -2,7 +2,7 @@
 
 use super::clubs::{called, typed};
 use super::entries::{Entries, capital, go_to};
-use super::match_set::model_choices;
+use super::match_set::{heads, model_choices};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
 use app::club_job::{KindView, NewClubJob};
@@ -69,7 +69,7 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
                     summary { (w.text("club-job-new")) }
                     div.fields {
                         (form.field("new", &w.text("club-job-new-written"), Field { hint: &w.text("club-job-new-hint"), ..Field::default() }))
-                        (model_choices(w, form, &models))
+                        (model_choices(w, form, &models, &heads(&models, None)))
                     }
                 }
                 div.fields {
@@ -82,8 +82,7 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-job-page");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 

@@ -1,5 +1,6 @@
 //! Clubs that live on: the list found from one field, one club with its life, a club from elsewhere.
 
+use super::customers::sheet_places;
 use super::entries::{Entries, capital, go_to, query, typed_length, typed_swing_weight, words_cards};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, still_below};
 use crate::asked::Path;
@@ -38,6 +39,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     let search = asked.text("search");
     let clubs = app.clubs(search, None, 200).await?;
     let body = html! {
+        (sheet_places(&w, "/clubs"))
         (search_bar(&w, "/clubs", "search", &w.text("club-life-search"), search, &html! {}))
         div.actions {
             (link_button("/clubs/new", &w.text("club-life-note"), ButtonKind::Primary, Some(Icon::Plus), "n"))
@@ -55,7 +57,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     };
     let crumb = text!(w, "club-life-count", n = clubs.len());
     let title = w.text("club-life-page");
-    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, ..Framed::default() })
+    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Sheets, crumb, body, ..Framed::default() })
         .await?
         .into_response())
 }
@@ -117,6 +119,12 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     let kinds = choices(w, ClubKind::ALL, ClubKind::key);
     let hands = choices(w, Hand::ALL, Hand::key);
     let materials = choices(w, HeadMaterial::ALL, HeadMaterial::key);
+    // Most clubs that come in are irons; a 7 that is taken for a wood is forecast as one.
+    let mut form = form.clone();
+    if form.text("club_kind").is_empty() {
+        form.set("club_kind", ClubKind::Iron.key());
+    }
+    let form = &form;
     let body = html! {
         form.card method="post" action="/clubs/new" data-keep="" {
             @if !form.text("owner").is_empty() { input type="hidden" name="owner" value=(form.text("owner")); }
@@ -137,8 +145,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-life-new");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -272,7 +279,7 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
     let notice = error.as_ref().map(|one| still_below(w, one)).or_else(|| form.notice(w));
     let title = called(w, club);
     let crumb = club.code.0.clone();
-    let page = framed(w, app, Framed { title: &title, active: Nav::Records, crumb, notice, body, ..Framed::default() });
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 

@@ -33,9 +33,14 @@ pub(super) fn router() -> Router<App> {
         .route("/customers/{number}/change", get(form_of).post(change))
 }
 
-/// Sheets, the customers that they are for and the prices, as tabs; `now` is the address of the one that is open.
+/// Sheets, the customers that they are for, the clubs that live on and the prices, as tabs; `now` is the address of the one that is open.
 pub(super) fn sheet_places(w: &Words, now: &str) -> Markup {
-    let places = [("frame-sheets", "/sheets"), ("customer-title", "/customers"), ("price-title", "/prices")];
+    let places = [
+        ("frame-sheets", "/sheets"),
+        ("customer-title", "/customers"),
+        ("club-life-page", "/clubs"),
+        ("price-title", "/prices"),
+    ];
     tabs(
         &w.text("customer-places"),
         &places.map(|(id, href)| Tab { label: w.text(id).into(), href, count: "", current: href == now }),

@@ -19,7 +19,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use bench::belief::Believed;
+use bench::belief::{Believed, Finish};
 use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
@@ -440,13 +440,14 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
         }
         _ => (says.unwrap_or_else(|| plain(finish_words(w, state))), mark(state.look)),
     };
+    let finish = state.finish.and_then(Finish::where_asked);
     let becomes = cursor.fit.and_then(|fit| fit.advised.as_ref()).filter(|a| !a.waits);
     Ok(GridRow {
         number: w.club_number(&state.number),
         href: format!("/bench/{number}/{}?step={}", state.slot, step.key),
-        deviation_points: state.finish.map(|f| f.deviation_points),
-        half_band_points: state.finish.map_or(0.0, |f| f.band_points),
-        tolerance_points: state.finish.map_or(0.3, |f| f.tolerance_points),
+        deviation_points: finish.map(|f| f.deviation_points),
+        half_band_points: finish.map_or(0.0, |f| f.band_points),
+        tolerance_points: finish.map_or(0.3, |f| f.tolerance_points),
         expected: ask.map_or_else(String::new, |ask| held_against(w, ask)),
         reading: match read {
             _ if current && !gate_open => {

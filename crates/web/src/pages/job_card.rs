@@ -2,6 +2,7 @@
 
 use super::bench::club_name;
 use super::plan::{kinds_of, off_tip, reading, screw};
+use super::step_says::adapter_words;
 use super::{Framed, PageResult, framed};
 use crate::asked::{Asked, Path};
 use crate::reader::Reader;
@@ -93,20 +94,28 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
                 ),
             ),
             ("plan-card-soft-side", soft),
-            (
-                "plan-card-bend",
-                text!(
-                    w,
-                    "plan-card-bend-is",
-                    bend_loft_deg = plan.bend_loft_deg,
-                    loft_deg = target.loft_deg,
-                    bend_lie_deg = plan.bend_lie_deg,
-                    lie_deg = target.lie_deg
-                ),
-            ),
         ]
         .map(|(id, value)| (w.text(id), value)),
     );
+    let adapter = plan.adapter(&file.library).map(|adapter| adapter_words(w, adapter, target));
+    let (id, value) = match adapter.filter(|set| !set.is_empty()) {
+        Some(set) => (
+            "plan-card-set",
+            text!(w, "plan-card-set-is", set = set, loft_deg = target.loft_deg, lie_deg = target.lie_deg),
+        ),
+        None => (
+            "plan-card-bend",
+            text!(
+                w,
+                "plan-card-bend-is",
+                bend_loft_deg = plan.bend_loft_deg,
+                loft_deg = target.loft_deg,
+                bend_lie_deg = plan.bend_lie_deg,
+                lie_deg = target.lie_deg
+            ),
+        ),
+    };
+    lines.push((w.text(id), value));
     let expected: Vec<(String, String)> = plan
         .expected
         .iter()

@@ -14,7 +14,7 @@ use axum::routing::{get, post};
 use look::{Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, button, link_button};
 use maud::{Markup, html};
 use trade::job_kind::JobKind;
-use trade::step::Step;
+use trade::step::{NEW_CLUB, Step};
 use words::Words;
 
 pub(super) fn router() -> Router<App> {
@@ -53,8 +53,7 @@ async fn list_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusC
         (words_cards(&w.text("job-kind-page"), columns.map(|column| Column::words(w.text(&format!("job-kind-column-{column}")))).to_vec(), kinds.iter().map(row).collect()))
     };
     let title = w.text("job-kind-page");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -78,7 +77,6 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
                 input type="hidden" name="like" value=(like.kind.key);
                 div.fields {
                     (form.field("label", &w.text("job-kind-name"), Field { required: true, ..Field::default() }))
-                    (form.field("key", &w.text("job-kind-key"), Field { required: true, hint: &w.text("job-kind-key-hint"), ..Field::default() }))
                 }
                 fieldset.choices.kind-steps { legend { (w.text("job-kind-steps")) } (steps(form, &like.kind.steps)) }
                 div.actions { (button(&Button { label: &w.text("job-kind-make"), big: true, ..Button::default() })) (link_button("/kinds", &w.text("button-back"), ButtonKind::Quiet, None, "")) }
@@ -87,8 +85,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("job-kind-make");
-    let page =
-        framed(w, app, Framed { title: &title, active: Nav::Records, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -108,12 +105,33 @@ async fn keep(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<
         return new_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     };
     let steps = like.kind.steps.iter().filter(|step| form.has("step", &step.key)).cloned().collect();
-    let kind =
-        JobKind { key: form.text("key").to_owned(), label: form.text("label").to_owned(), steps, ..like.kind.clone() };
+    let kind = JobKind {
+        key: key_of(form.text("label"), &kinds),
+        label: form.text("label").to_owned(),
+        steps,
+        ..like.kind.clone()
+    };
     match app.save_job_kind(&kind).await {
         Ok(_) => Ok(go_to("/kinds").into_response()),
         Err(error) => new_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
     }
+}
+
+/// The key of a kind from its name, which nobody needs to think of: “Clean up” is `clean_up`, and `clean_up_2` where that is
+/// taken.
+fn key_of(label: &str, kinds: &[KindView]) -> String {
+    let plain = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { ' ' };
+    let spaced: String = label.chars().map(plain).collect();
+    let mut key = spaced.split_whitespace().collect::<Vec<_>>().join("_");
+    key.truncate(28);
+    if key.is_empty() {
+        key = "kind".to_owned();
+    }
+    let taken = |key: &str| key == NEW_CLUB || kinds.iter().any(|kind| kind.kind.key == key);
+    if !taken(&key) {
+        return key;
+    }
+    (2..).map(|n| format!("{key}_{n}")).find(|key| !taken(key)).unwrap_or(key)
 }
 
 async fn remove(State(app): State<App>, Reader(w): Reader, Path(key): Path<String>) -> PageResult {

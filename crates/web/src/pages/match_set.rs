@@ -14,6 +14,8 @@ use axum::routing::get;
 use desk::match_set::{MatchModels, MatchTarget, MatchedClub};
 use look::{Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, button, empty_state, section};
 use maud::{Markup, html};
+use trade::head::HeadModel;
+use trade::kind::ClubKind;
 use trade::model::{Library, Model, PartKind};
 use words::{Words, text};
 
@@ -39,6 +41,11 @@ async fn page(w: &Words, app: &App, form: &Entries, error: Option<AppError>) -> 
         Err(refused) => (None, Some(refused)),
     };
     let models = app.models(None).await?;
+    let kind = match codes.first() {
+        Some(code) if found.is_some() => Some(app.club(code).await?.club.made.row.club_kind),
+        _ => None,
+    };
+    let fitting = heads(&models, kind.map(|kind| (kind, number)));
     let body = html! {
         @if codes.is_empty() {
             (empty_state(&w.text("club-job-no-clubs"), &w.text("match-set-pick"),
@@ -53,7 +60,8 @@ async fn page(w: &Words, app: &App, form: &Entries, error: Option<AppError>) -> 
             }
             @if let Some(found) = &found {
                 (targets(w, found))
-                (build_form(w, form, &codes, &models))
+                @if fitting.is_empty() { p.hint { (text!(w, "match-set-no-head", number = w.club_number(number))) } }
+                @else { (build_form(w, form, &codes, &models, &fitting)) }
             }
         }
     };
@@ -61,7 +69,7 @@ async fn page(w: &Words, app: &App, form: &Entries, error: Option<AppError>) -> 
     let notice: Option<Notice> = error.as_ref().map(|one| failure(w, one)).or_else(|| form.notice(w));
     let crumb = codes.join(" ");
     let title = w.text("match-set-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Records, crumb, notice, body, ..Framed::default() });
+    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -115,14 +123,14 @@ fn step(w: &Words, target: &MatchTarget) -> String {
     format!("{sign}{figure}")
 }
 
-fn build_form(w: &Words, form: &Entries, codes: &[String], models: &[Model]) -> Markup {
+fn build_form(w: &Words, form: &Entries, codes: &[String], models: &[Model], heads: &[&HeadModel]) -> Markup {
     html! {
         form.card method="post" action="/clubs/match" data-keep="" {
             h2 { (w.text("match-set-build")) }
             @for code in codes { input type="hidden" name="club" value=(code); }
             input type="hidden" name="number" value=(form.text("number"));
             div.fields {
-                (model_choices(w, form, models))
+                (model_choices(w, form, models, heads))
                 (form.field("due", &w.text("sheet-form-due"), Field { kind: "date", required: true, ..Field::default() }))
             }
             div.actions { (button(&Button { label: &w.text("match-set-plan"), big: true, ..Button::default() })) }
@@ -130,15 +138,23 @@ fn build_form(w: &Words, form: &Entries, codes: &[String], models: &[Model]) -> 
     }
 }
 
+/// The heads among models; those of one sort of club that have a number, where they are asked for.
+pub(super) fn heads<'a>(models: &'a [Model], of: Option<(ClubKind, &str)>) -> Vec<&'a HeadModel> {
+    let heads = models.iter().filter_map(|model| if let Model::Head(head) = model { Some(head) } else { None });
+    heads
+        .filter(|head| of.is_none_or(|(kind, number)| head.club_kind == kind && head.number(number).is_some()))
+        .collect()
+}
+
 /// Which models a new club is built of.
-pub(super) fn model_choices(w: &Words, form: &Entries, models: &[Model]) -> Markup {
+pub(super) fn model_choices(w: &Words, form: &Entries, models: &[Model], heads: &[&HeadModel]) -> Markup {
     let of = |kind: PartKind, none: bool| -> Vec<(&str, String)> {
         let nothing = none.then(|| ("", "–".to_owned()));
         let named = models.iter().filter(|m| m.kind() == kind).map(|m| (m.code(), m.name().to_owned()));
         nothing.into_iter().chain(named).collect()
     };
     html! {
-        (form.select("head", &w.text("club-job-head"), "", &of(PartKind::Head, false)))
+        (form.select("head", &w.text("club-job-head"), "", &heads.iter().map(|head| (head.code.as_str(), head.name.clone())).collect::<Vec<_>>()))
         (form.select("shaft", &w.text("club-job-shaft"), "", &of(PartKind::Shaft, false)))
         (form.select("grip", &w.text("club-job-grip"), "", &of(PartKind::Grip, false)))
         (form.select("ferrule", &w.text("club-job-ferrule"), "", &of(PartKind::Ferrule, true)))

@@ -48,6 +48,16 @@ fn screws() -> Vec<Ask> {
     vec![ask("label", "model_form.screws_label", Way::Text), ask("mass_g", "model_form.screws_mass_g", G)]
 }
 
+fn settings() -> Vec<Ask> {
+    vec![
+        ask("name", "model_form.settings_name", Way::Text),
+        ask("loft_deg", "model_form.settings_loft_deg", DEG),
+        ask("lie_deg", "model_form.settings_lie_deg", DEG),
+        ask("face_deg", "model_form.settings_face_deg", DEG),
+        ask("length_mm", "model_form.settings_length_mm", MM),
+    ]
+}
+
 fn blanks() -> Vec<Ask> {
     vec![
         ask("number", "model_form.blanks_number", Way::Text).optional(),
@@ -85,6 +95,11 @@ fn head() -> Vec<Ask> {
         ask("chart_length_to", "model_form.head_chart_length_to", choice!(LengthTo)),
         ask("offset_mm", "model_form.head_offset_mm", MM).hint("model_form.head_offset_mm_hint").optional(),
         ask("offset_sd_mm", "model_form.head_offset_sd_mm", MM).optional(),
+        ask("heel_radius_mm", "model_form.head_heel_radius_mm", MM).optional(),
+        ask("sole_contact_mm", "model_form.head_sole_contact_mm", MM)
+            .hint("model_form.head_sole_contact_mm_hint")
+            .optional(),
+        ask("sole_radius_mm", "model_form.head_sole_radius_mm", MM).optional(),
         ask("takes_adapter", "model_form.head_takes_adapter", Way::YesNo),
         ask("numbers", "model_form.head_numbers", Way::Rows(head_numbers())).hint("model_form.head_numbers_hint"),
         ask("screws", "model_form.head_screws", Way::Rows(screws())).optional(),
@@ -98,6 +113,9 @@ fn adapter() -> Vec<Ask> {
         ask("bore_diameter_mm", "model_form.adapter_bore_diameter_mm", MM),
         ask("fits_head_model", "model_form.adapter_fits_head_model", Way::Model(PartKind::Head)),
         ask("setting", "model_form.adapter_setting", Way::Text).optional(),
+        ask("settings", "model_form.adapter_settings", Way::Rows(settings()))
+            .hint("model_form.adapter_settings_hint")
+            .optional(),
     ]
 }
 

@@ -2,6 +2,7 @@
 
 use super::club_beam::club_beam;
 use super::entries::{go_on, query};
+use super::step_says::adapter_words;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
@@ -444,7 +445,10 @@ fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                 Cell::from(w.length(plan.butt_cut_mm)),
                 Cell::from(w.length(plan.cut_shaft_mm)),
                 Cell::from(w.mass(plan.cut_shaft_mass_g)),
-                Cell::from(format!("{} / {}", w.signed_angle(plan.bend_loft_deg), w.signed_angle(plan.bend_lie_deg))),
+                Cell::from(match plan.adapter(&file.library).map(|a| adapter_words(w, a, &club.target)) {
+                    Some(set) if !set.is_empty() => set,
+                    _ => format!("{} / {}", w.signed_angle(plan.bend_loft_deg), w.signed_angle(plan.bend_lie_deg)),
+                }),
             ]
         })
         .collect();

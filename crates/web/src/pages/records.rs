@@ -1,5 +1,6 @@
 //! Records: what was built, against the sheet and the reference club; prints well.
 
+use super::step_says::adapter_words;
 use super::{Framed, PageResult, framed, say};
 use crate::asked::{Asked, Path};
 use crate::reader::Reader;
@@ -11,7 +12,7 @@ use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::glue::Batch;
 use bench::open_point::OpenPoint;
-use bench::record::{ASKED_CONFIDENCE, ClubRecord, LetPass, Line, Record, RecordReading, Verdict};
+use bench::record::{ASKED_CONFIDENCE, ClubRecord, Lengths, LetPass, Line, Record, RecordReading, Verdict};
 use look::{
     Action, ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, empty_state, link_button, rich, section,
     table, tag,
@@ -19,7 +20,7 @@ use look::{
 use maud::{Markup, html};
 use serde::Deserialize;
 use trade::job::JobState;
-use trade::model::Model;
+use trade::model::{Model, as_it_came};
 use trade::plan::PlannedPart;
 use trade::reading::What;
 use words::{Words, text};
@@ -174,14 +175,14 @@ fn club_part(w: &Words, record: &Record, club: &ClubRecord, models: &[Model]) ->
                 ..Table::default()
             }))
             (verdict_words(w, club))
-            p { (parts_words(w, club, models)) }
+            p { (parts_words(w, club, models)) @if let Some(lengths) = &club.lengths { " " (lengths_words(w, lengths)) } }
             @for pass in &club.let_pass { p { (tag(Tone::Care, &w.text("record-override-tag"))) " "
                 (override_words(w, record, pass)) } }
             @for passed in &club.passed { p { (tag(Tone::Care, &w.text("record-open-tag"))) " "
                 (text!(w, "record-open", step = record.step_name(&passed.step), points = passed.points.iter().map(OpenPoint::fact).collect::<Vec<_>>(),
                     reason = passed.reason, by = passed.by, at_at = passed.at)) } }
             details { summary { (w.text("record-margins")) }
-                ul.plain { @for margin in &club.margins { li { (w.told(&margin.fact)) " " span.small { (text!(w, "rules-clause", clause = margin.clause)) } } } }
+                ul.plain { @for margin in &club.margins { li { (w.told(&margin.fact)) " " span.small { (text!(w, "rules-clause", clause = margin.clause)) @if let Some(basis) = &margin.basis { ", " (w.told(basis)) } } } } }
                 p.small { (w.text("record-margins-means")) }
             }
             details { summary { (w.text("record-readings")) }
@@ -234,9 +235,26 @@ fn reading_line(w: &Words, record: &Record, r: &RecordReading) -> Markup {
     }
 }
 
+/// How long a club is with its cap and without, which of the two the sheet means, and what the rules measure.
+fn lengths_words(w: &Words, lengths: &Lengths) -> String {
+    let Lengths { to_cap_mm, to_shaft_end_mm, by_rules_mm, sheet_to, read } = *lengths;
+    let id = if read { "record-lengths-built" } else { "record-lengths-asked" };
+    let figures = [
+        ("to_cap_mm", words::figure(&to_cap_mm)),
+        ("to_shaft_end_mm", words::figure(&to_shaft_end_mm)),
+        ("by_rules_mm", words::figure(&by_rules_mm)),
+        ("sheet_to", words::figure(&sheet_to)),
+    ];
+    w.text_with(id, &figures)
+}
+
 /// The parts of a club by the names of their models, its cut and its batches.
 fn parts_words(w: &Words, club: &ClubRecord, models: &[Model]) -> String {
     let part = |part: &PlannedPart| {
+        if as_it_came::is(&part.model) {
+            let id = if part.weighed { "record-part-came" } else { "record-part-came-unweighed" };
+            return w.text_with(id, &[("kind", words::figure(&part.kind)), ("mass_g", words::figure(&part.mass_g))]);
+        }
         let name = models.iter().find(|m| m.code() == part.model).map_or(part.model.as_str(), Model::name);
         let (kind, code, mass_g) = (part.kind, &part.code, part.mass_g);
         // “Tip weight 2 g” says what it is: the kind before it would say so twice.
@@ -252,9 +270,17 @@ fn parts_words(w: &Words, club: &ClubRecord, models: &[Model]) -> String {
     let mut parts = club.parts.iter().map(part);
     let first = parts.next().unwrap_or_default();
     let parts = parts.fold(first, |before, next| text!(w, "record-more", a = before, b = next));
+    let adapter = club.parts.iter().find_map(|part| {
+        models.iter().find_map(|model| match model {
+            Model::Adapter(adapter) if adapter.code == part.model => Some(adapter_words(w, adapter, &club.target)),
+            _ => None,
+        })
+    });
+    let adapter = adapter.map(|set| if set.is_empty() { set } else { format!("{set}.") });
     let batches: Vec<String> = club.batches.iter().map(ToString::to_string).collect();
     let said = [
         Some(text!(w, "record-parts", parts = parts)),
+        adapter.filter(|set| !set.is_empty()),
         club.cut_shaft_mm.map(|cut_mm| text!(w, "record-cut", cut_mm = cut_mm)),
         (!batches.is_empty()).then(|| text!(w, "record-glued", n = batches.len(), batches = batches.clone())),
     ];

@@ -15,6 +15,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use look::{Action, Button, ButtonKind, Field, Nav, Notice, actions, button, hidden, link_button};
 use maud::{Markup, html};
+use trade::kind::ClubKind;
 use trade::kind::Facing;
 use trade::kind::LengthTo;
 use trade::kind::SoftSide;
@@ -51,7 +52,10 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
     let pairs = [
         ("length", typed_length(w, club.length_mm)),
         ("length_to", club.length_to.key().to_owned()),
-        ("swing_weight", typed_swing_weight(club.swing_weight_points)),
+        (
+            "swing_weight",
+            if club.swing_weight_free { String::new() } else { typed_swing_weight(club.swing_weight_points) },
+        ),
         ("loft", plain(club.loft_deg)),
         ("lie", plain(club.lie_deg)),
         ("cpm", club.cpm.map(plain).unwrap_or_default()),
@@ -61,6 +65,7 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
         ("wraps_lower", club.wraps.lower_hand.to_string()),
         ("grip_graphics", key(club.grip_graphics)),
         ("shaft_graphics", key(club.shaft_graphics)),
+        ("adapter_setting", club.adapter_setting.clone().unwrap_or_default()),
         ("tip_weight", club.tip_weight.map_or("", |may| if may { "yes" } else { "no" }).to_owned()),
         ("soft_side", club.soft_side.map_or("", SoftSide::key).to_owned()),
         ("tol_swing_weight", plain(t.swing_weight_points)),
@@ -96,8 +101,8 @@ async fn club_page(
         @if stale_page { p.actions { (link_button(&here, &w.text("sheet-as-it-is-now"), ButtonKind::Quiet, None, "")) } }
         form.card method="post" action=(here) {
             (hidden("version", form.text("version")))
-            div.fields { (figures(w, form)) }
-            (group(&w.text("sheet-club-grip-and-shaft"), &html! { div.fields { (grip_fields(w, form)) } }))
+            div.fields { (figures(w, form, club.club_kind == ClubKind::Putter)) }
+            (group(&w.text("sheet-club-grip-and-shaft"), &html! { div.fields { (grip_fields(w, form, &settings_of(&models, club))) } }))
             (group(&w.text("sheet-club-tolerances"), &html! { div.fields { (tolerance_fields(w, form)) } }))
             (group(&w.text("sheet-club-models"), &html! { div.fields { (model_fields(w, form, &models)) } }))
             div.actions {
@@ -115,7 +120,7 @@ async fn club_page(
     Ok((status, page).into_response())
 }
 
-fn figures(w: &Words, form: &Entries) -> Markup {
+fn figures(w: &Words, form: &Entries, putter: bool) -> Markup {
     let decimal = Field { inputmode: "decimal", ..Field::default() };
     let length_to: Vec<(&str, String)> = LengthTo::ALL.iter().map(|l| (l.key(), w.tell(l))).collect();
     let length = w.text(units::example(w, "sheet-club-length-in", "sheet-club-length-mm", Unit::Millimetre));
@@ -123,7 +128,7 @@ fn figures(w: &Words, form: &Entries) -> Markup {
     html! {
         (form.field("length", &w.text("sheet-club-length"), Field { unit: w.length_sign(), hint: &length, required: true, ..Field::default() }))
         (form.select("length_to", &w.text("sheet-club-measured"), &w.text("sheet-club-measured-from"), &length_to))
-        (form.field("swing_weight", &w.text("sheet-club-swing-weight"), Field { hint: &w.text("sheet-club-swing-weight-hint"), required: true, ..Field::default() }))
+        (form.field("swing_weight", &w.text("sheet-club-swing-weight"), Field { hint: &w.text(if putter { "sheet-club-swing-weight-putter" } else { "sheet-club-swing-weight-hint" }), required: !putter, ..Field::default() }))
         (form.field("loft", &w.text("sheet-club-loft"), Field { unit: "°", required: true, ..decimal }))
         (form.field("lie", &w.text("sheet-club-lie"), Field { unit: "°", required: true, ..decimal }))
         (form.field("cpm", &w.text("sheet-club-frequency"), Field { unit: "cpm", hint: &w.text("sheet-club-not-asked"), ..decimal }))
@@ -131,7 +136,23 @@ fn figures(w: &Words, form: &Entries) -> Markup {
     }
 }
 
-fn grip_fields(w: &Words, form: &Entries) -> Markup {
+/// The settings that the adapters of a club's head have; none where it takes no adapter.
+fn settings_of(models: &[Model], club: &SheetClub) -> Vec<String> {
+    let mut found: Vec<String> = Vec::new();
+    for model in models {
+        if let Model::Adapter(adapter) = model
+            && adapter.fits_head_model == club.head_model
+        {
+            found.extend(adapter.settings.iter().map(|setting| setting.name.clone()));
+        }
+    }
+    found.extend(club.adapter_setting.clone());
+    found.sort();
+    found.dedup();
+    found
+}
+
+fn grip_fields(w: &Words, form: &Entries, settings: &[String]) -> Markup {
     let layers = w.text("sheet-club-layers");
     let whole = Field { inputmode: "numeric", unit: &layers, ..Field::default() };
     let none = w.text("sheet-club-not-given");
@@ -144,6 +165,10 @@ fn grip_fields(w: &Words, form: &Entries) -> Markup {
         (form.select("grip_graphics", &w.text("sheet-club-grip-label"), "", &facing))
         (form.select("shaft_graphics", &w.text("sheet-club-shaft-label"), "", &facing))
         (form.select("soft_side", &w.text("sheet-club-soft-side"), "", &soft))
+        @if !settings.is_empty() {
+            (form.select("adapter_setting", &w.text("sheet-club-adapter-setting"), "", &std::iter::once(("", w.text("sheet-club-adapter-usual")))
+                .chain(settings.iter().map(|name| (name.as_str(), name.clone()))).collect::<Vec<_>>()))
+        }
         (form.select("tip_weight", &w.text("sheet-club-tip-weight"), "", &[
             ("", w.text("sheet-club-tip-weight-usual")),
             ("yes", w.text("sheet-club-tip-weight-yes")),
@@ -224,7 +249,13 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
     let length = form.length_mm(w, "length");
     let length = form.needed("length", length, &w.text("sheet-club-length-needed"));
     let swing_weight = form.swing_weight_points(w, "swing_weight");
-    let swing_weight = form.needed("swing_weight", swing_weight, &w.text("sheet-club-swing-weight-needed"));
+    let swing_weight_free =
+        club.club_kind == ClubKind::Putter && swing_weight.is_none() && form.text("swing_weight").is_empty();
+    let swing_weight = if swing_weight_free {
+        Some(club.swing_weight_points)
+    } else {
+        form.needed("swing_weight", swing_weight, &w.text("sheet-club-swing-weight-needed"))
+    };
     let loft = form.angle_deg(w, "loft");
     let loft = form.needed("loft", loft, &w.text("sheet-club-loft-needed"));
     let lie = form.angle_deg(w, "lie");
@@ -274,11 +305,13 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
             .map(|b| if (b - club.swing_weight_points).abs() < 0.006 { club.swing_weight_points } else { b })?,
         loft_deg: loft?,
         lie_deg: lie?,
+        swing_weight_free,
         cpm,
         total_mass_g,
         grip_graphics: Facing::from_key(form.text("grip_graphics")),
         shaft_graphics: Facing::from_key(form.text("shaft_graphics")),
         soft_side: SoftSide::from_key(form.text("soft_side")),
+        adapter_setting: form.some("adapter_setting"),
         tip_weight: match form.text("tip_weight") {
             "yes" => Some(true),
             "no" => Some(false),

@@ -302,6 +302,7 @@ fn club_row(w: &Words, models: &[Model], club: &SheetClub, link: Option<String>)
     let labels: Vec<String> = [("sheet-grip-label", club.grip_graphics), ("sheet-shaft-label", club.shaft_graphics)]
         .into_iter()
         .filter_map(|(id, way)| way.map(|way| w.text_with(id, &[("way", words::figure(&way))])))
+        .chain(club.adapter_setting.iter().map(|setting| text!(w, "sheet-adapter", setting = setting)))
         .collect();
     let tolerance = text!(
         w,
@@ -318,7 +319,7 @@ fn club_row(w: &Words, models: &[Model], club: &SheetClub, link: Option<String>)
             None => html! { (club_title(w, club)) },
         }),
         Cell::from(text!(w, "sheet-length", length_mm = club.length_mm, to = club.length_to)),
-        Cell::from(w.swing_weight(club.swing_weight_points)),
+        or_none((!club.swing_weight_free).then(|| w.swing_weight(club.swing_weight_points))),
         Cell::from(w.angle(club.loft_deg)),
         Cell::from(w.angle(club.lie_deg)),
         or_none(club.cpm.map(|cpm| decimal(cpm, 0))),
@@ -362,6 +363,7 @@ pub(super) fn field_word(w: &Words, field: &str) -> String {
         "grip_graphics" => "sheet-field-grip-label",
         "shaft_graphics" => "sheet-field-shaft-label",
         "soft_side" => "sheet-field-soft-side",
+        "adapter_setting" => "sheet-field-adapter-setting",
         other => return other.to_owned(),
     })
 }

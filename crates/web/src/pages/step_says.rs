@@ -4,17 +4,19 @@
 use super::{PageError, say};
 use app::AppError;
 use app::job::JobFile;
-use bench::bend::bend;
+use bench::bend::{bend, better_setting};
 use bench::club_state::{ClubState, StepState};
 use bench::open_point::Final;
 use bench::target::{Fit, Target};
 use look::{Icon, icon, rich};
 use maud::{Markup, html};
+use trade::adapter::AdapterModel;
 use trade::job::JobClub;
 use trade::kind::{Role, SoftSide};
 use trade::plan::ClubPlan;
 use trade::reading::What;
 use trade::shaft::ShaftMaterial;
+use trade::sheet::SheetClub;
 use trade::step::{Caution, Step};
 use trade::wrap::strip_mm;
 use words::{Words, text};
@@ -209,11 +211,32 @@ fn gripping(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Resul
     Ok(lines)
 }
 
+/// The setting that an adapter goes in at, and what it changes.
+pub(super) fn adapter_words(w: &Words, adapter: &AdapterModel, club: &SheetClub) -> String {
+    let asked = club.adapter_setting.as_deref();
+    let name = asked.unwrap_or(&adapter.setting);
+    match adapter.built_at(asked) {
+        Some(set) => text!(
+            w,
+            "says-adapter",
+            setting = name,
+            loft_deg = set.loft_deg,
+            lie_deg = set.lie_deg,
+            face_deg = set.face_deg
+        ),
+        None if name.is_empty() => String::new(),
+        None => text!(w, "says-adapter-only", setting = name),
+    }
+}
+
 /// The sheet's loft and lie, which way and how far to bend, and what came back.
 fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &Step) -> Result<Vec<Line>, AppError> {
     let built = step.on.contains(&Role::Adhesive);
     let limit_deg = file.library.head(&club.target.head_model)?.bend_limit_deg;
-    let asks = state.steps.iter().find(|s| s.key == step.key).map_or(&[][..], |s| &s.asks);
+    let found = state.steps.iter().find(|s| s.key == step.key);
+    let asks = found.map_or(&[][..], |s| &s.asks);
+    let adapter = club.plan.as_ref().and_then(|plan| plan.adapter(&file.library)).filter(|a| !a.settings.is_empty());
+    let better = found.and_then(|state| better_setting(&file.library, club, state));
     let one = |what: What| -> Option<Line> {
         let asked: &Target = asks.iter().find(|ask| ask.what == what)?.target.as_ref()?;
         let found = bend(&file.readings, &club.id, what, asked);
@@ -224,6 +247,15 @@ fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &
             (_, false) => "says-upright",
         };
         let deed = match found {
+            Some(found) if found.by_deg.abs() > 0.0 && better.is_some() => rich!(
+                w,
+                "says-set-adapter",
+                strong,
+                what = w.tell(&what),
+                asked_deg = found.asked_deg,
+                read_deg = found.read_deg,
+                setting = better.as_deref().unwrap_or_default()
+            ),
             // Somebody in a hurry bends what a line says: beyond the maker's limit it says not to.
             Some(found) if found.by_deg.abs() > limit_deg + 1e-9 => rich!(
                 w,
@@ -259,7 +291,10 @@ fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &
         Some(Line { deed, why, of: Some(what) })
     };
     let mut lines: Vec<Line> = [What::Loft, What::Lie].into_iter().filter_map(one).collect();
-    if built && !lines.is_empty() {
+    if let Some(adapter) = adapter {
+        let deed = html! { (adapter_words(w, adapter, &club.target)) };
+        lines.insert(0, Line { deed, why: w.text("says-adapter-not-bent"), of: None });
+    } else if built && !lines.is_empty() {
         lines.push(Line { deed: html! {}, why: text!(w, "says-bend-limit", limit_deg = limit_deg), of: None });
     }
     Ok(lines)

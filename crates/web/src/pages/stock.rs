@@ -91,7 +91,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     let wanted = filter(&asked);
     let (parts, total) =
         app.parts(&PartQuery { limit: Some(PAGE), offset: Some((page - 1) * PAGE), ..wanted.clone() }).await?;
-    let kinds = kind_tabs(&w, &app, &asked, &wanted).await?;
+    let (kinds, own) = kind_tabs(&w, &app, &asked, &wanted).await?;
     let narrowed = ["kind", "model", "number", "state", "text"].iter().any(|n| asked.some(n).is_some());
     let gone = match &wanted.text {
         Some(code) if wanted.without.is_some() => app.part(code).await.ok().filter(|p| p.state == PartState::Used),
@@ -128,7 +128,10 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
             (link_button(&format!("/api/v1/parts/export.xlsx{}", file_query(&wanted)), &w.text("stock-export-xlsx"), ButtonKind::Quiet, Some(Icon::Export), ""))
         }
     };
-    let crumb = text!(w, "stock-count", n = total);
+    let mut crumb = text!(w, "stock-count", n = own);
+    if total > own {
+        crumb = text!(w, "stock-count-and-customers", parts = crumb, n = total - own);
+    }
     Ok(framed(&w, &app, Framed { title: &w.text("stock-title"), active: Nav::Stock, crumb, body, ..Framed::default() })
         .await?
         .into_response())
@@ -156,9 +159,18 @@ fn nothing_yet(w: &Words, no_models: bool) -> Markup {
     }
 }
 
-async fn kind_tabs(w: &Words, app: &App, asked: &Entries, wanted: &PartQuery) -> Result<Markup, super::PageError> {
+/// The kinds of parts with how many of each are the shop's, and how many of the list are: what customers left here is listed
+/// with the rest, and is not stock.
+async fn kind_tabs(
+    w: &Words,
+    app: &App,
+    asked: &Entries,
+    wanted: &PartQuery,
+) -> Result<(Markup, i64), super::PageError> {
     let mut shown = Vec::new();
-    let counts = app.count_kinds(&PartQuery { kind: None, ..wanted.clone() }).await?;
+    let owner = wanted.owner.clone().or_else(|| Some("shop".to_owned()));
+    let counts = app.count_kinds(&PartQuery { kind: None, owner, ..wanted.clone() }).await?;
+    let own = counts.iter().filter(|(of, _)| wanted.kind.is_none_or(|kind| kind == *of)).map(|(_, n)| n).sum();
     for kind in std::iter::once(None).chain(PartKind::ALL.iter().copied().map(Some)) {
         let count: i64 = counts.iter().filter(|(of, _)| kind.is_none_or(|k| k == *of)).map(|(_, n)| n).sum();
         if count > 0 || kind.is_none() || kind == wanted.kind {
@@ -175,7 +187,7 @@ async fn kind_tabs(w: &Words, app: &App, asked: &Entries, wanted: &PartQuery) ->
         .iter()
         .map(|(label, href, count, current)| Tab { label: label.into(), href, count, current: *current })
         .collect();
-    Ok(tabs(&w.text("stock-kinds"), &list))
+    Ok((tabs(&w.text("stock-kinds"), &list), own))
 }
 
 /// A kind of parts in the plural: `heads`.

@@ -38,8 +38,10 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let now = app.now();
     let batches = app.recent_batches(7).await?;
     let running: Vec<_> = batches.iter().filter(|b| b.full_cure_at > now).collect();
-    let doubts: Vec<(i64, i64, &str)> =
-        jobs.iter().flat_map(|j| j.doubted.iter().map(|c| (j.number, c.slot, c.number.as_str()))).collect();
+    let doubts: Vec<(i64, i64, String)> = jobs
+        .iter()
+        .flat_map(|j| j.doubted.iter().map(|c| (j.number, c.slot, numbered(&w, j, c.slot - 1, &c.number))))
+        .collect();
     let guide = guide(&w, &app, &jobs).await?;
     let waits = app.waits().await?;
     let (scales, read_today) = app.scales_today().await?;
@@ -147,15 +149,21 @@ async fn confirm_clock(State(app): State<App>, Who(by): Who, Filled(form): Fille
 
 /// What can be done now, with the address where it is: what was read and does not fit first, then the earliest job with clubs
 /// that need not wait, then a job without a plan, then a scale to check.
+/// A club of a job in a list, by what sort of club it is where that is known: the 1 of a wood is the driver.
+fn numbered(w: &Words, job: &JobSummary, at: i64, number: &str) -> String {
+    let kind = usize::try_from(at).ok().and_then(|at| job.club_kinds.get(at));
+    kind.map_or_else(|| w.club_number(number), |kind| w.club_short(kind, number))
+}
+
 fn ways(
     w: &Words,
     jobs: &[JobSummary],
-    doubts: &[(i64, i64, &str)],
+    doubts: &[(i64, i64, String)],
     scales: &[ScaleToday],
     waits: &BTreeMap<i64, Vec<Waiting>>,
 ) -> Vec<(String, String)> {
     let doubted = doubts.first().map(|(job, slot, club)| {
-        (format!("/bench/{job}/{slot}"), text!(w, "today-start-doubt", job = *job, club = w.club_number(club)))
+        (format!("/bench/{job}/{slot}"), text!(w, "today-start-doubt", job = *job, club = club))
     });
     let able = |step: &&NextStep| step.clubs > step.curing.iter().map(|c| c.clubs).sum();
     // A job that waits for parts is no place to start.
@@ -212,7 +220,7 @@ fn see_to(w: &Words, parts: &[(usize, Markup)]) -> Markup {
     }
 }
 
-fn doubts_part(w: &Words, doubts: &[(i64, i64, &str)]) -> Markup {
+fn doubts_part(w: &Words, doubts: &[(i64, i64, String)]) -> Markup {
     if doubts.is_empty() {
         return html! {};
     }
@@ -359,7 +367,9 @@ fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Ve
         Cell(html! { a.job-link href=(href) { (text!(w, "today-job-of", job = job.number, player = job.player)) } }),
         Cell(html! { a href=(href) { (next) } (super::orders::waits_part(w, waits)) }),
         Cell(due(w, job.due, w.day_of(now))),
-        Cell::from(job.clubs.iter().map(|number| w.club_number(number)).collect::<Vec<_>>().join(" ")),
+        Cell::from(
+            (0_i64..).zip(&job.clubs).map(|(at, number)| numbered(w, job, at, number)).collect::<Vec<_>>().join(" "),
+        ),
     ]
 }
 

@@ -22,6 +22,7 @@ angle-to-do-bend-stronger = Bend { $by_deg } stronger; the maker allows { $limit
 angle-to-do-bend-weaker = Bend { $by_deg } weaker; the maker allows { $limit_deg }.
 angle-to-do-bend-upright = Bend { $by_deg } upright; the maker allows { $limit_deg }.
 angle-to-do-bend-flat = Bend { $by_deg } flat; the maker allows { $limit_deg }.
+angle-to-do-set-adapter = Do not bend it: set the adapter to “{ $setting }” and read again.
 angle-to-do-other-head = This head may be bent { $limit_deg } at most: use another head.
 
 meaning-kept = Kept.

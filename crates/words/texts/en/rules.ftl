@@ -25,6 +25,11 @@ rules-limit-neck = shaft at the heel, neck at most { $most_mm }
 rules-limit-round-grip = circular across, except putters
 rules-limit-wood-head = heel to toe at most { $heel_to_toe_mm } and more than face to back, sole to crown at most { $height_mm }, at most { $volume_cc } cc (+{ $volume_play_cc }), inertia at most { $inertia_g_cm2 } g·cm² (+{ $inertia_play_g_cm2 })
 
+# How a length was come by.
+length-basis-plane = by the 60° plane; along the shaft axis { $axis_mm }
+length-basis-plane-assumed = by the 60° plane, ± { $open_mm } because the contact of the sole is assumed, not measured; along the shaft axis { $axis_mm }
+length-basis-axis = along the shaft axis
+
 # A club against a limit.
 rules-length-inside = { $what } { $measured_mm }, { $by_mm } inside the limit of { $limit_mm }
 rules-length-beyond = { $what } { $measured_mm }, { $by_mm } beyond the limit of { $limit_mm }

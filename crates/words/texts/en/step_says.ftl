@@ -47,6 +47,10 @@ says-weak = weak
 says-flat = flat
 says-upright = upright
 says-came-back = { ANGLE($back_deg, digits: 1) } of the last bend came back: go that much past it.
+says-set-adapter = { CAPITAL($what) } asked <b>{ $asked_deg }</b>, is { $read_deg }: <b>set the adapter to “{ $setting }”</b>.
+says-adapter = Adapter at “{ $setting }”: loft { ANGLE($loft_deg, signed: 1) }, lie { ANGLE($lie_deg, signed: 1) }, face { ANGLE($face_deg, signed: 1) } open
+says-adapter-only = Adapter at “{ $setting }”
+says-adapter-not-bent = Set it; do not bend a head with an adapter. Tighten its screw to the maker's figure.
 says-bend-limit = The maker allows { ANGLE($limit_deg, digits: 1) } in all. Bend in small steps and read after each.
 
 # Handing over.

@@ -21,6 +21,7 @@ stock-print-labels = Print labels
 stock-print-label = Print its label
 stock-models = Models
 stock-back = Back to the stock
+stock-count-and-customers = { $parts }, { $n } of customers
 stock-count =
     { $n ->
         [one] { $n } part
