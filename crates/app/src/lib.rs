@@ -12,6 +12,7 @@ pub mod clock_doubt;
 pub mod clock_watch;
 pub mod club;
 pub mod club_job;
+pub mod cpm;
 pub mod customer;
 mod deletion;
 pub mod done;

@@ -6,6 +6,7 @@ use crate::look_up::LookUp;
 use crate::needs::{PlanStock, lines_for};
 use crate::{App, AppError};
 use bench::remedy;
+use bench::trim_to_cpm::with_tip_trim;
 use desk::club_work::pieces_of;
 use desk::order::Wanted;
 use desk::planner::{self, Lines, Lock, Picks};
@@ -411,6 +412,17 @@ pub(crate) fn replan(file: &JobFile, club: &JobClub, parts: &[Part], lines: &Lin
     }
     let picks = Picks::of(parts, |kind| AppError::conflict(PlanFault::Missing { kind }))?;
     let plan = planner::plan_with(file.assembly(), club, &picks)?;
+    // A tip trim that was taken stays with its shaft.
+    let trimmed = club.plan.as_ref().filter(|old| {
+        let shaft = |plan: &ClubPlan| plan.part(PartKind::Shaft).map(|part| part.part.clone());
+        shaft(old) == shaft(&plan) && (old.tip_trim_mm - plan.tip_trim_mm).abs() > 0.01
+    });
+    let plan = match trimmed {
+        Some(old) if old.tip_trim_mm <= plan.tip_trim_mm + plan.butt_cut_mm => {
+            with_tip_trim(&file.library, club, &plan, old.tip_trim_mm)?
+        }
+        _ => plan,
+    };
     let mut plan = lines.note(file.library.shaft(&picks.shaft.model)?, picks.shaft, club, plan);
     plan.extras = club.plan.as_ref().map_or_else(Vec::new, |p| p.extras.clone());
     // Expected readings of the whole job with the new part in place.

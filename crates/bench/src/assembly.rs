@@ -43,6 +43,8 @@ use trade::wrap::tape_on;
 const JOINT_PIECE_SD_G: f64 = 0.25;
 /// What a shop does not know of a shaft model's balance point, mm, and the scatter of single shafts.
 const SHAFT_CENTRE_SD_MM: (f64, f64) = (3.0, 2.0);
+/// Scatter of single shafts of a model about its stiffness, as a share: about 3 cycles a minute of 300 (a judgement, no source).
+pub(crate) const STIFFNESS_PIECE_SD: f64 = 0.02;
 /// Share of what is cut off a shaft by which its model's mass line is not known (a judgement, no source).
 const SHAFT_CUT_SHARE_SD: f64 = 0.07;
 /// Scatter of the tape of one club about the job's mean, g for one layer.
@@ -532,6 +534,7 @@ pub(crate) fn new_shop_scatter(of: Scattered) -> f64 {
         Scattered::CapPiece => inch(CAP_SD_MM.1),
         Scattered::GripCentrePiece => inch(GRIP_CENTRE_SD_MM.1),
         Scattered::ShaftCentrePiece => inch(SHAFT_CENTRE_SD_MM.1),
+        Scattered::StiffnessPiece => STIFFNESS_PIECE_SD,
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::assembly::Assembly;
 use crate::clock::Clock;
+use crate::flex::Flex;
 use crate::reference::{REFERENCE, REFERENCE_MASS_G};
 use crate::scale_watch::WatchedCheck;
 use estimation::{
@@ -27,7 +28,7 @@ use utoipa::ToSchema;
 
 /// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
 /// kept with readings can be told apart by what made them.
-pub const BELIEF_VERSION: i64 = 5;
+pub const BELIEF_VERSION: i64 = 6;
 /// Half width of a 95 % band in standard deviations.
 pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.
@@ -146,13 +147,14 @@ pub struct Believed<'a> {
     /// What it was made from.
     pub assembly: Assembly<'a>,
     mixture: Arc<Mixture>,
+    flex: Arc<Flex>,
     readings: &'a [Reading],
 }
 
 /// A belief as it was solved, apart from what it was solved from: what a program keeps to have the [`Believed`] of the same
 /// job and readings again without solving.
 #[derive(Debug, Clone)]
-pub struct Solved(Arc<Mixture>);
+pub struct Solved(Arc<Mixture>, Arc<Flex>);
 
 impl Assembly<'_> {
     /// The readings that bear on masses, arms and lengths, as the belief takes them, with what is known besides.
@@ -257,8 +259,8 @@ impl Assembly<'_> {
         found
     }
 
-    /// The bridge between a reading and what the belief calls it; none for what the belief does not know (loft, cpm …) and
-    /// for a piece that the plan does not have.
+    /// The bridge between a reading and what the belief calls it; none for what this belief does not know (loft, lie …; of
+    /// frequencies see [`crate::flex`]) and for a piece that the plan does not have.
     fn bridge(&self, club: &JobClub, plan: &ClubPlan, what: What) -> Option<Bridge<'_>> {
         let (balance, mass) = (&self.shop.balance_scale, &self.shop.mass_scale);
         let by_swing_weight = |quantity| {
@@ -354,13 +356,14 @@ impl<'a> Assembly<'a> {
         let observations = self.observations(readings);
         self.let_drift(&mut model, readings);
         let mixture = self.weigh_up(&model, &observations, DOUBT_LIMIT)?;
-        Ok(Believed { assembly: self, mixture: Arc::new(mixture), readings })
+        let flex = Flex::solve(self, &standing(readings), &mixture.doubt.set_aside)?;
+        Ok(Believed { assembly: self, mixture: Arc::new(mixture), flex: Arc::new(flex), readings })
     }
 
     /// The belief as it was solved before. Only of the very job and readings that it was solved from.
     #[must_use]
     pub fn believed(self, readings: &'a [Reading], solved: &Solved) -> Believed<'a> {
-        Believed { assembly: self, mixture: Arc::clone(&solved.0), readings }
+        Believed { assembly: self, mixture: Arc::clone(&solved.0), flex: Arc::clone(&solved.1), readings }
     }
 }
 
@@ -368,7 +371,7 @@ impl Believed<'_> {
     /// What was solved, to be kept; [`Assembly::believed`] gives the belief back.
     #[must_use]
     pub fn solved(&self) -> Solved {
-        Solved(Arc::clone(&self.mixture))
+        Solved(Arc::clone(&self.mixture), Arc::clone(&self.flex))
     }
 
     /// The readings that stand of the clubs as they are made here; those of clubs as they came are left out.
@@ -399,12 +402,17 @@ impl Believed<'_> {
         self.mixture.usual()
     }
 
+    /// What is believed of the frequencies.
+    pub(crate) fn flex(&self) -> &Flex {
+        &self.flex
+    }
+
     /// The beliefs with means as usual and far from usual, each with its probability.
     pub(crate) fn mixture(&self) -> &Mixture {
         &self.mixture
     }
 
-    /// What a reading should show on the shop's instruments; none for what the belief does not know (loft, cpm …) and
+    /// What a reading should show on the shop's instruments; none for what the belief does not know (loft, lie …) and
     /// for a club without a plan.
     ///
     /// # Errors
@@ -437,6 +445,10 @@ impl Believed<'_> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
         if found.plan.is_none() {
             return Ok(None);
+        }
+        if what == What::Cpm {
+            let cpm = if before { None } else { self.flex.expected(self.assembly, found, on, true)? };
+            return Ok(cpm.map(|cpm| Expectation { value: cpm.mean, band: BAND_95 * cpm.sd }));
         }
         let found = &*self.assembly.as_read(found, before);
         let Some(plan) = &found.plan else { return Ok(None) };

@@ -16,6 +16,6 @@ impl Believed<'_> {
 
     /// Whether an observation, a reading or a check, is kept and not believed.
     pub(crate) fn is_set_aside(&self, id: &str) -> bool {
-        self.mixture().doubt.set_aside.iter().any(|other| other == id)
+        self.mixture().doubt.set_aside.iter().any(|other| other == id) || self.flex().is_set_aside(id)
     }
 }

@@ -2,6 +2,7 @@
 
 mod bridge;
 mod causes;
+mod flex;
 mod glue;
 mod learning;
 mod meaning;

@@ -84,6 +84,8 @@ fn every_weight_that_is_advised_helps_its_club_as_told() {
                 model: part.model.clone(),
                 mass_g: part.mass_g.unwrap_or_else(|| set.library.tip_weight(&part.model).unwrap().mass_g),
                 weighed: part.mass_g.is_some(),
+                raw_cpm: None,
+                tip_lost_mm: None,
                 lot: String::new(),
                 place: String::new(),
             });

@@ -158,6 +158,8 @@ fn one_weight_is_offered_in_place_of_two_before_the_glue() {
             model: small.model.clone(),
             mass_g: 2.0,
             weighed: false,
+            raw_cpm: None,
+            tip_lost_mm: None,
             lot: String::new(),
             place: String::new(),
         });

@@ -16,6 +16,7 @@ mod val_topics_by_simulation;
 mod val_trim;
 mod val_uncertainty;
 mod vibration;
+mod vibration_clamped;
 mod vibration_close_rows;
 mod vibration_topics;
 

@@ -24,6 +24,7 @@ pub use scales::{DemoCheck, checks, study};
 pub use sheets::{PastJob, past, sheets};
 
 use trade::check_weight::CheckWeight;
+use trade::clamp::Clamp;
 use trade::shop::{Shop, Units};
 use words::Words;
 
@@ -44,6 +45,7 @@ pub fn shop() -> Shop {
         }),
         standards: scales::standards(),
         gauges: scales::gauges(),
+        clamp: Clamp { test_weight_g: Some(205.0), ..Clamp::default() },
         ..Shop::named(|id| words.text(id))
     }
 }

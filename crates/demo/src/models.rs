@@ -185,6 +185,8 @@ fn shafts() -> Vec<Model> {
         blanks: parallel(118.0, 41.0, 0.478),
         tip_trim: trims(&IRONS, 0.5, 0.5),
         mass_sd_g: 1.2,
+        stiffness: Vec::new(),
+        stiffness_sd_percent: None,
         neighbour_blanks: 0,
     };
     let taper_blank = |number: &str, length_in: f64| ShaftBlank {

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 mod backup;
 mod clubs;
+mod cpm;
 mod customer;
 mod figures;
 mod fit;
@@ -17,6 +18,7 @@ mod stock;
 
 pub use backup::*;
 pub use clubs::*;
+pub use cpm::*;
 pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
@@ -114,6 +116,8 @@ pub enum Command {
     Glue(GlueCommand),
     /// What to fit across a set: a weight into each tip, grips to hang out, lead tape; takes it, and lists what to fetch.
     Fit(FitArguments),
+    /// What each club of a job will read in the clamp, and the tip trims that bring the set to a slope.
+    Cpm(CpmArguments),
     /// Two clubs that had each other's head, tip weight or grip were put right.
     Exchange(ExchangeArguments),
     /// What can be done about the clubs of a job now, and what is worth measuring first.
@@ -464,6 +468,10 @@ pub struct Simulate {
     /// `all` of them.
     #[arg(long, value_name = "KIND")]
     pub kind: Option<String>,
+    /// What is judged: swing_weight, or cpm (sets trimmed to a slope of frequencies by the maker's chart, by a hand that reads each
+    /// club, as advised; --jobs are shops then).
+    #[arg(long, default_value = "swing_weight", value_parser = ["swing_weight", "cpm"], conflicts_with = "kind")]
+    pub measure: String,
     /// Clubs of each kind, with --kind.
     #[arg(long, default_value_t = 2000, value_name = "CLUBS")]
     pub clubs: u32,

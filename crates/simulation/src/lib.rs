@@ -11,6 +11,7 @@ pub mod blunder;
 pub mod club;
 pub mod draw;
 pub mod error;
+pub mod frequency;
 pub mod group;
 pub mod hands;
 pub mod job;

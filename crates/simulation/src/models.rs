@@ -139,6 +139,8 @@ pub fn library(nominal: &Nominal, model: u64, head_masses_g: &[f64], grip_sd_g: 
             .map(|((number, _), &trim_mm)| TipTrim { number: (*number).into(), trim_mm })
             .collect(),
         mass_sd_g: 1.0,
+        stiffness: Vec::new(),
+        stiffness_sd_percent: None,
         neighbour_blanks: 0,
     };
     let grip = GripModel {

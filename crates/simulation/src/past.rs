@@ -4,6 +4,7 @@
 
 use crate::club::{Mass, TrueClub, cut_shaft};
 use crate::draw::{Draw, Stream};
+use crate::frequency::usual_cpm;
 use crate::job::{Hand, hand};
 use crate::settings::{Settings, World};
 use crate::shop::{GripTruth, HeadTruth, SimulatedShop};
@@ -34,12 +35,13 @@ const CPM_STEP: f64 = 1.0;
 const RULE_STEP_MM: f64 = 25.4 / 32.0;
 const EDGE_STEP_MM: f64 = 0.5;
 const CALIPER_STEP_MM: f64 = 0.1;
-/// Frequency of a 37-inch iron of a shaft model, cpm, the models' range and what an inch less adds (common practice, no
-/// source).
-const CPM: f64 = 308.0;
-const CPM_RANGE: f64 = 8.0;
-const CPM_AN_INCH: f64 = 8.5;
-const CPM_SD: f64 = 1.0;
+/// How far a shaft model is stiffer or softer than its tube, as a logarithm, at most; what single shafts that were not read as they
+/// came in scatter, as a logarithm; what a cut and a clamping leave, cpm (common practice, no source).
+const STIFFER_RANGE: f64 = 0.08;
+const STIFFER_SD: f64 = 0.015;
+const CPM_SD: f64 = 0.7;
+/// Weight at the tip of a raw shaft in the invented shop, g.
+const RAW_WITH_G: f64 = 205.0;
 
 /// A shop with a past.
 #[derive(Debug, Clone)]
@@ -150,8 +152,17 @@ impl PastShop {
         let bent_deg = (bent(&mut draw, loose_deg.0, target.loft_deg), bent(&mut draw, loose_deg.1, target.lie_deg));
         let mut draw = self.draw(Stream::Parts, &[named(&of.part(PartKind::Shaft)?.code), 1]);
         let soft_side_deg = draw.uniform(0.0, 359.0);
-        let of_model = self.draw(Stream::Shop, &[named(&target.shaft_model)]).uniform(-CPM_RANGE, CPM_RANGE);
-        let cpm = CPM + of_model + (37.0 - of.club.target.length_mm / 25.4) * CPM_AN_INCH + draw.normal(0.0, CPM_SD);
+        let shaft = of.part(PartKind::Shaft)?;
+        let as_it_came = of.parts.iter().find(|p| p.id == shaft.part).and_then(|p| p.cpm);
+        let stiffer = match as_it_came {
+            // Twice the logarithm of how much faster it was than its tube.
+            Some(raw) => 2.0 * (raw / usual_cpm(of.library, of.plan, &target.number, 0.0, Some(RAW_WITH_G))?).ln(),
+            None => {
+                let mut of_model = self.draw(Stream::Shop, &[named(&target.shaft_model)]);
+                of_model.uniform(-STIFFER_RANGE, STIFFER_RANGE) + draw.normal(0.0, STIFFER_SD)
+            }
+        };
+        let cpm = usual_cpm(of.library, of.plan, &target.number, stiffer, None)? + draw.normal(0.0, CPM_SD);
         let bore_to_ground_mm = of.plan.tip_to_ground_mm;
         let club = TrueClub { masses, cap_mm, shaft_mm, bore_to_ground_mm };
         Ok(PastClub { club, loose_deg, bent_deg, soft_side_deg, cpm })

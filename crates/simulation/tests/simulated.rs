@@ -224,3 +224,20 @@ fn bands_hold_for_clubs_from_elsewhere() {
     assert_eq!(again[0].line("regrip", simulation::kind::Depth::Arrived, 120), lines[0], "the same seed");
     assert!(simulation::kind::run_kind(&settings, "polish", 0..1, &mut || ()).is_err());
 }
+
+/// Sets trimmed to a slope, in shops off the priors: advice brings more clubs onto it than the maker's chart, by more than the
+/// limits of both shares, and its bands hold. Twenty shops tell shares to some eight in a hundred; the figures of `docs/simulation.md`
+/// are of more.
+#[test]
+fn advised_trims_beat_the_chart_and_their_bands_hold() {
+    let settings = simulation::Settings { known_after: 2, ..simulation::Settings::default() };
+    let lines = simulation::frequency::lines(&simulation::frequency::run_cpm(&settings, 0..20, &mut || {}).unwrap());
+    let of = |hand: &str, shop: &str| lines.iter().find(|l| l.hand == hand && l.shop == shop).unwrap();
+    for shop in ["new", "known"] {
+        let (chart, advised) = (of("the maker's chart", shop), of("advised", shop));
+        let (low, high) = (advised.within.unwrap().limits_percent[0], chart.within.unwrap().limits_percent[1]);
+        assert!(low > high, "{shop}: {advised:?} {chart:?}");
+        let held = advised.band_held.unwrap();
+        assert!(held.percent > 90.0 && held.limits_percent[1] >= 95.0, "{held:?}");
+    }
+}

@@ -286,6 +286,8 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         model: model.to_owned(),
         mass_g: known.unwrap_or(usual_g),
         weighed: known.is_some(),
+        raw_cpm: None,
+        tip_lost_mm: None,
         lot: String::new(),
         place: String::new(),
     };

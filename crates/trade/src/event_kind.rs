@@ -55,6 +55,8 @@ event_kinds! {
     PartsExchanged = "parts_exchanged";
     /// That was taken back.
     PartsExchangeUndone = "parts_exchange_undone";
+    /// The tip of a shaft is to be trimmed otherwise than its plan said.
+    TipTrimmed = "tip_trimmed";
     /// Something was added to a club beyond its plan.
     ExtraAdded = "extra_added";
     /// A part was weighed in.

@@ -10,6 +10,7 @@ pub mod adhesive;
 pub mod because;
 pub mod caution;
 pub mod check_weight;
+pub mod clamp;
 pub mod club;
 pub mod club_name;
 pub mod connection;

@@ -27,6 +27,13 @@ pub struct PlannedPart {
     pub mass_g: f64,
     /// Whether `mass_g` was weighed for this very piece.
     pub weighed: bool,
+    /// Frequency of the raw shaft as it was read when it came in; none for other parts, for a shaft that was not read, and for
+    /// one whose tip had been cut before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub raw_cpm: Option<f64>,
+    /// What had been cut off the tip of this shaft before the job; none for other parts and for a fresh shaft.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tip_lost_mm: Option<f64>,
     /// Maker's lot.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub lot: String,

@@ -62,6 +62,14 @@ pub struct ShaftModel {
     /// Scatter of single shafts about the blank's mass.
     #[schema(minimum = 0, maximum = 10)]
     pub mass_sd_g: f64,
+    /// Bending stiffness along the raw shaft, as the maker states it or as it was measured; empty: not known.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stiffness: Vec<StiffnessRow>,
+    /// How far that table as a whole may be off, one standard deviation in percent of the stiffness; left out: 5 %, a wide
+    /// guess without a source.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0.1, maximum = 50)]
+    pub stiffness_sd_percent: Option<f64>,
     /// How much neighbouring blanks the shop may use on purpose: 1 allows the next longer or shorter number's blank,
     /// always with a reason that the job keeps; 0 allows none.
     #[serde(default)]
@@ -86,6 +94,19 @@ pub struct ShaftBlank {
     pub balance_point_mm: f64,
 }
 
+/// One row of a shaft's stiffness table.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct StiffnessRow {
+    /// Place on the raw shaft, from its tip end.
+    #[schema(minimum = 0, maximum = 1400)]
+    pub from_tip_mm: f64,
+    /// Bending stiffness there: modulus times second moment of area. It runs straight from row to row, and even beyond the
+    /// first and the last.
+    #[schema(minimum = 0.5, maximum = 500)]
+    pub stiffness_n_m2: f64,
+}
+
 /// The maker's tip trim of one number.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -96,6 +117,9 @@ pub struct TipTrim {
     #[schema(minimum = 0, maximum = 250)]
     pub trim_mm: f64,
 }
+
+/// Rows of a stiffness table closer than this are one place written twice.
+const LEAST_APART_MM: f64 = 1.0;
 
 impl ShaftModel {
     /// The blank that belongs to a number: the number's own for a taper tip, the only one for a parallel tip.
@@ -140,6 +164,16 @@ impl ShaftModel {
                 }));
             }
         }
+        for (i, row) in self.stiffness.iter().enumerate() {
+            within(format!("stiffness[{i}].from_tip_mm"), row.from_tip_mm, 0.0, 1400.0, "mm")?;
+            within(format!("stiffness[{i}].stiffness_n_m2"), row.stiffness_n_m2, 0.5, 500.0, "N·m²")?;
+        }
+        if self.stiffness.windows(2).any(|pair| pair[1].from_tip_mm - pair[0].from_tip_mm < LEAST_APART_MM) {
+            return Err(TradeError::refused(ShaftFault::StiffnessOrder { code: self.code.clone() }));
+        }
+        if let Some(sd) = self.stiffness_sd_percent {
+            within("stiffness_sd_percent", sd, 0.1, 50.0, "%")?;
+        }
         for trim in &self.tip_trim {
             within(Entry::TipTrim { number: trim.number.clone() }, trim.trim_mm, 0.0, 250.0, "mm")?;
         }
@@ -152,5 +186,6 @@ fact::facts! {
     pub(crate) enum ShaftFault: "shaft_fault" {
         NoBlank { code: String },
         BlankForTip { code: String, tip: crate::shaft::TipShape, number: Option<String> },
+        StiffnessOrder { code: String },
     }
 }

@@ -1,5 +1,6 @@
 //! What the shop says of itself once, and what its scales are worth.
 
+use crate::clamp::Clamp;
 use crate::check_weight::{CHECK_WEIGHT, CheckWeight};
 use crate::connection::Connection;
 use crate::error::{FindIt, NotFound, Noun};
@@ -64,6 +65,9 @@ pub struct Shop {
     /// Other gauges by name: frequency, loft and lie, length.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gauges: Vec<Gauge>,
+    /// The clamp that frequencies are read in.
+    #[serde(default, skip_serializing_if = "Clamp::is_default")]
+    pub clamp: Clamp,
     /// What the instruments are held against, besides the check weight of the balance scale.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub standards: Vec<Standard>,
@@ -123,6 +127,7 @@ impl Default for Shop {
             check_weight: None,
             scales: Vec::new(),
             gauges: Vec::new(),
+            clamp: Clamp::default(),
             standards: Vec::new(),
             weigh_in: WeighInSettings::default(),
             adhesive: None,
@@ -157,6 +162,7 @@ impl Shop {
         plausible("room_c", self.room_c, &ROOM_C)?;
         within("tip_weight_cap_g", self.tip_weight_cap_g, 0.0, 40.0, "g")?;
         plausible("bead_share_percent", self.bead_share_percent, &BEADS_PERCENT)?;
+        self.clamp.check()?;
         self.plan_weights.check()?;
         self.prices.check()?;
         for (name, scale, unit) in

@@ -40,6 +40,7 @@ mod shaft_frequency;
 mod start_here;
 mod stock_list;
 mod support;
+mod trim_to_cpm;
 mod verdict;
 mod weigh_in;
 mod whole_job;

@@ -22,6 +22,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("club_life", include_str!("../texts/en/club_life.ftl")),
     ("command", include_str!("../texts/en/command.ftl")),
     ("common", include_str!("../texts/en/common.ftl")),
+    ("cpm", include_str!("../texts/en/cpm.ftl")),
     ("customer", include_str!("../texts/en/customer.ftl")),
     ("document", include_str!("../texts/en/document.ftl")),
     ("done", include_str!("../texts/en/done.ftl")),

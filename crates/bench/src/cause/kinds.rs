@@ -61,6 +61,18 @@ closed_list! {
         WrongUnit = "wrong_unit";
         /// Another screw in the head.
         ScrewSwapped = "screw_swapped";
+        /// The clamp holds too little or too much of the butt.
+        ClampedOff = "clamped_off";
+        /// The tip is trimmed as for another number.
+        TipTrimOff = "tip_trim_off";
+        /// The shaft is that of another club of the set.
+        OtherShaft = "other_shaft";
+        /// The shaft is of another flex than planned.
+        WrongFlex = "wrong_flex";
+        /// The frequency of the raw shaft is not what was noted when it came in.
+        RawNoted = "raw_noted";
+        /// The head is not firm on the shaft.
+        HeadLoose = "head_loose";
         /// The mass of a part is not what was noted when it came in.
         MassNoted = "mass_noted";
     }
@@ -88,6 +100,10 @@ impl CauseKind {
             Self::SolventIn | Self::TipNotSeated | Self::GripOrTape => 0.003,
             Self::CutOff | Self::Misread | Self::ScrewSwapped | Self::FilmOn => 0.002,
             Self::GripNotHome | Self::CapMissing => 0.002,
+            Self::ClampedOff => 0.010,
+            Self::TipTrimOff | Self::OtherShaft => 0.004,
+            Self::HeadLoose => 0.006,
+            Self::WrongFlex | Self::RawNoted => 0.003,
             Self::GripOn | Self::GripOff | Self::WrongUnit | Self::MassNoted => 0.001,
         }
     }

@@ -8,6 +8,7 @@
 
 mod anatomy;
 mod case;
+mod frequency;
 mod kinds;
 mod list;
 mod says;
@@ -138,13 +139,16 @@ impl Inquest {
 /// # Errors
 /// Figures that the belief cannot work with; a model that the plan names and the library lacks.
 pub fn inquire(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Inquest, TradeError> {
+    if frequency::is_of(reading) {
+        return frequency::inquire(believed, reading);
+    }
     let possible = telling::possible(believed, reading);
     let Some(case) = Case::new(believed, reading, &possible, spares)? else { return Ok(Inquest::default()) };
     let candidates = case.candidates()?;
     let hypotheses: Vec<_> = candidates.iter().map(|c| c.hypothesis.clone()).collect();
     let planned = case.planned();
     let weighed = case.model.weigh(&case.observations, &case.about(&candidates), &planned, &hypotheses)?;
-    let (keys, groups) = groups(&candidates);
+    let (keys, groups) = groups_of(candidates.iter().map(|c| c.hypothesis.key.as_str()));
     let glued = Progress::of(believed, case.club).glued;
     let sums = weighed.grouped(&groups)?;
     let mut causes = Vec::with_capacity(keys.len());
@@ -184,15 +188,14 @@ fn what_to_do(found: &Candidate, glued: bool) -> CauseToDo {
     }
 }
 
-/// Candidates by the name of their cause.
-fn groups(candidates: &[Candidate]) -> (Vec<String>, Vec<usize>) {
+/// Candidates by the name of their cause: the names, and of each candidate the place of its own.
+fn groups_of<'k>(names: impl Iterator<Item = &'k str>) -> (Vec<String>, Vec<usize>) {
     let mut places: BTreeMap<&str, usize> = BTreeMap::new();
     let mut keys = Vec::new();
-    let groups = candidates
-        .iter()
-        .map(|c| {
-            *places.entry(c.hypothesis.key.as_str()).or_insert_with(|| {
-                keys.push(c.hypothesis.key.clone());
+    let groups = names
+        .map(|name| {
+            *places.entry(name).or_insert_with(|| {
+                keys.push(name.to_owned());
                 keys.len() - 1
             })
         })

@@ -134,6 +134,33 @@ fact::facts! {
             /// By how much.
             by_g: f64,
         },
+        /// The clamp holds less of the butt than it should.
+        ClampedShort,
+        /// The clamp holds more of the butt than it should.
+        ClampedDeep,
+        /// More is cut off the tip than planned.
+        TipTrimMore {
+            /// By how much.
+            by_mm: f64,
+        },
+        /// Less is cut off the tip than planned.
+        TipTrimLess {
+            /// By how much.
+            by_mm: f64,
+        },
+        /// The shaft planned for another club of the set is in this one.
+        ShaftOfClub {
+            /// The other club.
+            club: ClubName,
+        },
+        /// The shaft is of a stiffer flex than planned.
+        StifferShaft,
+        /// The shaft is of a softer flex than planned.
+        SofterShaft,
+        /// The frequency of the raw shaft was noted wrong.
+        RawNoted,
+        /// The head is not firm on the shaft.
+        HeadLoose,
         /// Two digits changed places.
         DigitsSwapped {
             /// The figure with its two digits changed back.
@@ -239,6 +266,18 @@ fact::facts! {
         LookAtDisplay,
         /// Put the right screw in.
         TakeScrew,
+        /// Clamp the club again.
+        ClampAgain,
+        /// Measure the shaft's tip.
+        MeasureTip,
+        /// Compare the shaft with the card.
+        CompareShaft,
+        /// Correct the frequency of the shaft.
+        CorrectRaw,
+        /// Push the head firm and read again.
+        FirmHead,
+        /// The same where the joint is glued.
+        GluedLoose,
         /// Two things, one after the other.
         Both {
             /// What to do before anything else.
@@ -290,6 +329,12 @@ impl CauseToDo {
             Kind::TipsExchanged if glued => Self::GluedTips,
             Kind::TipsExchanged => Self::ExchangeTips,
             Kind::AllJoints => Self::BelieveJoints,
+            Kind::ClampedOff => Self::ClampAgain,
+            Kind::TipTrimOff => Self::MeasureTip,
+            Kind::OtherShaft | Kind::WrongFlex => Self::CompareShaft,
+            Kind::RawNoted => Self::CorrectRaw,
+            Kind::HeadLoose if glued => Self::GluedLoose,
+            Kind::HeadLoose => Self::FirmHead,
             Kind::DigitsSwapped | Kind::Misread | Kind::WrongUnit => Self::LookAtDisplay,
             Kind::ScrewSwapped => Self::TakeScrew,
         }

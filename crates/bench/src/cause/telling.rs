@@ -41,6 +41,8 @@ fact::facts! {
         FerruleOn,
         /// The number on the sole.
         HeadNumber,
+        /// The club in the clamp once more.
+        ClampAgain,
         /// The same once more.
         Again,
     }
@@ -164,6 +166,20 @@ impl Telling {
 }
 
 impl Telling {
+    /// The club clamped and read again.
+    pub(super) fn clamp_again(asked: &Reading, bits: f64, chance_of_naming: f64) -> Self {
+        Self {
+            what: What::Cpm,
+            step: asked.step.clone(),
+            on: asked.on.clone(),
+            again: true,
+            bits,
+            chance_of_naming,
+            minutes: minutes(What::GripMass),
+            fact: TellingSays::ClampAgain,
+        }
+    }
+
     /// A look that is answered yes or no, at the step of the reading asked about.
     pub(super) fn look(what: What, asked: &Reading, bits: f64, chance_of_naming: f64) -> Self {
         Self {

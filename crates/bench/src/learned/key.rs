@@ -23,6 +23,14 @@ pub enum ValueKey {
     ShaftCentre(String),
     /// What is cut off a shaft weighs; code of the shaft.
     ShaftCut(String),
+    /// How stiff a shaft model is against its table or tube, as a logarithm; code of the shaft.
+    Stiffness(String),
+    /// How much stiffer it is toward its tip than that, as a logarithm; code of the shaft.
+    StiffnessTilt(String),
+    /// How much longer a shaft acts in the shop's clamp than it is, beyond the usual.
+    ClampGives,
+    /// The same with a grip in the clamp.
+    GripGives,
     /// What one joint takes of an adhesive; its code.
     Adhesive(String),
     /// What a tape weighs; its code.
@@ -54,6 +62,8 @@ closed_list! {
         GripCentrePiece = "grip_centre.piece";
         /// Balance points of cut shafts.
         ShaftCentrePiece = "shaft_centre.piece";
+        /// Stiffness of single shafts.
+        StiffnessPiece = "stiffness.piece";
     }
 }
 
@@ -104,6 +114,10 @@ impl ValueKey {
             | Self::Cap(_)
             | Self::ShaftCentre(_)
             | Self::ShaftCut(_)
+            | Self::Stiffness(_)
+            | Self::StiffnessTilt(_)
+            | Self::ClampGives
+            | Self::GripGives
             | Self::UsualOffset(_) => None,
         }
     }
@@ -118,6 +132,10 @@ impl fmt::Display for ValueKey {
             Self::Cap(grip) => write!(f, "cap:{grip}"),
             Self::ShaftCentre(shaft) => write!(f, "shaft_centre:{shaft}"),
             Self::ShaftCut(shaft) => write!(f, "shaft_cut:{shaft}"),
+            Self::Stiffness(shaft) => write!(f, "stiffness:{shaft}"),
+            Self::StiffnessTilt(shaft) => write!(f, "stiffness_tilt:{shaft}"),
+            Self::ClampGives => f.write_str("clamp_gives"),
+            Self::GripGives => f.write_str("grip_gives"),
             Self::Adhesive(code) => write!(f, "adhesive:{code}"),
             Self::Tape(code) => write!(f, "tape:{code}"),
             Self::Solvent => f.write_str("solvent"),
@@ -131,7 +149,12 @@ impl FromStr for ValueKey {
 
     fn from_str(key: &str) -> Result<Self, UnknownKey> {
         let Some((sort, of)) = key.split_once(':') else {
-            return if key == "solvent" { Ok(Self::Solvent) } else { Err(UnknownKey) };
+            return match key {
+                "solvent" => Ok(Self::Solvent),
+                "clamp_gives" => Ok(Self::ClampGives),
+                "grip_gives" => Ok(Self::GripGives),
+                _ => Err(UnknownKey),
+            };
         };
         let of = of.to_owned();
         Ok(match sort {
@@ -140,6 +163,8 @@ impl FromStr for ValueKey {
             "cap" => Self::Cap(of),
             "shaft_centre" => Self::ShaftCentre(of),
             "shaft_cut" => Self::ShaftCut(of),
+            "stiffness" => Self::Stiffness(of),
+            "stiffness_tilt" => Self::StiffnessTilt(of),
             "adhesive" => Self::Adhesive(of),
             "tape" => Self::Tape(of),
             "usual_offset" => Self::UsualOffset(of),
@@ -210,6 +235,11 @@ mod tests {
             "shaft_cut:TRAMONTANA",
             "adhesive:DOLERITE",
             "tape:TAPE-2S",
+            "stiffness:TRAMONTANA",
+            "stiffness_tilt:TRAMONTANA",
+            "clamp_gives",
+            "grip_gives",
+            "stiffness.piece",
             "solvent",
             "usual_offset:balance",
             "adhesive.piece",

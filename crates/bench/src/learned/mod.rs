@@ -33,6 +33,10 @@ pub(crate) const HABIT_SHARE: f64 = std::f64::consts::FRAC_1_SQRT_2;
 /// How far a balance scale may drift one way over a day of work in a shop that has not learned it, points (common practice, no
 /// source).
 pub(crate) const DRIFT_DAY_SD_POINTS: f64 = 0.15;
+/// How much longer the free shaft acts than it is because a clamp gives, mm, and the same of a grip held with it: mean and
+/// standard deviation (judgements, no source: a shop's own readings tell).
+pub(crate) const CLAMP_GIVES_MM: (f64, f64) = (4.0, 4.0);
+pub(crate) const GRIP_GIVES_MM: (f64, f64) = (8.0, 6.0);
 /// Most jobs that a value names as what it was learned from.
 pub(crate) const JOBS_NAMED: usize = 12;
 
@@ -71,7 +75,7 @@ pub struct LearnedFrom {
 #[serde(deny_unknown_fields)]
 pub struct LearnedValue {
     /// What it is of, as [`ValueKey`] writes it: `delta:MODEL`, `grip_centre:MODEL`, `cap:MODEL`, `shaft_centre:MODEL`,
-    /// `shaft_cut:MODEL`, `adhesive:CODE`, `tape:CODE`, `solvent`, `usual_offset:SCALE`.
+    /// `shaft_cut:MODEL`, `stiffness:MODEL`, `stiffness_tilt:MODEL`, `clamp_gives`, `grip_gives`, `adhesive:CODE`, `tape:CODE`, `solvent`, `usual_offset:SCALE`.
     pub key: String,
     /// Mean deviation from the model's own figure: inches, grams, for tape a share of its mass, for a scale its unit.
     pub mean_shift: f64,

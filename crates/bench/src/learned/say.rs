@@ -1,6 +1,6 @@
 //! What a learned value is: which part or scale it is of, and in which unit it is shown.
 
-use crate::learned::{LearnedKey, ScatterKey, Scattered, ValueKey};
+use crate::learned::{CLAMP_GIVES_MM, GRIP_GIVES_MM, LearnedKey, ScatterKey, Scattered, ValueKey};
 use crate::told::{ToldOf, of_told_key};
 use fact::facts;
 use quantity::INCH_MM;
@@ -38,6 +38,20 @@ facts! {
             /// Name of the shaft.
             shaft: String,
         },
+        /// How stiff a shaft is against its model's table, or against what its mass and diameters make expected.
+        ShaftStiffness {
+            /// Name of the shaft.
+            shaft: String,
+        },
+        /// How much stiffer its tip half is against that than its butt half.
+        ShaftTilt {
+            /// Name of the shaft.
+            shaft: String,
+        },
+        /// How much longer a shaft acts in the clamp than it is.
+        ClampGives,
+        /// How much longer still with a grip in the clamp.
+        GripGives,
         /// What one joint takes of an adhesive.
         Joint {
             /// Name of the adhesive.
@@ -187,6 +201,16 @@ fn of_value(key: ValueKey, library: &Library, shop: &Shop) -> Said {
             let shaft = library.shaft(&code).ok().map_or(code, |m| m.name.clone());
             said(LearnedWhat::ShaftCut { shaft }, Percent, None)
         }
+        ValueKey::Stiffness(code) => {
+            let shaft = library.shaft(&code).ok().map_or(code, |m| m.name.clone());
+            said(LearnedWhat::ShaftStiffness { shaft }, Percent, None)
+        }
+        ValueKey::StiffnessTilt(code) => {
+            let shaft = library.shaft(&code).ok().map_or(code, |m| m.name.clone());
+            said(LearnedWhat::ShaftTilt { shaft }, Percent, None)
+        }
+        ValueKey::ClampGives => said(LearnedWhat::ClampGives, Millimetre, Some(CLAMP_GIVES_MM.0)),
+        ValueKey::GripGives => said(LearnedWhat::GripGives, Millimetre, Some(GRIP_GIVES_MM.0)),
         ValueKey::Adhesive(code) => {
             let model = library.adhesive(&code).ok();
             let adhesive = model.map_or(code, |m| m.name.clone());
@@ -214,7 +238,7 @@ fn of_scatter(key: ScatterKey, shop: &Shop) -> Said {
                 | Scattered::TapePiece
                 | Scattered::SolventPiece
                 | Scattered::SolventJob => Gram,
-                Scattered::TapeJob => Percent,
+                Scattered::TapeJob | Scattered::StiffnessPiece => Percent,
                 Scattered::CapPiece | Scattered::GripCentrePiece | Scattered::ShaftCentrePiece => Millimetre,
             };
             said(LearnedWhat::Scatter { of }, unit, None)

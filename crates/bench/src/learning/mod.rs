@@ -7,7 +7,7 @@ use crate::belief::Believed;
 use crate::learned::{
     HABIT_SHARE, JOB_LEVEL, JOBS_NAMED, KEPT_PER_JOB, Learned, LearnedFrom, LearnedValue, ValueKey, habit_key,
 };
-use estimation::{Gaussian, JobModel, Link, ScalePrior, Whitened};
+use estimation::{Belief, Gaussian, JobModel, Link, ScalePrior, Whitened};
 use std::collections::{BTreeMap, BTreeSet};
 use trade::error::TradeError;
 use trade::scale::Scale;
@@ -32,11 +32,19 @@ impl Learned {
             let learned = alone.after(&assembly.believe(believed.readings())?)?;
             return Ok(Self { told: self.told.clone(), ..learned });
         }
+        let mut next = self.clone();
+        next.learn_weights(believed)?;
+        next.learn_flex(believed)?;
+        Ok(next)
+    }
+
+    /// What the readings of masses, lengths and swing weights teach.
+    fn learn_weights(&mut self, believed: &Believed<'_>) -> Result<(), TradeError> {
         let clubs = clubs_of(believed)?;
         if clubs.is_empty() {
-            return Ok(self.clone());
+            return Ok(());
         }
-        let mut next = self.clone();
+        let next = self;
         let shop = believed.assembly.shop;
         for key in clubs.keys().filter(|key| !matches!(key.parse(), Ok(ValueKey::UsualOffset(_)))) {
             let (_, sd) = believed.usual_belief().prior_of(key)?;
@@ -49,13 +57,34 @@ impl Learned {
         for scale in &scales {
             next.add_scale(scale);
         }
-        let today = next.carry(believed, &clubs, &scales)?;
+        let today = next.carry(believed, believed.usual_belief(), &clubs, &scales)?;
         next.name(believed.assembly.job.number, &clubs);
         // What a scale was off by while something was wrong with it says nothing of its usual days.
         let today: Vec<(String, Whitened)> =
             today.into_iter().filter(|(scale, _)| believed.assembly.watch.against(scale).is_none()).collect();
-        next.learn_scatter(believed, &today)?;
-        Ok(next)
+        next.learn_scatter(believed, &today)
+    }
+
+    /// What the frequencies teach: of shaft models, of the clamp, of how single shafts scatter.
+    fn learn_flex(&mut self, believed: &Believed<'_>) -> Result<(), TradeError> {
+        let Some(belief) = believed.flex().usual() else { return Ok(()) };
+        let job = believed.assembly.job;
+        let mut clubs = Clubs::new();
+        for (club, keys) in believed.flex().read_of() {
+            let Some(club) = job.club(club) else { continue };
+            for key in keys {
+                clubs.entry(key.clone()).or_default().push(club.target.number.clone());
+            }
+        }
+        for key in clubs.keys() {
+            self.add(key, belief.prior_of(key)?.1);
+        }
+        if !clubs.is_empty() {
+            self.carry(believed, belief, &clubs, &[])?;
+            self.name(job.number, &clubs);
+            self.learn_stiffness_scatter(believed, belief)?;
+        }
+        Ok(())
     }
 
     /// Room for a value that is not there yet, as a new shop knows it.
@@ -99,6 +128,7 @@ impl Learned {
     fn carry(
         &mut self,
         believed: &Believed<'_>,
+        belief: &Belief,
         clubs: &Clubs,
         scales: &[&Scale],
     ) -> Result<Vec<(String, Whitened)>, TradeError> {
@@ -116,7 +146,7 @@ impl Learned {
                 seen_keys.push(key.clone());
             }
         }
-        let seen = believed.usual_belief().joint_shared(&seen_keys.iter().map(String::as_str).collect::<Vec<_>>())?;
+        let seen = belief.joint_shared(&seen_keys.iter().map(String::as_str).collect::<Vec<_>>())?;
         let before = Gaussian {
             mean: free.iter().map(|i| self.values[*i].mean_shift).collect(),
             covariance: free.iter().map(|i| free.iter().map(|j| self.covariance[*i][*j]).collect()).collect(),

@@ -7,8 +7,9 @@
 
 use crate::assembly;
 use crate::belief::Believed;
+use crate::flex;
 use crate::learned::{JOB_LEVEL, KEPT_PER_JOB, Learned, Scatter, ScatterKey, Scattered, ValueKey};
-use estimation::{Drift, MeasuredPiece, OwnOf, Residual, Role, Whitened, scatter_after};
+use estimation::{Belief, Drift, MeasuredPiece, OwnOf, Residual, Role, Whitened, scatter_after};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
 
@@ -89,6 +90,23 @@ impl Learned {
         }
         self.learn_drift(believed)?;
         self.learn_noise(believed);
+        Ok(())
+    }
+
+    /// How single shafts scatter about their model's stiffness.
+    pub(super) fn learn_stiffness_scatter(
+        &mut self,
+        believed: &Believed<'_>,
+        belief: &Belief,
+    ) -> Result<(), TradeError> {
+        let mut score = Score::default();
+        for (club, _) in believed.flex().read_of() {
+            if let Some(now) = belief.whitened(&flex::piece_key(club))? {
+                score.add(now);
+            }
+        }
+        let (key, new_shop) = (Scattered::StiffnessPiece.key(), assembly::STIFFNESS_PIECE_SD);
+        self.learn(key, new_shop, self.scatter_sd(key, new_shop), score);
         Ok(())
     }
 

@@ -112,6 +112,9 @@ fn believed_meaning(
     if job.club(&state.club).is_some_and(|club| club.target.swing_weight_free) {
         return Ok(Meaning::new(Tone::Good, MeaningSays::Kept, go_on(job, state)));
     }
+    if let (What::Cpm, Some(found)) = (reading.what, step.and_then(|step| frequency(job, state, step))) {
+        return Ok(found);
+    }
     let ahead = chance_ahead(believed, state, spares)?.unwrap_or(finish.chance);
     let (tone, next) = what_next(believed, state, (finish, ahead), remedies)?;
     Ok(with_what_is_off(tone, next, (finish, ahead), step))
@@ -229,6 +232,22 @@ fn doubted(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> 
     let telling = inquest.telling.as_ref().map(|t| t.fact.clone());
     let next = inquest.likely().map_or(NextSays::ReadAgain, |likely| NextSays::Likely { likely, telling });
     Ok(Meaning { causes: inquest.causes, telling: inquest.telling, ..Meaning::new(Tone::Doubt, fact, next) })
+}
+
+/// A frequency has no part in the swing weight: say how it lies against what the sheet asks or what was expected. None where
+/// it misses, and where its step asks more: those have one verdict over all of the step.
+fn frequency(job: &Job, state: &ClubState, step: &StepState) -> Option<Meaning> {
+    let [ask] = step.asks.as_slice() else { return None };
+    let read_cpm = ask.reading.as_ref()?.value;
+    let fact = match (ask.target, ask.expected) {
+        (Some(target), _) if target.fit(read_cpm) == Fit::Off => return None,
+        (Some(target), _) => MeaningSays::CpmGood { read_cpm, asked_cpm: target.value },
+        (None, Some(expected)) => {
+            MeaningSays::CpmExpected { read_cpm, expected_cpm: expected.value, band_cpm: expected.band }
+        }
+        (None, None) => MeaningSays::Kept,
+    };
+    Some(Meaning::new(Tone::Good, fact, go_on(job, state)))
 }
 
 /// Loft and lie have no part in the swing weight: say of both how far to bend, and whether the head allows it.

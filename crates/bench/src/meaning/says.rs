@@ -214,6 +214,22 @@ fact::facts! {
             /// How the other is.
             second: AngleSays,
         },
+        /// A frequency, as the sheet asks.
+        CpmGood {
+            /// As read.
+            read_cpm: f64,
+            /// What the sheet asks.
+            asked_cpm: f64,
+        },
+        /// A frequency of which the sheet asks nothing, beside what was expected.
+        CpmExpected {
+            /// As read.
+            read_cpm: f64,
+            /// What was expected before it.
+            expected_cpm: f64,
+            /// Half width of the 95 % band of that.
+            band_cpm: f64,
+        },
         /// The reading is doubted.
         Doubted {
             /// How far off it is.

@@ -157,6 +157,13 @@ impl StiffnessLine {
         (first, last)
     }
 
+    /// Stiffness (N·m²) and mass per length (kg/m) at a place from the butt, m; past the ends as the table is continued there.
+    #[must_use]
+    pub(crate) fn at(&self, x_m: f64) -> (f64, f64) {
+        let at = self.stretches.partition_point(|stretch| stretch.reach_m.1 < x_m).min(self.stretches.len() - 1);
+        self.stretches[at].at(x_m)
+    }
+
     /// Stretches that overlap `[from, to]`, in order from the butt.
     pub(super) fn overlapping(&self, from_m: f64, to_m: f64) -> impl Iterator<Item = &Stretch> {
         // By bisection: a table may have a thousand rows, and each of its elements asks.

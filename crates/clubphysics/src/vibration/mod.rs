@@ -7,6 +7,7 @@
 mod band;
 mod beam;
 mod chain;
+mod clamped;
 mod document;
 mod figures;
 mod line;
@@ -16,6 +17,7 @@ mod spread;
 mod topic;
 
 pub use beam::{Beam, Mode, RigidTip};
+pub use clamped::ClampedMode;
 pub use document::{
     Calibration, FrequencyInput, FrequencyOutput, FrequencyRemark, Measured, Prediction, Sensitivity, TipBody, WhatIf,
 };

@@ -24,6 +24,8 @@ pub(crate) fn planned(part: &Part, mass_g: f64) -> PlannedPart {
         model: part.model.clone(),
         mass_g,
         weighed: part.mass_g.is_some() && part.count.is_none(),
+        tip_lost_mm: part.tip_trimmed_mm,
+        raw_cpm: part.cpm.filter(|_| part.tip_trimmed_mm.is_none()),
         lot: part.lot.clone(),
         place: part.place.clone(),
     }

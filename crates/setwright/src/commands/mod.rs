@@ -5,6 +5,7 @@ mod backup;
 mod calc;
 mod causes;
 mod clubs;
+mod cpm;
 mod customer;
 mod fit;
 mod gates;
@@ -79,6 +80,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Glue(GlueCommand::Start(start)) => told(start.database.json, block(gates::glue_start(&start))),
         Command::Glue(GlueCommand::Override(pass)) => told(pass.database.json, block(gates::glue_override(&pass))),
         Command::Fit(fit) => told(fit.database.json, block(fit::fit(&fit))),
+        Command::Cpm(cpm) => told(cpm.database.json, block(cpm::cpm(&cpm))),
         Command::Exchange(exchange) => told(exchange.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),

@@ -8,6 +8,7 @@ use crate::terminal::line;
 use fact::Refusal;
 use indicatif::{ProgressBar, ProgressStyle};
 use quantity::decimal;
+use simulation::frequency::{self, CpmLine, run_cpm};
 use simulation::kind::{Depth, KINDS, KindLine, KindTally, run_kind};
 use simulation::report::{BlunderLine, Line};
 use simulation::{Outcome, Reference, Report, Settings, SimulationError, Trouble, World, run_group};
@@ -23,6 +24,9 @@ pub fn simulate(arguments: &Simulate) -> Result<(), Failure> {
     let settings = settings_of(arguments)?;
     if let Some(kind) = &arguments.kind {
         return kinds(arguments, &settings, kind);
+    }
+    if arguments.measure == "cpm" {
+        return frequencies(arguments, &settings);
     }
     let groups = settings.groups();
     let bar = if arguments.json { ProgressBar::hidden() } else { ProgressBar::new(0) };
@@ -107,6 +111,38 @@ fn of_kind(
         all.iter_mut().zip(some).for_each(|(all, some)| all.join(some));
     }
     Ok(all)
+}
+
+/// Sets trimmed to a slope of frequencies.
+fn frequencies(arguments: &Simulate, settings: &Settings) -> Result<(), Failure> {
+    let shops = arguments.jobs.max(1);
+    let bar = if arguments.json { ProgressBar::hidden() } else { ProgressBar::new(u64::from(shops)) };
+    let found = on_threads(shops, arguments.threads, |shop| {
+        run_cpm(settings, u64::from(shop)..u64::from(shop) + 1, &mut || bar.inc(1))
+    });
+    let mut found = found.map_err(|e| Failure::outside(Refusal::new(&e)))?.into_iter();
+    bar.finish_and_clear();
+    let mut all = found.next().unwrap_or_default();
+    found.for_each(|some| frequency::join(&mut all, some));
+    let lines = frequency::lines(&all);
+    if arguments.json {
+        return print_json(&lines);
+    }
+    let row = |line: &CpmLine| {
+        vec![
+            line.hand.to_owned(),
+            line.shop.to_owned(),
+            line.sets.to_string(),
+            percent(line.within),
+            decimal(line.rms_cpm, 2),
+            line.band_held.map_or_else(|| "-".into(), |held| percent(Some(held))),
+            line.band_cpm.map_or_else(|| "-".into(), |band| decimal(band, 1)),
+            decimal(line.readings_a_club, 0),
+        ]
+    };
+    let headings = ["hand", "shop", "sets", "% within 2 cpm", "rms cpm", "band held %", "± cpm", "readings"];
+    print::table(&headings, &lines.iter().map(row).collect::<Vec<_>>());
+    Ok(())
 }
 
 fn settings_of(arguments: &Simulate) -> Result<Settings, Failure> {

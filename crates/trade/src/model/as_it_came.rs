@@ -242,6 +242,8 @@ fn shaft(kind: ClubKind) -> ShaftModel {
         }],
         tip_trim: Vec::new(),
         mass_sd_g: SHAFT_SD_G,
+        stiffness: Vec::new(),
+        stiffness_sd_percent: None,
         neighbour_blanks: 0,
     }
 }

@@ -1,11 +1,12 @@
 //! Readings at the bench.
 
-use crate::asked::Path;
+use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
+use app::cpm::{AskCpm, TakeTrims, TrimsTaken};
 use app::fit::{ExchangeParts, FitTaken, PartsExchanged, TakeFit, UndoExchange};
 use app::scan::{ScanAt, ScanSaid};
 use axum::extract::State;
@@ -13,9 +14,10 @@ use axum::http::StatusCode;
 use bench::club_state::ClubState;
 use bench::remedy::GripPick;
 use bench::set_fit::SetFit;
+use bench::trim_to_cpm::{SetCpm, Slope};
 use bench::work_order::SetAdvice;
 use serde::Deserialize;
-use utoipa::ToSchema;
+use utoipa::{IntoParams, ToSchema};
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
@@ -30,6 +32,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(get_set_advice))
         .routes(routes!(pick_grips))
         .routes(routes!(get_set_fit, take_set_fit))
+        .routes(routes!(get_set_cpm, take_set_cpm))
         .routes(routes!(exchange_parts))
         .routes(routes!(undo_exchange))
         .routes(routes!(decline_offer))
@@ -157,6 +160,44 @@ async fn get_set_advice(
     responses((status = 200, body = Vec<GripPick>)))]
 async fn pick_grips(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<Vec<GripPick>>, ApiError> {
     Ok(Answer(app.grips(number).await?))
+}
+
+#[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
+struct CpmQuery {
+    /// What the clubs are to read. Left out: as the sheet asks, or the usual step where it asks nothing.
+    slope: Option<Slope>,
+    /// Cycles a minute for a half inch less of length, for a step and for a reference. Left out: 4.3.
+    #[param(minimum = -30, maximum = 30)]
+    step_cpm: Option<f64>,
+    /// What the first club of the tray is to read. Left out: what suits the shafts of the set, or what the reference club read.
+    #[param(minimum = 50, maximum = 600)]
+    level_cpm: Option<f64>,
+}
+
+/// What each club of a set will read in the shop's clamp, what it is to read on a slope, and the tip trim before the cut that
+/// brings it there, with the swing weight that it costs and the chance of landing in tolerance.
+#[utoipa::path(get, path = "/jobs/{number}/cpm", params(("number" = i64, Path), CpmQuery),
+    responses((status = 200, body = SetCpm)))]
+async fn get_set_cpm(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Asked(query): Asked<CpmQuery>,
+) -> Result<Answer<SetCpm>, ApiError> {
+    let ask = AskCpm { slope: query.slope, step_cpm: query.step_cpm, level_cpm: query.level_cpm };
+    Ok(Answer(app.set_cpm(number, ask).await?))
+}
+
+/// Take tip trims into the plans of clubs whose shafts are not cut yet, all or none: those that are named, or all that are advised
+/// for a slope. The same request with what came back as `before` takes them back.
+#[utoipa::path(post, path = "/jobs/{number}/cpm", params(("number" = i64, Path)), request_body = TakeTrims,
+    responses((status = 200, body = TrimsTaken)))]
+async fn take_set_cpm(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(take): Body<TakeTrims>,
+) -> Result<Answer<TrimsTaken>, ApiError> {
+    Ok(Answer(app.take_trims(number, &take).await?))
 }
 
 /// What is to be fitted in each club of a set now: a weight into the tip, a grip to hang out, lead tape, or nothing; each helps

@@ -83,9 +83,15 @@ impl Group {
     fn of(key: &str) -> Self {
         match key.parse() {
             Ok(ValueKey::Adhesive(_) | ValueKey::Tape(_) | ValueKey::Solvent) => Self::Glue,
-            Ok(ValueKey::Delta(_) | ValueKey::ShaftCentre(_) | ValueKey::ShaftCut(_)) => Self::Heads,
+            Ok(
+                ValueKey::Delta(_)
+                | ValueKey::ShaftCentre(_)
+                | ValueKey::ShaftCut(_)
+                | ValueKey::Stiffness(_)
+                | ValueKey::StiffnessTilt(_),
+            ) => Self::Heads,
             Ok(ValueKey::GripCentre(_) | ValueKey::Cap(_)) => Self::Grips,
-            Ok(ValueKey::UsualOffset(_)) => Self::Scales,
+            Ok(ValueKey::UsualOffset(_) | ValueKey::ClampGives | ValueKey::GripGives) => Self::Scales,
             Err(UnknownKey) => Self::Other,
         }
     }

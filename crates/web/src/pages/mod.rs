@@ -15,6 +15,7 @@ mod club_beam;
 mod club_job;
 mod clubs;
 mod customer_delete;
+mod cpm;
 mod customers;
 mod entries;
 mod fields;
@@ -110,6 +111,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(gauge_study::router())
         .merge(bench::router())
         .merge(grid::router())
+        .merge(cpm::router())
         .merge(open::router())
         .merge(fit::router())
         .merge(glossary::router())

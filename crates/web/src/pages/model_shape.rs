@@ -71,6 +71,13 @@ fn trims() -> Vec<Ask> {
     vec![ask("number", "model_form.trims_number", Way::Text), ask("trim_mm", "model_form.trims_trim_mm", Way::Length)]
 }
 
+fn stiffness() -> Vec<Ask> {
+    vec![
+        ask("from_tip_mm", "model_form.stiffness_from_tip_mm", MM),
+        ask("stiffness_n_m2", "model_form.stiffness_stiffness_n_m2", Way::Number("N·m²")),
+    ]
+}
+
 fn cure() -> Vec<Ask> {
     vec![
         ask("hours", "model_form.cure_hours", Way::Number("h")),
@@ -126,6 +133,10 @@ fn shaft() -> Vec<Ask> {
             .optional(),
         ask("blanks", "model_form.shaft_blanks", Way::Rows(blanks())).hint("model_form.shaft_blanks_hint"),
         ask("tip_trim", "model_form.shaft_tip_trim", Way::Rows(trims())).optional(),
+        ask("stiffness", "model_form.shaft_stiffness", Way::Rows(stiffness()))
+            .hint("model_form.shaft_stiffness_hint")
+            .optional(),
+        ask("stiffness_sd_percent", "model_form.shaft_stiffness_sd_percent", Way::Number("%")).optional(),
     ]
 }
 
@@ -258,6 +269,8 @@ fn beside(kind: PartKind, error: &TradeError) -> String {
         (Some("entry_of.number"), ..) | (_, "head_fault.no_numbers" | "head_fault.number_twice", _) => "numbers",
         (Some("entry_of.blank"), ..) | (_, "shaft_fault.no_blank" | "shaft_fault.blank_for_tip", _) => "blanks",
         (Some("entry_of.tip_trim"), ..) => "tip_trim",
+        (_, "shaft_fault.stiffness_order", _) => "stiffness",
+        _ if name.starts_with("stiffness[") => "stiffness",
         (_, "adhesive_fault.ratios_disagree", _) => "resin_per_hardener_by_mass",
         (_, _, Some("strength.handling")) => "handling",
         (_, _, Some("strength.full")) => "full_cure",

@@ -13,6 +13,7 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, rich, section, tag};
 use maud::{Markup, html};
+use trade::clamp::Clamp;
 use trade::gauge::{Gauge, Measures, Standard, parse_value};
 use trade::shop::Shop;
 use words::{Words, text};
@@ -22,6 +23,7 @@ pub(super) fn router() -> Router<App> {
         .route("/scales/setup", get(show))
         .route("/scales/setup/weight", post(keep_weight))
         .route("/scales/setup/gauge", post(keep_gauge))
+        .route("/scales/setup/clamp", post(keep_clamp))
         .route("/scales/setup/remove", post(remove))
 }
 
@@ -65,12 +67,46 @@ async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, stat
                 }
             }
         }))
+        (section(&w.text("scale-setup-clamp"), &html! {}, &clamp_form(w, form, &shop)))
         div.actions { (link_button("/scales", &w.text("scale-setup-back"), ButtonKind::Quiet, None, "")) }
     };
     let title = w.text("scale-setup-title");
     let notice = form.notice(w).or(notice);
     let view = Framed { title: &title, crumb: w.text("scale-setup-crumb"), notice, body, ..Framed::default() };
     Ok((status, framed(w, app, view).await?).into_response())
+}
+
+/// How the frequency clamp holds a club, as the forecast of a frequency needs it.
+fn clamp_form(w: &Words, form: &Entries, shop: &Shop) -> Markup {
+    let mut form = form.clone();
+    if form.text("form") != "clamp" {
+        let clamp = shop.clamp;
+        form.set("held_mm", w.length_to(clamp.held_mm, 2));
+        form.set("test_weight_g", clamp.test_weight_g.map(|g| w.mass(g)).unwrap_or_default());
+        form.set("test_weight_centre_mm", w.length_to(clamp.test_weight_centre_mm, 2));
+    }
+    html! {
+        form.card method="post" action="/scales/setup/clamp" {
+            (hidden("form", "clamp"))
+            div.fields {
+                (form.field("held_mm", &w.text("scale-setup-held"), Field { required: true, hint: &w.text("scale-setup-held-hint"), ..Field::default() }))
+                (form.field("test_weight_g", &w.text("scale-setup-test-weight"), Field { hint: &w.text("scale-setup-test-weight-hint"), ..Field::default() }))
+                (form.field("test_weight_centre_mm", &w.text("scale-setup-test-centre"), Field { hint: &w.text("scale-setup-test-centre-hint"), ..Field::default() }))
+            }
+            div.actions { (button(&Button { label: &w.text("scale-setup-keep"), ..Button::default() })) }
+        }
+    }
+}
+
+async fn keep_clamp(State(app): State<App>, Reader(w): Reader, Form(sent): Form<Vec<(String, String)>>) -> PageResult {
+    let mut form = Entries::new(sent);
+    let mut shop = app.shop().await?;
+    let held = form.length_mm(&w, "held_mm");
+    let held_mm = form.needed("held_mm", held, &w.text("scale-setup-needs-figure")).unwrap_or_default();
+    let test_weight_g = form.mass_g(&w, "test_weight_g");
+    let test_weight_centre_mm = form.length_mm(&w, "test_weight_centre_mm").unwrap_or_default();
+    shop.clamp = Clamp { held_mm, test_weight_g, test_weight_centre_mm };
+    answered(&w, &app, form, &shop).await
 }
 
 fn weight_form(w: &Words, form: &Entries, scales: &[(&str, &str)]) -> Markup {

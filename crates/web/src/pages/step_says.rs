@@ -95,6 +95,24 @@ fn listed(lines: &[Line]) -> Markup {
 
 fn lines_of(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &Step) -> Result<Vec<Line>, PageError> {
     let Some(plan) = &club.plan else { return Ok(Vec::new()) };
+    let mut lines = lines_of_deed(w, file, club, plan, state, step)?;
+    let cpm = file.job.steps.iter().any(|s| s.asks.contains(&What::Cpm)) || club.target.cpm.is_some();
+    if cpm && (step.asks.contains(&What::ShaftLength) || step.asks.contains(&What::Cpm)) && !step.before {
+        let deed = html! { a href={ "/bench/" (file.job.number) "/cpm" } { (w.text("cpm-open")) } };
+        lines.push(Line { deed, why: String::new(), of: None });
+    }
+    Ok(lines)
+}
+
+/// What a step says of its own work.
+fn lines_of_deed(
+    w: &Words,
+    file: &JobFile,
+    club: &JobClub,
+    plan: &ClubPlan,
+    state: &ClubState,
+    step: &Step,
+) -> Result<Vec<Line>, PageError> {
     Ok(match step {
         _ if step.caution == Some(Caution::Preparing) => preparing(w, file, club)?,
         _ if step.asks.contains(&What::ShaftLength) => cutting(w, plan, step),

@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 78] = [
+pub const STORY: [(&str, &str, u16); 79] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -94,6 +94,7 @@ pub const STORY: [(&str, &str, u16); 78] = [
     ("swap_part", "1 4", 200),
     ("scan_at_club", "1 4", 200),
     ("take_set_fit", "1", 200),
+    ("take_set_cpm", "1", 200),
     // Neither club was read with its head on, and nothing was exchanged before.
     ("exchange_parts", "1", 409),
     ("undo_exchange", "1", 404),

@@ -37,6 +37,15 @@ cause-grips-exchanged = the grips of the { $first } and the { $second } are exch
 cause-tips-exchanged = the tip weights of the { $first } and the { $second } are exchanged
 cause-joints-heavy = all joints of this set are about { $by_g } heavier than usual
 cause-joints-light = all joints of this set are about { $by_g } lighter than usual
+cause-clamped-short = the clamp held too little of the butt
+cause-clamped-deep = the clamp held too much of the butt
+cause-tip-trim-more = the tip is cut { LENGTH($by_mm, digits: 2) } too much
+cause-tip-trim-less = the tip is cut { LENGTH($by_mm, digits: 2) } too little
+cause-shaft-of-club = the shaft of the { $club } is in this club
+cause-stiffer-shaft = a shaft of a stiffer flex than planned
+cause-softer-shaft = a shaft of a softer flex than planned
+cause-raw-noted = the frequency of the raw shaft was noted wrong when it came in
+cause-head-loose = the head is not firm on the shaft
 cause-digits-swapped = two digits changed places, { $meant } was meant
 cause-other-unit = it was in another unit, { $meant } was meant
 cause-misread = it was misread, { $meant } was meant
@@ -84,6 +93,12 @@ cause-to-do-glued-tips = Weigh both clubs. In a glued club, correct the weight o
 cause-to-do-believe-joints = Keep the readings as they are: the clubs that are still open are planned with this.
 cause-to-do-look-at-display = Look at the display again; correct the entry if it was mistyped.
 cause-to-do-take-screw = Read the mark on the screw; put the planned one in.
+cause-to-do-clamp-again = Push the butt to the clamp’s stop, clamp the club again and read once more.
+cause-to-do-measure-tip = Measure from the shaft’s first step, or its label, to the tip; a tip cut too far stays cut: take another shaft.
+cause-to-do-compare-shaft = Compare the shaft’s label with the card; take the planned shaft.
+cause-to-do-correct-raw = Compare the shaft’s label with the card. If it is the planned shaft, correct its frequency in Stock.
+cause-to-do-firm-head = Push the head down to its mark until it does not rattle, then read again.
+cause-to-do-glued-loose = Twist the head by hand: a joint that moves is pulled with heat and glued again.
 cause-to-do-both = { $first } { $second }
 
 # What is likely.
@@ -110,6 +125,7 @@ telling-check-weight = To find out: put the check weight on the scale.
 telling-empty-scale = To find out: look at the empty scale. Does it show zero?
 telling-ferrule-on = To find out: look at the tip. Is the ferrule on?
 telling-head-number = To find out: look at the sole. Is the number this club’s?
+telling-clamp-again = To find out: clamp the club again, butt on the stop, and read the frequency once more.
 telling-again = To find out: read it once more.
 
 # What the command line says.

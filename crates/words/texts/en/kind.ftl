@@ -145,6 +145,7 @@ scattered-solvent-job = solvent, one job to the next
 scattered-cap-piece = caps, one grip to the next
 scattered-grip-centre-piece = centres of grips, one to the next
 scattered-shaft-centre-piece = balance points of shafts, one to the next
+scattered-stiffness-piece = stiffness of shafts, one to the next
 
 # An extra measurement.
 measure-check-weight = check weight on the scale
@@ -179,6 +180,8 @@ part-kind-adhesive = adhesive
 part-kind-tape = tape
 
 # What a shaft is made of.
+stiffness-from-table = the stiffness table of the shaft model
+stiffness-from-tube = mass, diameters and material of the shaft model
 shaft-material-steel = steel
 shaft-material-composite = composite
 

@@ -34,6 +34,8 @@ meaning-finish =
 meaning-off-sheet = { CAPITAL($off) }. Finish { LETTER($finish_points) } ± { PLAIN($band_points) }, { $chance }.
 meaning-angle = { $angle }.
 meaning-angles = { $first }. { $second }.
+meaning-cpm-good = { CPM($read_cpm, digits: 1) }, asked { CPM($asked_cpm, digits: 1) }: on target.
+meaning-cpm-expected = { CPM($read_cpm, digits: 1) }, expected { PLAIN($expected_cpm, digits: 1) } ± { PLAIN($band_cpm, digits: 1) }.
 meaning-doubted = { $off } than expected. Noted, not used yet.
 meaning-doubted-only = This reading does not fit the others. Noted, not used yet.
 

@@ -6,6 +6,8 @@ model-fault-no-name = the model “{ $code }” has no name
 model-fault-bad-code = “{ $code }” cannot be a code: use 1 to 32 letters, digits, - _ or ., for example HERON-7
 shaft-fault-no-blank = the shaft model “{ $code }” has no blank
     .next = Give at least one blank with its mass, length and balance point
+shaft-fault-stiffness-order = the stiffness table of the shaft model “{ $code }” is not in order
+    .next = Give each place once, the tip first: from the tip in mm, stiffness in N·m²
 shaft-fault-blank-for-tip =
     { $number ->
         [none] the shaft model “{ $code }” has a { $tip } but its blank is for all numbers

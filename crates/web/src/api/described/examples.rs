@@ -148,6 +148,7 @@ fn bench(operation: &str) -> Option<Value> {
         "note_step_done" => json!({ "step": "prepared", "by": "Ada" }),
         "let_batch_pass" => json!({ "strength": "full", "reason": "cured in the oven by its sheet", "by": "Ada" }),
         "take_set_fit" => json!({ "picks": [{ "slot": 3, "kind": "tip_weight", "code": "TRAY-6" }], "by": "Ada" }),
+        "take_set_cpm" => json!({ "trims": [{ "slot": 8, "tip_trim_mm": 104.0 }], "by": "Ada" }),
         "exchange_parts" => json!({ "kind": "head", "slots": [4, 5], "by": "Ada" }),
         "undo_exchange" => json!({ "by": "Ada" }),
         "take_back_batch" => json!({ "reason": "the wrong club was ticked", "by": "Ada" }),

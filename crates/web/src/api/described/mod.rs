@@ -88,6 +88,7 @@ const NOUNS: [(&str, &str, &[&str]); 18] = [
             "/jobs/{number}/clubs",
             "/jobs/{number}/advice",
             "/jobs/{number}/grips",
+            "/jobs/{number}/cpm",
             "/jobs/{number}/decline-offer",
             "/jobs/{number}/open",
             "/jobs/{number}/done",
