@@ -193,7 +193,10 @@ pub struct SetCpm {
 #[must_use]
 pub fn read_with(job: &Job) -> Vec<Role> {
     let step = job.steps.iter().rev().find(|step| step.asks.contains(&What::Cpm) && !step.before);
-    step.map_or_else(|| vec![Role::Head, Role::Adapter, Role::Screw, Role::Shaft, Role::Ferrule, Role::Turnings], |s| s.on.clone())
+    step.map_or_else(
+        || vec![Role::Head, Role::Adapter, Role::Screw, Role::Shaft, Role::Ferrule, Role::Turnings],
+        |s| s.on.clone(),
+    )
 }
 
 /// The frequencies of a set against a slope, and the trims that bring its clubs there.
@@ -287,7 +290,9 @@ fn of_club(
     let more_mm = more_mm.clamp(-plan.tip_trim_mm, plan.butt_cut_mm.min(MOST_MORE_MM));
     if !may_be_cut || more_mm.abs() < LEAST_MM {
         found.fact = match off {
-            _ if off.abs() <= tolerance_cpm / 2.0 || may_be_cut && off.abs() <= tolerance_cpm => CpmSays::AsPlanned.into(),
+            _ if off.abs() <= tolerance_cpm / 2.0 || may_be_cut && off.abs() <= tolerance_cpm => {
+                CpmSays::AsPlanned.into()
+            }
             _ if off < 0.0 => CpmSays::Soft { by_cpm: -off }.into(),
             _ => CpmSays::Stiff { by_cpm: off }.into(),
         };
@@ -325,13 +330,7 @@ fn assembly_rests_on(believed: &Believed<'_>, club: &JobClub, forecast: bool) ->
 }
 
 /// The extra tip trim that brings the forecast to the aim, mm; beyond the limits it may run out of shaft.
-fn search(
-    believed: &Believed<'_>,
-    club: &JobClub,
-    on: &[Role],
-    now: &Trimmed,
-    aim: f64,
-) -> Result<f64, TradeError> {
+fn search(believed: &Believed<'_>, club: &JobClub, on: &[Role], now: &Trimmed, aim: f64) -> Result<f64, TradeError> {
     let (mut at_mm, mut cpm, mut slope) = (0.0, now.cpm.mean, now.mode.by_tip_trim_mm);
     for _ in 0..ROUNDS {
         // A shaft that does not taper answers no cut.
