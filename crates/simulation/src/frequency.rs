@@ -339,7 +339,8 @@ fn one_shop(settings: &Settings, id: u64, tallies: &mut [CpmTally]) -> Result<()
         for (at, (hand, _, _, of_known)) in WAYS.iter().enumerate() {
             // The advice alone has a past: its shop learns from every set.
             let wanted = counts && *of_known == (known && number > 0);
-            if !(wanted || *hand == Hand::Advised && !*of_known && !counts) {
+            let learns = *hand == Hand::Advised && !*of_known && !counts;
+            if !wanted && !learns {
                 continue;
             }
             let mut scratch = CpmTally::default();

@@ -100,7 +100,7 @@ fn a_joint_passes_before_its_time_for_a_reason() {
     let shop = Shop::stocked();
     shop.run(&["sheet", "add", "sheet.json"]).done();
     shop.run(&["plan", "1", "--accept"]).done();
-    let start = ["glue", "start", "1", "--clubs", "1", "--lot", "B-7", "--adhesive", "DOLERITE", "--reason", "a test"];
+    let start = ["glue", "start", "1", "--clubs", "1", "--lot", "B-7", "--adhesive", "BASALT", "--reason", "a test"];
     shop.run(&start).done();
     let read = ["read", "1", "1", "cured", "swing_weight=D9", "--json"];
     shop.run(&read).problem(4, "waits_for_cure");
