@@ -199,10 +199,15 @@ pub fn read_with(job: &Job) -> Vec<Role> {
     )
 }
 
+/// What a club can be asked to read: from a long limp shaft to a short stout one, and far beyond both (a judgement, no source). A
+/// steep slope runs out of it.
+const LEAST_AIM_CPM: f64 = 50.0;
+const MOST_AIM_CPM: f64 = 1000.0;
+
 /// The frequencies of a set against a slope, and the trims that bring its clubs there.
 ///
 /// # Errors
-/// Figures that the belief cannot work with.
+/// A slope that asks of a club what no shaft reads; figures that the belief cannot work with.
 pub fn set_cpm(believed: &Believed<'_>, asked: SlopeAsked) -> Result<SetCpm, TradeError> {
     let job = believed.assembly.job;
     let on = read_with(job);
@@ -212,6 +217,9 @@ pub fn set_cpm(believed: &Believed<'_>, asked: SlopeAsked) -> Result<SetCpm, Tra
     }
     let means: Vec<Option<f64>> = now.iter().map(|found| found.as_ref().map(|t| t.cpm.mean)).collect();
     let aims = aims(job, asked, &means);
+    for aim in aims.iter().flatten() {
+        within("aim_cpm", *aim, LEAST_AIM_CPM, MOST_AIM_CPM, "cpm")?;
+    }
     let mut clubs = Vec::with_capacity(job.clubs.len());
     for ((club, now), aim) in job.clubs.iter().zip(now).zip(aims) {
         clubs.push(of_club(believed, club, &on, now, aim)?);

@@ -26,6 +26,10 @@ async fn a_set_is_trimmed_to_its_slope_by_page_and_api_alike() {
             assert!((steps - 6.0 * i as f64).abs() < 1e-6, "{steps} at {i}");
         }
     }
+    // A slope that falls below what any shaft reads is refused, and told.
+    let steep = "slope=step&step_cpm=-30&level_cpm=60";
+    let told = bench.refused("GET", &format!("/jobs/1/cpm?{steep}"), StatusCode::UNPROCESSABLE_ENTITY, "").await;
+    assert!(detail(&told).contains("cpm"), "{told}");
     let trimmed: Vec<&Value> = clubs.iter().filter(|club| club.get("trim").is_some()).collect();
     assert!(trimmed.len() >= 4, "{found}");
     let page = bench.page("/bench/1/cpm?slope=step&step=6").await;
