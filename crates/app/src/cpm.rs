@@ -93,7 +93,8 @@ impl App {
             Some(trims) => trims.clone(),
             None => {
                 let advised = asked_cpm(&file, ask)?.clubs.into_iter();
-                let of = |slot, trim: bench::trim_to_cpm::TipTrimChange| TipTrimOf { slot, tip_trim_mm: trim.tip_trim_mm };
+                let of =
+                    |slot, trim: bench::trim_to_cpm::TipTrimChange| TipTrimOf { slot, tip_trim_mm: trim.tip_trim_mm };
                 advised.filter_map(|club| Some(of(club.slot, club.trim?))).collect()
             }
         };
@@ -119,7 +120,10 @@ impl App {
             let note = serde_json::json!({ "tip_trim_mm": plan.tip_trim_mm, "was_mm": old.tip_trim_mm });
             self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::TipTrimmed, &take.by, note).await?;
         }
-        let of = |(club, old, _): &(&JobClub, &ClubPlan, ClubPlan)| TipTrimOf { slot: club.slot, tip_trim_mm: old.tip_trim_mm };
+        let of = |(club, old, _): &(&JobClub, &ClubPlan, ClubPlan)| TipTrimOf {
+            slot: club.slot,
+            tip_trim_mm: old.tip_trim_mm,
+        };
         let before = before.iter().map(of).collect();
         tx.commit().await?;
         self.tell(Some(number), "plan");

@@ -16,7 +16,7 @@ use trade::because::Because;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::{ClubId, EventId, ReadingId};
-use trade::job::JobClub;
+use trade::job::{Job, JobClub};
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
@@ -128,6 +128,7 @@ impl App {
         if picks.is_empty() {
             return Err(AppError::conflict(FitFault::Nothing { job: number }));
         }
+        let picks = with_partners(&file.job, picks);
         let mut before = Vec::with_capacity(picks.len());
         let mut chosen: Vec<(&JobClub, &FitPick, Vec<Part>)> = Vec::with_capacity(picks.len());
         for pick in &picks {
@@ -285,6 +286,30 @@ fn with_wrong_piece<'f>(file: &'f KeptJob, clubs: [&ClubId; 2], role: Role) -> R
         .collect();
     let doubted = with.iter().filter(|r| believed.is_doubted(&r.id)).filter_map(|r| step_of(r)).min();
     Ok(with.into_iter().filter(|r| doubted.is_none_or(|from| step_of(r) >= Some(from))).collect())
+}
+
+/// The picks, and for each club whose planned grip goes onto another and that is not among them the grip that is given up for
+/// it: the two change places, so that no club is left without.
+fn with_partners(job: &Job, mut picks: Vec<FitPick>) -> Vec<FitPick> {
+    let grip_of = |club: &JobClub| {
+        let grip = club.plan.as_ref()?.parts.iter().find(|part| part.kind == PartKind::Grip)?;
+        Some(grip.code.clone())
+    };
+    let is_picked = |slot: i64| picks.iter().any(|pick| pick.slot == slot);
+    let grips: Vec<&FitPick> = picks.iter().filter(|pick| pick.kind == PartKind::Grip).collect();
+    let goes_on = |code: &str| grips.iter().any(|pick| pick.code.is_only(code));
+    let picking = job.clubs.iter().filter(|club| grips.iter().any(|pick| pick.slot == club.slot));
+    let mut given_up = picking.filter_map(grip_of).filter(|code| !goes_on(code));
+    let left = job.clubs.iter().filter(|club| !is_picked(club.slot));
+    let partners: Vec<FitPick> = left
+        .filter(|club| grip_of(club).is_some_and(|code| goes_on(&code)))
+        .filter_map(|club| {
+            let code = PartCodes::one(given_up.next()?);
+            Some(FitPick { slot: club.slot, kind: PartKind::Grip, code })
+        })
+        .collect();
+    picks.extend(partners);
+    picks
 }
 
 /// Whether a part is there for a club of a set whose parts change together: free, or held by one of them that gives it up.

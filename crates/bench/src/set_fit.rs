@@ -245,10 +245,20 @@ fn give_out(rows: &mut [FitRow], mut weights: Vec<(usize, Vec<Remedy>)>, spares:
 /// What to fetch for the clubs whose tip or grip is still to be fitted, by place.
 fn fetch(believed: &Believed<'_>, rows: &[FitRow], spares: &[Spare<'_>]) -> Vec<Fetch> {
     let planned = || believed.assembly.job.clubs.iter().filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts);
+    let taken_now = |row: &FitRow| row.advised.clone().filter(|advised| !advised.waits && advised.kind.is_some());
+    let goes_on = |code: &str| rows.iter().filter_map(taken_now).any(|advised| advised.code.is_only(code));
+    let mut given_up = rows
+        .iter()
+        .filter(|row| taken_now(row).is_some())
+        .map(|row| &row.now)
+        .filter(|now| now.iter().all(|code| !goes_on(code)));
     let mut found: Vec<Fetch> = Vec::new();
     for row in rows.iter().filter(|row| matches!(row.stage, FitStage::Tip | FitStage::Grip)) {
         let advised = row.advised.as_ref().filter(|advised| !advised.waits);
-        for code in advised.map_or(&row.now, |advised| &advised.code).iter() {
+        // A grip of the plan that goes onto another club now changes places with the one that is given up for it.
+        let moved = row.stage == FitStage::Grip && advised.is_none() && row.now.iter().any(&goes_on);
+        let now = if moved { given_up.next().unwrap_or(&row.now) } else { &row.now };
+        for code in advised.map_or(now, |advised| &advised.code).iter() {
             let spare = spares.iter().find(|s| s.part.code == code);
             let of_spare = spare.map(|s| (s.part.place.clone(), s.part.kind, s.mass_g));
             let of_plan = || planned().find(|p| p.code == code).map(|p| (p.place.clone(), p.kind, p.mass_g));

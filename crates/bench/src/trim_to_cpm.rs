@@ -193,13 +193,21 @@ pub struct SetCpm {
 #[must_use]
 pub fn read_with(job: &Job) -> Vec<Role> {
     let step = job.steps.iter().rev().find(|step| step.asks.contains(&What::Cpm) && !step.before);
-    step.map_or_else(|| vec![Role::Head, Role::Adapter, Role::Screw, Role::Shaft, Role::Ferrule, Role::Turnings], |s| s.on.clone())
+    step.map_or_else(
+        || vec![Role::Head, Role::Adapter, Role::Screw, Role::Shaft, Role::Ferrule, Role::Turnings],
+        |s| s.on.clone(),
+    )
 }
+
+/// What a club can be asked to read: from a long limp shaft to a short stout one, and far beyond both (a judgement, no source). A
+/// steep slope runs out of it.
+const LEAST_AIM_CPM: f64 = 50.0;
+const MOST_AIM_CPM: f64 = 1000.0;
 
 /// The frequencies of a set against a slope, and the trims that bring its clubs there.
 ///
 /// # Errors
-/// Figures that the belief cannot work with.
+/// A slope that asks of a club what no shaft reads; figures that the belief cannot work with.
 pub fn set_cpm(believed: &Believed<'_>, asked: SlopeAsked) -> Result<SetCpm, TradeError> {
     let job = believed.assembly.job;
     let on = read_with(job);
@@ -209,6 +217,9 @@ pub fn set_cpm(believed: &Believed<'_>, asked: SlopeAsked) -> Result<SetCpm, Tra
     }
     let means: Vec<Option<f64>> = now.iter().map(|found| found.as_ref().map(|t| t.cpm.mean)).collect();
     let aims = aims(job, asked, &means);
+    for aim in aims.iter().flatten() {
+        within("aim_cpm", *aim, LEAST_AIM_CPM, MOST_AIM_CPM, "cpm")?;
+    }
     let mut clubs = Vec::with_capacity(job.clubs.len());
     for ((club, now), aim) in job.clubs.iter().zip(now).zip(aims) {
         clubs.push(of_club(believed, club, &on, now, aim)?);
@@ -287,7 +298,9 @@ fn of_club(
     let more_mm = more_mm.clamp(-plan.tip_trim_mm, plan.butt_cut_mm.min(MOST_MORE_MM));
     if !may_be_cut || more_mm.abs() < LEAST_MM {
         found.fact = match off {
-            _ if off.abs() <= tolerance_cpm / 2.0 || may_be_cut && off.abs() <= tolerance_cpm => CpmSays::AsPlanned.into(),
+            _ if off.abs() <= tolerance_cpm / 2.0 || may_be_cut && off.abs() <= tolerance_cpm => {
+                CpmSays::AsPlanned.into()
+            }
             _ if off < 0.0 => CpmSays::Soft { by_cpm: -off }.into(),
             _ => CpmSays::Stiff { by_cpm: off }.into(),
         };
@@ -325,13 +338,7 @@ fn assembly_rests_on(believed: &Believed<'_>, club: &JobClub, forecast: bool) ->
 }
 
 /// The extra tip trim that brings the forecast to the aim, mm; beyond the limits it may run out of shaft.
-fn search(
-    believed: &Believed<'_>,
-    club: &JobClub,
-    on: &[Role],
-    now: &Trimmed,
-    aim: f64,
-) -> Result<f64, TradeError> {
+fn search(believed: &Believed<'_>, club: &JobClub, on: &[Role], now: &Trimmed, aim: f64) -> Result<f64, TradeError> {
     let (mut at_mm, mut cpm, mut slope) = (0.0, now.cpm.mean, now.mode.by_tip_trim_mm);
     for _ in 0..ROUNDS {
         // A shaft that does not taper answers no cut.

@@ -110,8 +110,7 @@ pub(crate) fn true_cpm(set: &Set, slot: i64, truth: &Truth, piece: f64, what: Op
     shot_cpm(line, from_m, mouth_m, (mass, centre, inertia))
 }
 
-const TYPICAL: Truth =
-    Truth { level: 0.0, tilt: 0.0, gives_mm: 4.0, grip_gives_mm: 8.0, head_mm: 0.0, piece_sd: 0.0 };
+const TYPICAL: Truth = Truth { level: 0.0, tilt: 0.0, gives_mm: 4.0, grip_gives_mm: 8.0, head_mm: 0.0, piece_sd: 0.0 };
 
 fn planned() -> Set {
     let mut set = Set::planned();
@@ -139,8 +138,7 @@ fn before_any_reading_a_tube_of_the_usual_kind_reads_what_is_forecast() {
     for slot in 1..=set.job.clubs.len() as i64 {
         for on in [dry(&set), gripped.clone()] {
             // The forecast counts tip weight and adhesive of the finished club as well; the truth here has neither.
-            let on: Vec<Role> =
-                on.into_iter().filter(|r| ![Role::Adhesive, Role::TipWeight].contains(r)).collect();
+            let on: Vec<Role> = on.into_iter().filter(|r| ![Role::Adhesive, Role::TipWeight].contains(r)).collect();
             let (value, band) = expected(&believed, &set, slot, &on);
             let truth = true_cpm(&set, slot, &TYPICAL, 0.0, Some(&on));
             assert!((value / truth - 1.0).abs() < 1.5e-3, "club {slot}: {value} against {truth}");

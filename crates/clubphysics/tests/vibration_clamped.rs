@@ -59,7 +59,10 @@ fn shot_cpm(rows: &[LineRow], clamp_m: f64, tip_m: f64, tip: RigidTip) -> f64 {
             }
             let centre = y[0] + tip.offset_m * y[1];
             // Shear and moment that the body at the tip asks for.
-            [y[3] - tip.mass_kg * w2 * centre, y[2] - tip.inertia_kg_m2 * w2 * y[1] - tip.mass_kg * w2 * centre * tip.offset_m]
+            [
+                y[3] - tip.mass_kg * w2 * centre,
+                y[2] - tip.inertia_kg_m2 * w2 * y[1] - tip.mass_kg * w2 * centre * tip.offset_m,
+            ]
         };
         let (a, b) = (run([0.0, 0.0, 1.0, 0.0]), run([0.0, 0.0, 0.0, 1.0]));
         a[0] * b[1] - a[1] * b[0]
@@ -83,11 +86,11 @@ fn frequency_and_derivatives_agree_with_a_shooting_method() {
     assert!((found.cpm() / cpm - 1.0).abs() < 2e-6, "{} against {cpm}", found.cpm());
     // Relative slopes by central differences of the shooting method; the element's own curvature is good to about a 500th.
     let slope = |high: f64, low: f64, step: f64| (high / low).ln() / (2.0 * step);
-    let same = |found: f64, by: f64, what: &str| assert!((found / by - 1.0).abs() < 4e-3, "{what}: {found} against {by}");
+    let same =
+        |found: f64, by: f64, what: &str| assert!((found / by - 1.0).abs() < 4e-3, "{what}: {found} against {by}");
     let tilt = slope(shot_cpm(&rows(0.01), clamp, end, tip), shot_cpm(&rows(-0.01), clamp, end, tip), 0.01);
     same(found.by_tilt, tilt, "tilt");
-    let free =
-        slope(shot_cpm(&rows(0.0), clamp - 1e-3, end, tip), shot_cpm(&rows(0.0), clamp + 1e-3, end, tip), 1.0);
+    let free = slope(shot_cpm(&rows(0.0), clamp - 1e-3, end, tip), shot_cpm(&rows(0.0), clamp + 1e-3, end, tip), 1.0);
     same(found.by_free_mm, free, "free length");
     let trim = slope(
         shot_cpm(&rows(0.0), clamp - 1e-3, end - 1e-3, tip),

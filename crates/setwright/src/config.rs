@@ -10,6 +10,7 @@ mod customer;
 mod figures;
 mod fit;
 mod gates;
+mod job;
 mod place;
 mod price;
 mod serve;
@@ -22,6 +23,7 @@ pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
+pub use job::*;
 pub use place::*;
 pub use price::*;
 pub use serve::*;
@@ -92,8 +94,19 @@ pub enum Command {
     /// Kinds of job: regrip, bend, shorten, and the shop's own.
     #[command(subcommand)]
     Kind(KindCommand),
+    /// Jobs: list them, show where each club stands, give one up.
+    #[command(subcommand)]
+    Job(JobCommand),
     /// Keep readings of a club at the bench, and say what they mean.
     Read(ReadArguments),
+    /// Take a reading back: it stays in the record and counts for nothing.
+    TakeBack(ReadingWord),
+    /// Stand by a doubted reading: it is believed, and the record says why.
+    StandBy(ReadingWord),
+    /// Put another part into a club in place of the planned one: another head, shaft, grip or tip weight.
+    Change(ChangeArguments),
+    /// Let a joint pass before it has its strength, with a reason that the record keeps.
+    Pass(PassArguments),
     /// What is open in a set before a step that cannot be undone: the cut, the glue, the bend, the hand over.
     Open(OpenArguments),
     /// Note that a step which is only done, such as turning the ferrules, is done for the clubs of a job.
@@ -123,6 +136,24 @@ pub enum Command {
     Calc(Calc),
     /// Simulated shops: what the advice is worth against builders without it.
     Simulate(Simulate),
+    /// Completions of these commands for a shell, to standard output.
+    Completions(Completions),
+    /// The manual pages of these commands, for `man`: writes one file for each into a folder.
+    Manual(Manual),
+}
+
+/// Which shell.
+#[derive(Debug, Args)]
+pub struct Completions {
+    /// The shell that will read them.
+    pub shell: clap_complete::Shell,
+}
+
+/// Where to write the manual.
+#[derive(Debug, Args)]
+pub struct Manual {
+    /// A folder, made where there is none; pages of the same name in it are written over.
+    pub folder: PathBuf,
 }
 
 /// What to import.

@@ -182,6 +182,7 @@ fact::facts! {
         NotJobCount { text: String },
         NotSlotCode { text: String },
         NotAPick { text: String },
+        NothingRead { job: i64, slot: i64 },
         NoneOf { text: String, known: Vec<String> },
         NotADocument { path: String, log: String },
         NotASheet { path: String, what: Told },

@@ -186,8 +186,7 @@ fn true_cpm(
         let beyond_mm = head.bore_depth_mm + plan.tip_to_ground_mm + head.offset_prior_mm().0 + truth.head_mm;
         let head_g = plan.mass_g(Role::Head) + own.head_g;
         let stub_g = rows[40].mass_g_m * head.bore_depth_mm / 1000.0;
-        let pieces =
-            [(head_g, beyond_mm), (plan.mass_g(Role::Ferrule), 0.0), (stub_g, head.bore_depth_mm / 2.0)];
+        let pieces = [(head_g, beyond_mm), (plan.mass_g(Role::Ferrule), 0.0), (stub_g, head.bore_depth_mm / 2.0)];
         let mass_g: f64 = pieces.iter().map(|p| p.0).sum();
         let centre_mm = pieces.iter().map(|p| p.0 * p.1).sum::<f64>() / mass_g;
         let spread: f64 = pieces.iter().map(|p| p.0 * (p.1 - centre_mm).powi(2)).sum();
@@ -340,7 +339,8 @@ fn one_shop(settings: &Settings, id: u64, tallies: &mut [CpmTally]) -> Result<()
         for (at, (hand, _, _, of_known)) in WAYS.iter().enumerate() {
             // The advice alone has a past: its shop learns from every set.
             let wanted = counts && *of_known == (known && number > 0);
-            if !(wanted || *hand == Hand::Advised && !*of_known && !counts) {
+            let learns = *hand == Hand::Advised && !*of_known && !counts;
+            if !wanted && !learns {
                 continue;
             }
             let mut scratch = CpmTally::default();

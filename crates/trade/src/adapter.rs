@@ -37,6 +37,9 @@ pub struct AdapterModel {
     pub settings: Vec<AdapterSetting>,
 }
 
+/// Letters of the longest name of a setting.
+const LONGEST_NAME: usize = 32;
+
 /// One way of putting an adapter into its head, and what it changes against the head's own figures.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
@@ -118,6 +121,9 @@ impl AdapterModel {
         within("length_mm", self.length_mm, 0.0, 80.0, "mm")?;
         within("bore_diameter_mm", self.bore_diameter_mm, 6.0, 20.0, "mm")?;
         for (i, setting) in self.settings.iter().enumerate() {
+            if setting.name.trim().is_empty() || setting.name.chars().count() > LONGEST_NAME {
+                return Err(TradeError::refused(AdapterFault::SettingName { number: i as i64 + 1 }));
+            }
             if self.settings[..i].iter().any(|other| other.is_called(&setting.name)) {
                 return Err(TradeError::refused(AdapterFault::SettingTwice { name: setting.name.clone() }));
             }
@@ -140,6 +146,7 @@ fact::facts! {
     /// What is refused of an adapter model.
     pub(crate) enum AdapterFault: "adapter_fault" {
         SettingTwice { name: String },
+        SettingName { number: i64 },
         NoSuchSetting { name: String },
     }
 }

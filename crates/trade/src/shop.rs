@@ -1,7 +1,7 @@
 //! What the shop says of itself once, and what its scales are worth.
 
-use crate::clamp::Clamp;
 use crate::check_weight::{CHECK_WEIGHT, CheckWeight};
+use crate::clamp::Clamp;
 use crate::connection::Connection;
 use crate::error::{FindIt, NotFound, Noun};
 use crate::error::{TradeError, plausible, within};

@@ -442,3 +442,25 @@ async fn what_to_fit_stands_in_the_grid_and_is_taken_for_the_set_in_one_touch() 
     let nonsense = [("picks", "nonsense"), ("step", "dry"), ("what", "swing_weight")];
     bench.form("/bench/1/fit", &nonsense).await.says(unprocessable, &["does not say what goes into which club"]);
 }
+
+fn grip(view: &Value, slot: usize) -> String {
+    let parts = view["job"]["clubs"][slot - 1]["plan"]["parts"].as_array().expect("parts");
+    let grip = parts.iter().find(|p| p["kind"] == "grip").expect("a grip");
+    grip["code"].as_str().expect("its code").to_owned()
+}
+
+/// The first club may want the grip that is planned for another: alone it is taken, too, and taken back.
+#[tokio::test]
+async fn a_grip_that_is_planned_for_another_club_changes_places_with_its_own() {
+    let bench = light_clubs().await;
+    let view = bench.get("/jobs/1").await;
+    let (one, two) = (grip(&view, 1), grip(&view, 2));
+    let pick = json!([{ "slot": 1, "kind": "grip", "code": two }]);
+    let taken = bench.made("/jobs/1/fit", json!({ "picks": pick, "by": "Ada" })).await;
+    assert_eq!(taken["taken"].as_array().map(Vec::len), Some(2), "{taken}");
+    let view = bench.get("/jobs/1").await;
+    assert_eq!((grip(&view, 1), grip(&view, 2)), (two.clone(), one.clone()));
+    bench.made("/jobs/1/fit", json!({ "picks": taken["before"], "by": "Ada" })).await;
+    let view = bench.get("/jobs/1").await;
+    assert_eq!((grip(&view, 1), grip(&view, 2)), (one, two));
+}

@@ -26,10 +26,14 @@ async fn a_set_is_trimmed_to_its_slope_by_page_and_api_alike() {
             assert!((steps - 6.0 * i as f64).abs() < 1e-6, "{steps} at {i}");
         }
     }
+    // A slope that falls below what any shaft reads is refused, and told.
+    let steep = "slope=step&step_cpm=-30&level_cpm=60";
+    let told = bench.refused("GET", &format!("/jobs/1/cpm?{steep}"), StatusCode::UNPROCESSABLE_ENTITY, "").await;
+    assert!(detail(&told).contains("cpm"), "{told}");
     let trimmed: Vec<&Value> = clubs.iter().filter(|club| club.get("trim").is_some()).collect();
     assert!(trimmed.len() >= 4, "{found}");
     let page = bench.page("/bench/1/cpm?slope=step&step=6").await;
-    page.says(StatusCode::OK, &["Trim to frequency", "A cut tip stays cut", "Take these tip trims"]);
+    page.says(StatusCode::OK, &["Trim to frequency", "A tip that is cut stays cut", "Take these tip trims"]);
     assert!(bench.page("/bench/1/1?step=cut").await.text.contains("/bench/1/cpm"), "the cut leads there");
 
     let before = bench.get("/jobs/1").await["job"]["clubs"].clone();
@@ -63,7 +67,8 @@ async fn a_set_is_trimmed_to_its_slope_by_page_and_api_alike() {
     assert!(detail(&problem).contains("not trimmed any more"), "{problem}");
     let (status, problem) = bench.post("/jobs/1/cpm", one(2, 299.0)).await;
     assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY, "{problem}");
-    let twice = json!({ "trims": [{ "slot": 2, "tip_trim_mm": 20.0 }, { "slot": 2, "tip_trim_mm": 21.0 }], "by": "Ada" });
+    let twice =
+        json!({ "trims": [{ "slot": 2, "tip_trim_mm": 20.0 }, { "slot": 2, "tip_trim_mm": 21.0 }], "by": "Ada" });
     assert_eq!(bench.post("/jobs/1/cpm", twice).await.0, StatusCode::UNPROCESSABLE_ENTITY);
 }
 

@@ -119,13 +119,18 @@ fn candidates(
         effects.extend(asked.map(|per_unit| effect(AGAIN, per_unit)));
         effects
     };
-    let add = |all: &mut Vec<Candidate>, kind: Kind, says: Says, share: f64, (mean, sd): (f64, f64), effects: Vec<Effect>| {
-        if effects.iter().any(|e| e.reading == reading.id.as_str() && e.per_unit != 0.0) {
-            let prior = kind.prior() * share;
-            let changes = vec![Change { mean, sd, effects }];
-            all.push(Candidate { kind, says, hypothesis: Hypothesis { changes, ..Hypothesis::nothing(kind.key(), prior) } });
-        }
-    };
+    let add =
+        |all: &mut Vec<Candidate>, kind: Kind, says: Says, share: f64, (mean, sd): (f64, f64), effects: Vec<Effect>| {
+            if effects.iter().any(|e| e.reading == reading.id.as_str() && e.per_unit != 0.0) {
+                let prior = kind.prior() * share;
+                let changes = vec![Change { mean, sd, effects }];
+                all.push(Candidate {
+                    kind,
+                    says,
+                    hypothesis: Hypothesis { changes, ..Hypothesis::nothing(kind.key(), prior) },
+                });
+            }
+        };
     let Some((_, on, mode)) = own().find(|(id, ..)| id == reading.id.as_str()) else { return Ok(all) };
     let this = |per_unit: f64| vec![effect(reading.id.as_str(), per_unit)];
     let free = mode.by_free_mm * PERCENT;
@@ -168,7 +173,8 @@ fn candidates(
         let meant = value + PERCENT * (slip.meant / reading.value.max(1.0)).ln();
         let misread = vec![Misread { reading: reading.id.0.clone(), meant, stretch: slip.stretch }];
         let meant = ReadingFigure::half(reading.what, slip.meant);
-        let says = if slip.kind == Kind::DigitsSwapped { Says::DigitsSwapped { meant } } else { Says::Misread { meant } };
+        let says =
+            if slip.kind == Kind::DigitsSwapped { Says::DigitsSwapped { meant } } else { Says::Misread { meant } };
         all.push(Candidate {
             kind: slip.kind,
             says,

@@ -25,8 +25,8 @@ use crate::assembly::{Assembly, STIFFNESS_PIECE_SD};
 use crate::learned::{Learned, Scattered, ValueKey};
 use clubphysics::vibration::ClampedMode;
 use estimation::{
-    Belief, DOUBT_LIMIT, Forecast, JobModel, JointPrior, Mixture, Observation, Probe, Quantity,
-    Share, SharedPrior, Standing, WideMean,
+    Belief, DOUBT_LIMIT, Forecast, JobModel, JointPrior, Mixture, Observation, Probe, Quantity, Share, SharedPrior,
+    Standing, WideMean,
 };
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -174,7 +174,9 @@ impl Flex {
         on: &[Role],
         read: bool,
     ) -> Result<Option<Cpm>, TradeError> {
-        Ok(self.trimmed(assembly, club, on, 0.0)?.map(|found| if read { noisy(assembly, found.cpm) } else { found.cpm }))
+        Ok(self
+            .trimmed(assembly, club, on, 0.0)?
+            .map(|found| if read { noisy(assembly, found.cpm) } else { found.cpm }))
     }
 
     /// The same with more cut off the tip and as much less off the butt than planned, mm, and its mode. The true frequency,
@@ -236,8 +238,7 @@ impl Flex {
         readings: &[&Reading],
     ) -> Result<Option<FlexCase>, TradeError> {
         let Some(setup) = self.setup(assembly, club) else { return Ok(None) };
-        let setups: Vec<Setup<'_>> =
-            assembly.job.clubs.iter().filter_map(|club| self.setup(assembly, club)).collect();
+        let setups: Vec<Setup<'_>> = assembly.job.clubs.iter().filter_map(|club| self.setup(assembly, club)).collect();
         let model = model_of(assembly, &setups)?;
         let aside = |o: Observation| if self.is_set_aside(&o.id) { o.standing(Standing::Doubted) } else { o };
         let others = setups.iter().flat_map(|setup| observations(assembly, setup, readings));
@@ -332,7 +333,6 @@ fn model_of(assembly: Assembly<'_>, setups: &[Setup<'_>]) -> Result<JobModel, Tr
     let joint = if at.is_empty() { Vec::new() } else { vec![joint] };
     Ok(JobModel { clubs: Vec::new(), shared, scales: Vec::new(), joint })
 }
-
 
 /// A model whose stiffness the shop has not learned may lie far from its table or tube.
 fn wide_means(assembly: Assembly<'_>, setups: &[Setup<'_>]) -> Vec<WideMean> {

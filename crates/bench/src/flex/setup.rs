@@ -230,7 +230,11 @@ impl<'a> Setup<'a> {
     }
 
     /// The latest believed length of the cut shaft among these readings, mm.
-    pub(super) fn read_length_mm(club: &JobClub, readings: &[&trade::reading::Reading], aside: &[String]) -> Option<f64> {
+    pub(super) fn read_length_mm(
+        club: &JobClub,
+        readings: &[&trade::reading::Reading],
+        aside: &[String],
+    ) -> Option<f64> {
         let of_club = |r: &&&trade::reading::Reading| {
             r.club == club.id && r.what == What::ShaftLength && !aside.iter().any(|id| id == r.id.as_str())
         };

@@ -129,6 +129,7 @@ fn of_tube(model: &ShaftModel, blank: &ShaftBlank, share: f64) -> f64 {
         ShaftMaterial::Composite => COMPOSITE_M2_S2,
     };
     let diameter_m = (model.butt_diameter_mm + (model.tip_diameter_mm - model.butt_diameter_mm) * share) / 1000.0;
-    let mass_kg_m = density_g_m(blank.mass_g, blank.length_mm, blank.balance_point_mm, share * blank.length_mm) / 1000.0;
+    let mass_kg_m =
+        density_g_m(blank.mass_g, blank.length_mm, blank.balance_point_mm, share * blank.length_mm) / 1000.0;
     specific * mass_kg_m * diameter_m * diameter_m / 8.0
 }

@@ -265,7 +265,8 @@ fn nothing_swings() -> PhysicsError {
 
 fn check_cover(line: &StiffnessLine, clamp_m: f64, tip_m: f64) -> Result<(), PhysicsError> {
     const ROUNDING_M: f64 = 1e-9;
-    if tip_m - clamp_m < 1e-3 {
+    let free_m = tip_m - clamp_m;
+    if free_m.is_nan() || free_m < 1e-3 {
         return Err(PhysicsError::Contradiction {
             what: Clash::NoFreeShaft { free_mm: (tip_m - clamp_m) * 1000.0 },
             advice: Box::new(Advice::CheckClampAndTrims),

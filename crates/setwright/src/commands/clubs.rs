@@ -1,6 +1,6 @@
 //! Clubs that live on, jobs on them, kinds of job, and readings at the bench.
 
-use super::print::{document, table};
+use super::print::table;
 use super::work::bytes_of;
 use super::{print_json, reader, say};
 use crate::config::{
@@ -8,6 +8,7 @@ use crate::config::{
     KindCommand, KindList, KindRemove, ReadArguments,
 };
 use crate::failure::{CommandFault, Failure};
+use crate::terminal::line;
 use app::AppError;
 use app::bench::{Entry, NewReadings};
 use app::club::{ClubView, MeasureClub, NewClub};
@@ -204,7 +205,8 @@ fn length(text: Option<&str>) -> Result<Option<f64>, Failure> {
 }
 
 /// A member of a closed list by its key.
-fn member<T>(text: &str, from_key: impl Fn(&str) -> Option<T>, known: &[&str]) -> Result<T, Failure> {
+/// One of a closed list by its key.
+pub(super) fn member<T>(text: &str, from_key: impl Fn(&str) -> Option<T>, known: &[&str]) -> Result<T, Failure> {
     let known = known.iter().map(|key| (*key).to_owned()).collect();
     from_key(text).ok_or_else(|| Failure::usage(CommandFault::NoneOf { text: text.to_owned(), known }))
 }
@@ -398,9 +400,11 @@ pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&kept);
     }
-    let value = serde_json::to_value(&kept.meaning)
-        .map_err(|e| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
-    let mut value = serde_json::json!({ "meaning": value });
-    words::speak(&mut value, &reader());
-    document(&value)
+    let (w, meaning) = (reader(), &kept.meaning);
+    line!("{}", w.sentence(&meaning.fact));
+    if let Some(over_set) = &meaning.over_set {
+        line!("{}", w.sentence(over_set));
+    }
+    line!("{}", w.sentence(&meaning.next));
+    Ok(())
 }

@@ -9,8 +9,10 @@ mod cpm;
 mod customer;
 mod fit;
 mod gates;
+mod job;
 mod learned;
 mod list;
+mod manual;
 mod matched;
 mod order;
 mod part;
@@ -66,6 +68,11 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
         Command::Club(club) => told(clubs::in_json(&club), block(clubs::club(&club))),
         Command::Kind(kind) => told(clubs::kind_in_json(&kind), block(clubs::kind(&kind))),
+        Command::Job(command) => told(job::in_json(&command), block(job::job(&command))),
+        Command::TakeBack(word) => told(word.database.json, block(job::take_back(&word))),
+        Command::StandBy(word) => told(word.database.json, block(job::stand_by(&word))),
+        Command::Pass(pass) => told(pass.database.json, block(job::pass(&pass))),
+        Command::Change(change) => told(change.database.json, block(job::change(&change))),
         Command::Read(read) => told(read.database.json, block(clubs::read(&read))),
         Command::Done(done) => told(done.database.json, block(gates::done(&done))),
         Command::Open(open) => told(open.database.json, block(gates::open(&open))),
@@ -86,6 +93,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         },
         Command::Calc(calc) => told(calc.json, calc::calc(&calc)),
         Command::Simulate(simulate) => told(simulate.json, simulate::simulate(&simulate)),
+        Command::Completions(completions) => manual::completions(&completions),
+        Command::Manual(manual) => manual::manual(&manual),
     }
 }
 

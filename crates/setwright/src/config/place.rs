@@ -19,8 +19,8 @@ pub struct Database {
     /// among this user's data.
     #[arg(long, env = "SETWRIGHT_DATABASE", value_name = "URL")]
     pub database: Option<String>,
-    /// Configuration file; default: setwright.toml in this folder, else in this user's configuration folder, where there
-    /// is one.
+    /// Configuration file; default: setwright.toml in this folder, else in this user's configuration folder, else
+    /// /etc/setwright/setwright.toml, where there is one.
     #[arg(long, env = "SETWRIGHT_CONFIG", value_name = "FILE")]
     pub config: Option<PathBuf>,
     /// Answer in JSON.
@@ -30,6 +30,8 @@ pub struct Database {
 
 /// Name of the configuration file.
 const CONFIG_FILE: &str = "setwright.toml";
+/// Where the package of a system puts it, for everyone on the machine.
+const CONFIG_OF_MACHINE: &str = "/etc/setwright/setwright.toml";
 /// Names of the database files among the user's data.
 const SHOP_FILE: &str = "shop.db";
 const DEMO_FILE: &str = "demo.db";
@@ -119,7 +121,8 @@ impl Database {
     pub(super) fn read_config(&self) -> Result<ConfigFile, Failure> {
         let found = self.config.clone().or_else(|| {
             let of_user = strategy().ok().map(|s| s.in_config_dir(CONFIG_FILE));
-            [Some(PathBuf::from(CONFIG_FILE)), of_user].into_iter().flatten().find(|path| path.is_file())
+            let of_machine = cfg!(unix).then(|| PathBuf::from(CONFIG_OF_MACHINE));
+            [Some(PathBuf::from(CONFIG_FILE)), of_user, of_machine].into_iter().flatten().find(|path| path.is_file())
         });
         let Some(path) = found else { return Ok(ConfigFile::default()) };
         let text = std::fs::read_to_string(&path).map_err(|e| Failure::file(&path, &e))?;

@@ -47,7 +47,7 @@ async fn show(
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let notice: Option<Notice> = error.as_ref().map(|one| failure(&w, one)).or_else(|| form.notice(&w));
     let title = w.text("cpm-page");
-    let crumb = job.to_string();
+    let crumb = text!(w, "today-job-number", job = job);
     let page = framed(&w, &app, Framed { title: &title, active: Nav::Bench, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
@@ -71,6 +71,9 @@ async fn take(
         Err(error) => Err(error.into()),
     }
 }
+
+/// Trims that bring less than this many clubs into tolerance are not worth a cut (a judgement, no source).
+const LITTLE_CLUBS: f64 = 0.25;
 
 fn take_form(w: &Words, form: &Entries, job: i64, found: &SetCpm) -> Markup {
     if found.clubs.iter().all(|club| club.trim.is_none()) {
@@ -103,8 +106,12 @@ fn table_of(w: &Words, found: &SetCpm) -> Markup {
     let columns = ["club", "forecast", "aim", "tip", "after", "chance", "to-do"];
     let with = if found.on.contains(&Role::Grip) { "cpm-with-grip" } else { "cpm-without-grip" };
     let rests_on = found.clubs.iter().find_map(|club| club.rests_on);
+    let heading = match found.step_cpm.filter(|_| found.slope == Slope::Step) {
+        Some(step) => text!(w, "cpm-heading-step", step_cpm = step),
+        None => text!(w, "cpm-heading", slope = w.tell(&found.slope)),
+    };
     section(
-        &w.tell(&found.slope),
+        &heading,
         &html! {},
         &html! {
             (words_cards(
@@ -116,6 +123,11 @@ fn table_of(w: &Words, found: &SetCpm) -> Markup {
                 planned = w.printed(&quantity::decimal(found.inside_as_planned, 1)),
                 trimmed = w.printed(&quantity::decimal(found.inside_trimmed, 1)),
                 clubs = found.clubs.len() as i64)) }
+            @if found.clubs.iter().any(|club| club.trim.is_some())
+                && found.inside_trimmed - found.inside_as_planned < LITTLE_CLUBS
+            {
+                p { (w.text("cpm-little")) }
+            }
             p.hint { (w.text(with)) @if let Some(from) = rests_on { " " (text!(w, "cpm-rests-on", from = from)) } }
         },
     )
@@ -123,7 +135,8 @@ fn table_of(w: &Words, found: &SetCpm) -> Markup {
 
 fn row(w: &Words, club: &CpmOfClub) -> Vec<Cell> {
     let none = || "–".to_owned();
-    let banded = |pair: Option<(f64, f64)>| pair.map_or_else(none, |(cpm, band)| say::forecast(w, What::Cpm, cpm, band));
+    let banded =
+        |pair: Option<(f64, f64)>| pair.map_or_else(none, |(cpm, band)| say::forecast(w, What::Cpm, cpm, band));
     let trim = club.trim.as_ref();
     let chance = trim.map(|t| t.chance).or(club.chance).map_or_else(none, |p| w.tell(&Chance::of(p)));
     vec![
@@ -133,6 +146,6 @@ fn row(w: &Words, club: &CpmOfClub) -> Vec<Cell> {
         Cell::from(trim.map_or_else(none, |t| w.length_to(t.tip_trim_mm, 2))),
         Cell::from(banded(trim.map(|t| (t.after_cpm, t.after_band_cpm)))),
         Cell::from(chance),
-        Cell::from(w.told(&club.fact)),
+        Cell::from(html! { span.small { (w.told(&club.fact)) } }),
     ]
 }

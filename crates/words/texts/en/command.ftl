@@ -127,6 +127,25 @@ command-record-built = built
 command-record-off-by = off by
 command-none = -
 
+# `setwright job`, `take-back`, `stand-by`, `pass`, `change`.
+command-job-number = job
+command-job-player = player
+command-job-due = due
+command-job-state = state
+command-job-clubs = clubs
+command-job-next = next
+command-job-slot = place
+command-job-club = club
+command-job-reads = will read
+command-job-finish = finishes
+command-job-last = last reading
+command-job-reading = { $typed } ({ $step })
+command-taken-back = The reading of club { $number } is taken back.
+command-stood-by = The reading of club { $number } stands.
+command-let-pass = Club { $number } may pass to { $step }.
+command-fault-nothing-read = no reading of the club at place { $slot } of job { $job } stands
+    .next = Look at the job: setwright job show { $job }
+
 # A plan.
 command-plan-column-club = club
 command-plan-column-head = head

@@ -42,6 +42,12 @@ cause-kind-digits-swapped = digits swapped
 cause-kind-misread = read one off
 cause-kind-wrong-unit = another unit
 cause-kind-screw-swapped = another screw in the head
+cause-kind-clamped-off = clamped too short or too deep
+cause-kind-tip-trim-off = tip cut as for another number
+cause-kind-other-shaft = another club's shaft
+cause-kind-wrong-flex = shaft of another flex
+cause-kind-raw-noted = raw shaft noted wrong
+cause-kind-head-loose = head loose
 
 # What a connected scale shows.
 shows-mass = mass

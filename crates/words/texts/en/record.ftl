@@ -83,8 +83,8 @@ record-part = { $name } ({ $code }), { $mass_g }
 record-part-lot = { $name } ({ $code }), { $mass_g }, lot { $lot }
 record-part-came = { $kind } as it came, { $mass_g }
 record-part-came-unweighed = { $kind } as it came, not weighed
-record-lengths-built = Length { $to_cap_mm } to the cap, { $to_shaft_end_mm } to the shaft end, { $by_rules_mm } as the rules measure it. The sheet's length is { $sheet_to }.
-record-lengths-asked = Length as asked, not measured: { $to_cap_mm } to the cap, { $to_shaft_end_mm } to the shaft end, { $by_rules_mm } as the rules measure it. The sheet's length is { $sheet_to }.
+record-lengths-built = Length { LENGTH($to_cap_mm, digits: 2) } to the cap, { LENGTH($to_shaft_end_mm, digits: 2) } to the shaft end, { LENGTH($by_rules_mm, digits: 2) } as the rules measure it. The sheet's length is { $sheet_to }.
+record-lengths-asked = Length as asked, not measured: { LENGTH($to_cap_mm, digits: 2) } to the cap, { LENGTH($to_shaft_end_mm, digits: 2) } to the shaft end, { LENGTH($by_rules_mm, digits: 2) } as the rules measure it. The sheet's length is { $sheet_to }.
 record-cut = Shaft cut to { $cut_mm }.
 record-glued =
     { $n ->
