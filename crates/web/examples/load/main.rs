@@ -6,7 +6,7 @@
 //! it.
 //!
 //! `load write DATABASE SETWRIGHT [WRITERS SECONDS]` keeps readings from so many tablets at once, each one's next as soon as
-//! the one before is answered, and asks for pages beside them: what becomes of both ([`writers`]).
+//! the one before is answered, and asks for pages beside them: what becomes of both (`writers`).
 //!
 //! `load idle DATABASE SETWRIGHT [CONNECTIONS]` opens connections that say nothing, and says what memory they take.
 //!
