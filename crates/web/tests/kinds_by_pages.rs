@@ -176,7 +176,7 @@ async fn a_grip_and_a_bend_by_the_pages() {
 async fn another_length_by_the_pages() {
     goes("shorten", &[("length", "36.5"), ("grip_model", "OLIVINE")], &["to the shaft end", "60° plane"]).await;
     let longer = [("length", "37.5"), ("extension_mass", "6"), ("grip_model", "OLIVINE")];
-    goes("lengthen", &longer, &["37 1/2 in to the cap"]).await;
+    goes("lengthen", &longer, &["37.50 in to the cap"]).await;
 }
 
 #[tokio::test]
