@@ -8,7 +8,7 @@ use crate::need::{need_at_bench, need_name};
 use crate::needs::lines_for;
 use crate::plan::{Exchanged, exchange, need_changeable, picked_for_set, replan};
 use crate::{App, AppError};
-use bench::set_fit::SetFit;
+use bench::set_fit::{SetFit, changing_places};
 use fact::Told;
 use serde::{Deserialize, Serialize};
 use store::{Event, Tx};
@@ -288,25 +288,16 @@ fn with_wrong_piece<'f>(file: &'f KeptJob, clubs: [&ClubId; 2], role: Role) -> R
     Ok(with.into_iter().filter(|r| doubted.is_none_or(|from| step_of(r) >= Some(from))).collect())
 }
 
-/// The picks, and for each club whose planned grip goes onto another and that is not among them the grip that is given up for
-/// it: the two change places, so that no club is left without.
+/// The picks, and those of the clubs whose planned grip goes onto another meanwhile.
 fn with_partners(job: &Job, mut picks: Vec<FitPick>) -> Vec<FitPick> {
-    let grip_of = |club: &JobClub| {
-        let grip = club.plan.as_ref()?.parts.iter().find(|part| part.kind == PartKind::Grip)?;
-        Some(grip.code.clone())
-    };
-    let is_picked = |slot: i64| picks.iter().any(|pick| pick.slot == slot);
-    let grips: Vec<&FitPick> = picks.iter().filter(|pick| pick.kind == PartKind::Grip).collect();
-    let goes_on = |code: &str| grips.iter().any(|pick| pick.code.is_only(code));
-    let picking = job.clubs.iter().filter(|club| grips.iter().any(|pick| pick.slot == club.slot));
-    let mut given_up = picking.filter_map(grip_of).filter(|code| !goes_on(code));
-    let left = job.clubs.iter().filter(|club| !is_picked(club.slot));
-    let partners: Vec<FitPick> = left
-        .filter(|club| grip_of(club).is_some_and(|code| goes_on(&code)))
-        .filter_map(|club| {
-            let code = PartCodes::one(given_up.next()?);
-            Some(FitPick { slot: club.slot, kind: PartKind::Grip, code })
-        })
+    let grip_of = |club: &'_ JobClub| Some((club.slot, club.plan.as_ref()?.part(PartKind::Grip)?.code.clone()));
+    let planned: Vec<(i64, String)> = job.clubs.iter().filter_map(grip_of).collect();
+    let planned: Vec<(i64, &str)> = planned.iter().map(|(slot, code)| (*slot, code.as_str())).collect();
+    let grips = picks.iter().filter(|pick| pick.kind == PartKind::Grip);
+    let taken: Vec<(i64, &str)> = grips.filter_map(|pick| Some((pick.slot, pick.code.iter().next()?))).collect();
+    let partners: Vec<FitPick> = changing_places(&planned, &taken)
+        .into_iter()
+        .map(|(slot, code)| FitPick { slot, kind: PartKind::Grip, code: PartCodes::one(code) })
         .collect();
     picks.extend(partners);
     picks

@@ -242,23 +242,37 @@ fn give_out(rows: &mut [FitRow], mut weights: Vec<(usize, Vec<Remedy>)>, spares:
     }
 }
 
+/// The clubs whose planned grip is taken for another club while they take none themselves, each with a grip that is given up
+/// for one: the two change places, so that no club is left without. Clubs by their places in the tray, grips by their codes;
+/// `planned` is all that the plan holds, `taken` what goes on now.
+#[must_use]
+pub fn changing_places<'a>(planned: &[(i64, &'a str)], taken: &[(i64, &str)]) -> Vec<(i64, &'a str)> {
+    let takes = |slot: i64| taken.iter().any(|(club, _)| *club == slot);
+    let goes_on = |code: &str| taken.iter().any(|(_, grip)| *grip == code);
+    let given_up = planned.iter().filter(|(slot, code)| takes(*slot) && !goes_on(code)).map(|(_, code)| *code);
+    let left = planned.iter().filter(|(slot, code)| !takes(*slot) && goes_on(code)).map(|(slot, _)| *slot);
+    left.zip(given_up).collect()
+}
+
 /// What to fetch for the clubs whose tip or grip is still to be fitted, by place.
 fn fetch(believed: &Believed<'_>, rows: &[FitRow], spares: &[Spare<'_>]) -> Vec<Fetch> {
     let planned = || believed.assembly.job.clubs.iter().filter_map(|c| c.plan.as_ref()).flat_map(|p| &p.parts);
-    let taken_now = |row: &FitRow| row.advised.clone().filter(|advised| !advised.waits && advised.kind.is_some());
-    let goes_on = |code: &str| rows.iter().filter_map(taken_now).any(|advised| advised.code.is_only(code));
-    let mut given_up = rows
+    let grips: Vec<_> = rows.iter().filter(|row| row.stage == FitStage::Grip).collect();
+    let now: Vec<_> = grips.iter().filter_map(|row| Some((row.slot, row.now.iter().next()?))).collect();
+    let taken: Vec<_> = grips
         .iter()
-        .filter(|row| taken_now(row).is_some())
-        .map(|row| &row.now)
-        .filter(|now| now.iter().all(|code| !goes_on(code)));
+        .filter_map(|row| {
+            let advised = row.advised.as_ref().filter(|advised| !advised.waits)?;
+            Some((row.slot, advised.code.iter().next()?))
+        })
+        .collect();
+    let moved = changing_places(&now, &taken);
     let mut found: Vec<Fetch> = Vec::new();
     for row in rows.iter().filter(|row| matches!(row.stage, FitStage::Tip | FitStage::Grip)) {
         let advised = row.advised.as_ref().filter(|advised| !advised.waits);
-        // A grip of the plan that goes onto another club now changes places with the one that is given up for it.
-        let moved = row.stage == FitStage::Grip && advised.is_none() && row.now.iter().any(&goes_on);
-        let now = if moved { given_up.next().unwrap_or(&row.now) } else { &row.now };
-        for code in advised.map_or(now, |advised| &advised.code).iter() {
+        let moved = moved.iter().find(|(slot, _)| *slot == row.slot).map(|(_, code)| PartCodes::one(*code));
+        let holds = moved.as_ref().unwrap_or(&row.now);
+        for code in advised.map_or(holds, |advised| &advised.code).iter() {
             let spare = spares.iter().find(|s| s.part.code == code);
             let of_spare = spare.map(|s| (s.part.place.clone(), s.part.kind, s.mass_g));
             let of_plan = || planned().find(|p| p.code == code).map(|p| (p.place.clone(), p.kind, p.mass_g));

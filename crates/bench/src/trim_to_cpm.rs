@@ -19,7 +19,7 @@ use trade::shaft::TipShape;
 use trade::swing_weight::points_per_g;
 use utoipa::ToSchema;
 
-/// What a set steps by where nothing is said: cycles a half inch (common practice, no source).
+/// Usual rise from club to club, cpm for each half inch (common practice, no source).
 pub const STEP_CPM: f64 = 4.3;
 /// What counts as on target where a sheet gives no tolerance, cycles a minute (common practice, no source).
 const TOLERANCE_CPM: f64 = 2.0;
@@ -40,7 +40,7 @@ closed_list! {
         Sheet = "sheet";
         /// The same for all.
         Flat = "flat";
-        /// So many cycles more for each half inch less.
+        /// A fixed rise for each half inch that a club is shorter.
         Step = "step";
         /// That step through the reference club of the sheet.
         Reference = "reference";

@@ -57,7 +57,7 @@ const LEFT_MM: f64 = 12.7;
 const MOST_MM: f64 = 38.1;
 
 /// Frequency of a club of a plan in a clamp as usual, whose shaft is as its tube says but for this logarithm of stiffness: dry, or
-/// of its raw shaft with a weight of so many grams at its tip.
+/// of its raw shaft with a weight of `raw_with_g` grams at its tip.
 ///
 /// # Errors
 /// A model that the plan names and the library lacks; figures that no beam can have.
@@ -141,7 +141,10 @@ impl Set<'_> {
     fn plan(&self, slot: usize) -> &ClubPlan {
         static NONE: std::sync::OnceLock<ClubPlan> = std::sync::OnceLock::new();
         // Every club of a set has a plan; see `Set::new`.
-        self.job.clubs[slot].plan.as_ref().unwrap_or_else(|| NONE.get_or_init(empty_plan))
+        self.job.clubs[slot]
+            .plan
+            .as_ref()
+            .unwrap_or_else(|| NONE.get_or_init(|| ClubPlan::uncut(Vec::new(), String::new())))
     }
 
     fn half_inches(&self, slot: usize) -> f64 {
@@ -202,27 +205,6 @@ fn true_cpm(
         (held_mm, raw_mm, tip)
     };
     Ok(ClampedMode::new(&line, from_mm / 1000.0, end_mm / 1000.0, tip, 30)?.cpm())
-}
-
-fn empty_plan() -> ClubPlan {
-    ClubPlan {
-        parts: Vec::new(),
-        head_number: String::new(),
-        tip_trim_mm: 0.0,
-        butt_cut_mm: 0.0,
-        cut_shaft_mm: 0.0,
-        cut_shaft_mass_g: 0.0,
-        cut_shaft_balance_point_mm: 0.0,
-        tip_to_ground_mm: 0.0,
-        bend_loft_deg: 0.0,
-        bend_lie_deg: 0.0,
-        expected: Vec::new(),
-        chance: 0.0,
-        reasons: Vec::new(),
-        frequency: None,
-        extras: Vec::new(),
-        neighbour_blank: None,
-    }
 }
 
 /// Who trims.

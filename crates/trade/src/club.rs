@@ -292,27 +292,17 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         place: String::new(),
     };
     let shaft_g = arrival.shaft_mass_g.unwrap_or(usual.shaft_g);
+    let parts = vec![
+        part(PartKind::Head, &head_model, arrival.head_mass_g, usual.head_g),
+        part(PartKind::Shaft, &shaft_model, arrival.shaft_mass_g, usual.shaft_g),
+        part(PartKind::Grip, as_it_came::GRIP, arrival.grip_mass_g, GRIP_G),
+    ];
     let pieces = ClubPlan {
-        parts: vec![
-            part(PartKind::Head, &head_model, arrival.head_mass_g, usual.head_g),
-            part(PartKind::Shaft, &shaft_model, arrival.shaft_mass_g, usual.shaft_g),
-            part(PartKind::Grip, as_it_came::GRIP, arrival.grip_mass_g, GRIP_G),
-        ],
-        head_number: number.to_owned(),
-        tip_trim_mm: 0.0,
-        butt_cut_mm: 0.0,
         cut_shaft_mm: shaft_mm,
         cut_shaft_mass_g: shaft_g,
         cut_shaft_balance_point_mm: shaft_mm * as_it_came::SHAFT_BALANCE_SHARE,
         tip_to_ground_mm: as_it_came::TIP_TO_GROUND_MM,
-        bend_loft_deg: 0.0,
-        bend_lie_deg: 0.0,
-        expected: Vec::new(),
-        chance: 0.0,
-        reasons: Vec::new(),
-        frequency: None,
-        extras: Vec::new(),
-        neighbour_blank: None,
+        ..ClubPlan::uncut(parts, number.to_owned())
     };
     let row = SheetClub {
         number: number.to_owned(),

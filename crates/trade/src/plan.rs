@@ -170,6 +170,29 @@ pub struct Plan {
 }
 
 impl ClubPlan {
+    /// Parts that nobody has cut, bent or forecast yet; the cut shaft has no length.
+    #[must_use]
+    pub const fn uncut(parts: Vec<PlannedPart>, head_number: String) -> Self {
+        Self {
+            parts,
+            head_number,
+            tip_trim_mm: 0.0,
+            butt_cut_mm: 0.0,
+            cut_shaft_mm: 0.0,
+            cut_shaft_mass_g: 0.0,
+            cut_shaft_balance_point_mm: 0.0,
+            tip_to_ground_mm: 0.0,
+            bend_loft_deg: 0.0,
+            bend_lie_deg: 0.0,
+            expected: Vec::new(),
+            chance: 0.0,
+            reasons: Vec::new(),
+            frequency: None,
+            extras: Vec::new(),
+            neighbour_blank: None,
+        }
+    }
+
     /// The first part of a kind.
     #[must_use]
     pub fn part(&self, kind: PartKind) -> Option<&PlannedPart> {

@@ -26,7 +26,7 @@ use trade::reading_figure::ReadingFigure;
 const OFF_CLAMP_MM: (f64, f64) = (10.0, 6.0);
 /// Tip trims that are a number or two off: inches.
 const OFF_TRIM_IN: [f64; 4] = [0.5, -0.5, 1.0, -1.0];
-/// A head that is not firm on its shaft reads slow by so many hundredths: mean and standard deviation.
+/// A head that is not firm on its shaft reads low, per cent of its frequency: mean and standard deviation.
 const LOOSE_PERCENT: (f64, f64) = (-3.0, 2.0);
 /// From one flex of a model to the next, hundredths of the frequency: about ten cycles.
 const CLASS_PERCENT: (f64, f64) = (3.3, 1.2);

@@ -40,8 +40,8 @@ use trade::reading::{Reading, What};
 
 /// Hundredths of a logarithm: what the belief's figures are in.
 pub(crate) const PERCENT: f64 = 100.0;
-/// One reading of a frequency to the next, clamped anew, cycles a minute, in a shop that has no such gauge among its
-/// instruments (common practice, no source).
+/// Standard deviation between readings of one club that is taken out and clamped again, cpm, where the shop has no frequency
+/// gauge among its instruments (common practice, no source).
 const METER_SD_CPM: f64 = 0.6;
 /// Name that the reading of a raw shaft has among the readings of its club.
 const RAW: &str = "raw:";
@@ -72,7 +72,7 @@ impl Assembly<'_> {
         self.learned.scatter_sd(Scattered::StiffnessPiece.key(), STIFFNESS_PIECE_SD)
     }
 
-    /// Noise of one frequency clamped anew and the step of its display, cycles a minute.
+    /// Noise of one reading in the clamp, and the step of the display, cpm.
     pub(crate) fn meter(&self) -> (f64, f64) {
         let gauge = self.shop.gauges.iter().find(|gauge| gauge.measures == Measures::Frequency);
         gauge.map_or((METER_SD_CPM, 0.0), |gauge| (gauge.noise_sd, gauge.display_step))

@@ -104,6 +104,25 @@ pub struct Waiting {
     pub fact: Wait,
 }
 
+impl Waiting {
+    /// So many parts of an order that is open, as it is told on a day.
+    #[must_use]
+    pub fn on_order(order: &Order, count: i64, library: &Library, today: Date) -> Self {
+        let line = &order.line;
+        let parts = PartCount::of(count, line.kind, &line.model, line.number.as_deref(), library);
+        Self {
+            order: Some(line.order),
+            kind: line.kind,
+            model: line.model.clone(),
+            number: line.number.clone(),
+            count,
+            expected_on: order.expected_on(),
+            days_late: order.days_late(today),
+            fact: Wait::Ordered { parts, expected: Expected::of(order.expected_on(), today) },
+        }
+    }
+}
+
 /// What a job waits for on a day, of all orders; the earliest expected first, those without a day last. `lacks` says how many
 /// of a kind, model and number the job has not here: what was ordered for it beside those keeps nobody waiting.
 #[must_use]
@@ -128,17 +147,7 @@ pub fn waiting(
             continue;
         }
         *left -= count;
-        let parts = PartCount::of(count, line.kind, &line.model, number, library);
-        found.push(Waiting {
-            order: Some(line.order),
-            kind: line.kind,
-            model: line.model.clone(),
-            number: line.number.clone(),
-            count,
-            expected_on: order.expected_on(),
-            days_late: order.days_late(today),
-            fact: Wait::Ordered { parts, expected: Expected::of(order.expected_on(), today) },
-        });
+        found.push(Waiting::on_order(order, count, library, today));
     }
     found
 }

@@ -4,7 +4,7 @@
 use super::to_come::{Key, May, Source, ToCome, asked, last_day, on_order, to_order, with_parts_to_come};
 use super::{Ground, Shelf};
 use crate::ask::{AskClub, AskGround, ask};
-use crate::order::{Expected, PartCount, Wait, Waiting};
+use crate::order::{Expected, PartCount, Waiting};
 use jiff::civil::Date;
 use matching::{Choice, DayProblem, DaySolution, MatchError, WholeJobs};
 use serde::Serialize;
@@ -371,19 +371,7 @@ impl Told<'_, '_, '_> {
     }
 
     fn waiting(&self, at: usize, count: i64) -> Waiting {
-        let (order, today) = (&self.asked.orders[at], self.asked.today);
-        let line = &order.line;
-        let parts = PartCount::of(count, line.kind, &line.model, line.number.as_deref(), self.library);
-        Waiting {
-            order: Some(line.order),
-            kind: line.kind,
-            model: line.model.clone(),
-            number: line.number.clone(),
-            count,
-            expected_on: order.expected_on(),
-            days_late: order.days_late(today),
-            fact: Wait::Ordered { parts, expected: Expected::of(order.expected_on(), today) },
-        }
+        Waiting::on_order(&self.asked.orders[at], count, self.library, self.asked.today)
     }
 
     /// Lightest and heaviest head to ask for; none for other parts.

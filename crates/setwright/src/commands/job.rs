@@ -120,7 +120,8 @@ async fn drop_job(arguments: &JobDrop) -> Result<(), Failure> {
     if arguments.database.json {
         return print_json(&view.job);
     }
-    let (w, state) = (reader(), reader().tell(&view.job.state));
+    let w = reader();
+    let state = w.tell(&view.job.state);
     say(&(text!(w, "command-record-job", job = view.job.number, player = view.job.sheet.player, state = state) + "\n"))
 }
 

@@ -41,7 +41,7 @@ pub struct JobDrop {
     pub database: Database,
 }
 
-/// What is said of one reading.
+/// Which reading to take back or to stand by, and why.
 #[derive(Debug, Args)]
 pub struct ReadingWord {
     /// Number of the job.
