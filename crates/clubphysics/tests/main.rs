@@ -1,10 +1,10 @@
 //! The calculations against what is known of them from outside.
 
 mod bad_input;
-mod chain;
 mod cups;
 mod deviations_are_complete;
 mod draws;
+mod elements;
 mod fraction;
 mod plausible;
 mod pluck;
