@@ -506,3 +506,26 @@ async fn a_reshaft_weighs_the_pulled_head_and_waits_for_its_cure() {
     assert_eq!((&worked["deed"], &worked["job_kind"]), (&json!("worked"), &json!("reshaft")), "{worked}");
     assert!(worked["changes"].as_array().unwrap().iter().any(|c| c["code"] == "club_change.shaft"), "{worked}");
 }
+
+#[tokio::test]
+async fn odd_figures_of_a_club_are_asked_about_and_taken_when_they_are_right() {
+    let bench = shop_with_grips().await;
+    let club = |length_mm: f64| {
+        json!({ "player": "Odell Farrowby", "hand": "right", "club_kind": "wood", "number": "1",
+            "arrival": { "length_mm": length_mm }, "by": "Ada" })
+    };
+    let refused = bench.refused("POST", "/clubs", StatusCode::CONFLICT, club(914.4).to_string()).await;
+    let said = detail(&refused);
+    assert!(said.contains("driver") && said.contains("36.00 in") && said.contains("usual"), "{said}");
+    assert_eq!(bench.get("/clubs").await, json!([]));
+    // On the page everything that was typed stays, with a tick for it.
+    let typed =
+        [("player", "Odell Farrowby"), ("club_kind", "wood"), ("number", "1"), ("hand", "right"), ("length", "36")];
+    let asked = bench.form("/clubs/new", &typed).await;
+    assert_eq!(asked.status, StatusCode::CONFLICT);
+    assert!(asked.text.contains("name=\"sure\"") && asked.text.contains("value=\"36\""), "{}", asked.text);
+    let sure: Vec<(&str, &str)> = typed.into_iter().chain([("sure", "1")]).collect();
+    assert_eq!(bench.form("/clubs/new", &sure).await.status, StatusCode::SEE_OTHER);
+    bench.made("/clubs", club(1143.0)).await;
+    assert_eq!(bench.get("/clubs").await.as_array().map(Vec::len), Some(2));
+}

@@ -19,7 +19,7 @@ use jiff::civil::Date;
 use quantity::{LengthUnit, MassUnit, decimal};
 use std::path::Path;
 use trade::action::Action;
-use trade::club::Arrival;
+use trade::arrival::Arrival;
 use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
 use trade::model::as_it_came::HeadMaterial;
@@ -231,6 +231,7 @@ async fn note(arguments: &ClubAdd) -> Result<(), Failure> {
         )?,
         arrival: arrival(&arguments.figures)?,
         note: arguments.figures.note.clone(),
+        sure: arguments.figures.sure,
         by: arguments.figures.by.clone(),
     };
     let app = arguments.database.open().await?;
@@ -243,7 +244,7 @@ async fn measured(arguments: &ClubRead) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let version = app.club(&arguments.code).await?.club.version;
     let (note, by) = (arguments.figures.note.clone(), arguments.figures.by.clone());
-    let read = MeasureClub { arrival: arrival(&arguments.figures)?, note, by, version };
+    let read = MeasureClub { arrival: arrival(&arguments.figures)?, note, sure: arguments.figures.sure, by, version };
     let view = app.measure_club(&arguments.code, &read).await?;
     app.close().await;
     answer(&view, arguments.database.json)

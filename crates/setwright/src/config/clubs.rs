@@ -71,6 +71,9 @@ pub struct ClubFigures {
     /// What is to be said beside it.
     #[arg(long, default_value = "")]
     pub note: String,
+    /// The figures are right, though hardly any club of its kind has such.
+    #[arg(long)]
+    pub sure: bool,
     /// Who.
     #[arg(long, default_value = "command line")]
     pub by: String,

@@ -18,6 +18,7 @@ use serde::Deserialize;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::plan::ClubPlan;
+use trade::reading::What;
 use trade::step::Step;
 use words::{Words, text};
 
@@ -126,7 +127,7 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
     if is_bent(file, club) {
         lines.push((w.text(id), value));
     }
-    let expected: Vec<(String, String)> = plan
+    let mut expected: Vec<(String, String)> = plan
         .expected
         .iter()
         .map(|e| {
@@ -134,6 +135,11 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
             (label.to_owned(), reading(w, e))
         })
         .collect();
+    if expected.is_empty() {
+        // Of a club that is worked on nothing is expected before it is read: its lines stand empty.
+        let read = file.job.steps_of(club).filter(|step| step.asks.contains(&What::SwingWeight));
+        expected.extend(read.map(|step| (step.label.clone(), String::new())));
+    }
     job_card(
         w,
         &JobCard {
