@@ -116,7 +116,7 @@ fact::facts! {
         Balance {
             /// Where it would balance, from the butt.
             balance_mm: f64,
-            /// Its length.
+            /// How long it is to the cap, as it was read on arrival.
             length_mm: f64,
         },
     }

@@ -412,7 +412,7 @@ async fn what_cannot_be_is_refused_in_words_and_nothing_is_lost() {
     let long = json!({ "kind": "grip", "code": "LONG", "name": "Long", "mass_g": 120.0, "mass_sd_g": 2.0, "core_diameter_mm": 15.24,
         "length_mm": 590.0, "centre_mm": 240.0, "cap_mm": 3.0, "shape": "round" });
     bench.made("/models", long).await;
-    let short = json!({ "player": "Young Player", "hand": "right", "club_kind": "iron", "number": "7", "arrival": { "length_mm": 620.0 }, "by": "Ada" });
+    let short = json!({ "player": "Young Player", "hand": "right", "club_kind": "iron", "number": "7", "arrival": { "length_mm": 620.0 }, "sure": true, "by": "Ada" });
     bench.made("/clubs", short).await;
     let body = job(json!({ "club": "C2", "kind": "regrip", "grip_model": "LONG" }));
     let problem = bench.refused("POST", "/jobs", StatusCode::UNPROCESSABLE_ENTITY, body).await;
@@ -516,7 +516,7 @@ async fn odd_figures_of_a_club_are_asked_about_and_taken_when_they_are_right() {
     };
     let refused = bench.refused("POST", "/clubs", StatusCode::CONFLICT, club(914.4).to_string()).await;
     let said = detail(&refused);
-    assert!(said.contains("driver") && said.contains("36.00 in") && said.contains("usual"), "{said}");
+    assert!(said.contains("driver") && said.contains("914.4 mm") && said.contains("usual"), "{said}");
     assert_eq!(bench.get("/clubs").await, json!([]));
     // On the page everything that was typed stays, with a tick for it.
     let typed =

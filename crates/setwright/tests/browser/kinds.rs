@@ -91,7 +91,10 @@ async fn a_grip_a_bend_and_a_rebalance_from_the_customer_to_the_record() {
         let life: Value = bench.api(&format!("/clubs/{code}"))["life"].clone();
         assert_eq!(life[1]["job_kind"], *kind, "{life}");
     }
-    assert_eq!(browser.console_errors().await, Vec::<String>::new());
+    // The slip was refused with its status, which the browser notes; nothing else went wrong.
+    let other: Vec<String> =
+        browser.console_errors().await.into_iter().filter(|error| !error.contains("422")).collect();
+    assert_eq!(other, Vec::<String>::new());
     browser.close().await;
 }
 
