@@ -51,8 +51,8 @@ pub const fn in_json(command: &ClubCommand) -> bool {
         ClubCommand::Add(add) => add.database.json,
         ClubCommand::Read(read) => read.database.json,
         ClubCommand::Match(asked) => asked.database.json,
-        ClubCommand::Extra(extra) => extra.database.json,
-        ClubCommand::Job(job) => job.database.json,
+        ClubCommand::Extra(extra) => extra.signed.database.json,
+        ClubCommand::Job(job) => job.signed.database.json,
     }
 }
 
@@ -86,11 +86,11 @@ async fn put_on(arguments: &ClubExtra) -> Result<(), Failure> {
     let known: Vec<&str> = Action::ALL.iter().map(|action| action.key()).collect();
     let action = member(&arguments.action, Action::from_key, &known)?;
     let mass = quantity::parse_mass(&arguments.mass, MassUnit::Gram).map_err(AppError::from)?;
-    let add = AddExtra { action, mass_g: mass.g(), by: arguments.by.clone(), version: None };
-    let app = arguments.database.open().await?;
+    let add = AddExtra { action, mass_g: mass.g(), by: arguments.signed.by.clone(), version: None };
+    let app = arguments.signed.database.open().await?;
     let plan = app.add_extra(arguments.job, arguments.slot, &add).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&plan);
     }
     let w = reader();
@@ -261,10 +261,10 @@ async fn make(arguments: &ClubJob) -> Result<(), Failure> {
         Some(file) => document_of::<NewClubJob>(file)?,
         None => of_options(arguments)?,
     };
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let job = app.new_club_job(&new).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&job);
     }
     say(&(text!(reader(), "command-club-job", job = job.number, n = job.clubs.len()) + "\n"))
@@ -311,7 +311,7 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
         hand: None,
         customer: None,
         neighbour_reason: String::new(),
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
     })
 }
 
@@ -388,17 +388,17 @@ pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
         step: arguments.step.clone(),
         entries: arguments.readings.iter().map(entry).collect::<Result<Vec<_>, Failure>>()?,
         on: None,
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
         version: None,
         at: None,
         reason: arguments.reason.clone(),
         request_key: None,
         seen: Vec::new(),
     };
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let kept = app.read(arguments.job, &new).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&kept);
     }
     let (w, meaning) = (reader(), &kept.meaning);

@@ -1,6 +1,6 @@
 //! Arguments of clubs that live on, of the work on them, and of readings at the bench.
 
-use super::Database;
+use super::{Database, Signed};
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -148,12 +148,9 @@ pub struct ClubExtra {
     /// How much came on: 2.3, or 0.1 oz.
     #[arg(long, value_name = "MASS")]
     pub mass: String,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// A job on clubs.
@@ -201,12 +198,9 @@ pub struct ClubJob {
     /// Lie of the finished club.
     #[arg(long, value_name = "DEGREES")]
     pub lie: Option<String>,
-    /// Who makes the job.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Kinds of job.
@@ -266,10 +260,7 @@ pub struct ReadArguments {
     /// Why the work goes on though something is open.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
