@@ -13,6 +13,13 @@ owned-club-fault-long-number = a club's number has { $most } letters at most
     .next = Put the rest into its name
 owned-club-fault-nothing-read = nothing was read
     .next = Give at least one figure
+owned-club-fault-odd = that would be odd: { $odd }
+    .next = Look at it again; if the figures are right, say so
+arrival-odd-of-kind = { $club } with { $what } { $read }, where { $from } to { $to } is usual
+arrival-odd-pieces-over-whole = the pieces weigh { $pieces_g }, the whole club { $total_g }
+arrival-odd-whole-over-pieces = the whole club weighs { $total_g }, head, shaft and grip { $pieces_g }
+arrival-odd-balance = with this swing weight and mass it would balance at { $balance_mm } of { $length_mm }
+club-life-sure = The figures are right
 owned-club-fault-stale = { $club } was changed meanwhile
     .next = Load it again, then decide
 
