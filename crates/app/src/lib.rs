@@ -47,6 +47,7 @@ pub mod scan;
 pub mod searching;
 pub mod sheet;
 pub mod sorting;
+pub mod stiffness_profile;
 pub mod stock;
 pub mod stock_list;
 pub mod told;

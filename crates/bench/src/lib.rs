@@ -2,6 +2,7 @@
 //! what can still be done, what is worth measuring, the glue, the record and what the shop learns. Pure: no I/O, no
 //! clock, no randomness; the time is a parameter.
 
+pub mod accuracy;
 mod ahead;
 pub mod assembly;
 pub mod beam;
@@ -31,6 +32,7 @@ pub mod scale_watch;
 pub mod scan;
 pub mod set_fit;
 pub mod solvent;
+pub mod stiffness_profile;
 pub mod target;
 pub mod today_offset;
 pub mod told;

@@ -15,5 +15,6 @@ mod scale_shift;
 mod scale_watch;
 mod set;
 mod set_fit;
+mod stiffness_profile;
 mod tip_weights;
 mod told;

@@ -7,6 +7,7 @@ mod fraction;
 mod pluck;
 mod soft_side;
 mod spoken;
+mod stiffness_profile;
 mod val_glue;
 mod val_grip_size;
 mod val_inertia;

@@ -13,6 +13,7 @@ mod gates;
 mod job;
 mod place;
 mod price;
+mod profile;
 mod scale;
 mod serve;
 mod stock;
@@ -27,6 +28,7 @@ pub use gates::*;
 pub use job::*;
 pub use place::*;
 pub use price::*;
+pub use profile::*;
 pub use scale::*;
 pub use serve::*;
 pub use stock::*;
@@ -120,6 +122,8 @@ pub enum Command {
     Fit(FitArguments),
     /// What each club of a job will read in the clamp, and the tip trims that bring the set to a slope.
     Cpm(CpmArguments),
+    /// How stiff a shaft is along its length, from readings at several clamp lengths, beside its model.
+    Profile(ProfileArguments),
     /// Two clubs that had each other's head, tip weight or grip were put right.
     Exchange(ExchangeArguments),
     /// What can be done about the clubs of a job now, and what is worth measuring first.

@@ -46,6 +46,7 @@ pub mod sheet;
 pub mod shop;
 pub mod sole;
 pub mod step;
+pub mod stiffness_profile;
 pub mod swing_weight;
 pub mod tape;
 pub mod tip_weight;

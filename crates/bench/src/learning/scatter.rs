@@ -5,13 +5,17 @@
 //! worth `Σγ²` observations (derived: one step of Fisher scoring on the evidence; the expectation of `m²` is `γ` where
 //! the belief is right). The new shop's figure counts as `PRIOR_WEIGHT` observations for ever.
 
+use crate::accuracy;
 use crate::assembly;
 use crate::belief::Believed;
-use crate::flex;
+use crate::flex::{self, Flex};
 use crate::learned::{JOB_LEVEL, KEPT_PER_JOB, Learned, Scatter, ScatterKey, Scattered, ValueKey};
 use estimation::{Belief, Drift, MeasuredPiece, OwnOf, Residual, Role, Whitened, scatter_after};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
+use trade::gauge::Gauge;
+use trade::id::ClubId;
+use trade::reading::{Reading, What};
 
 /// Observations that the figure of a new shop is worth.
 const PRIOR_WEIGHT: f64 = 8.0;
@@ -145,6 +149,44 @@ impl Learned {
                 self.learn_hands(believed, &on_it().collect::<Vec<_>>(), changed);
             }
         }
+    }
+
+    /// The noise of the gauges: of the frequency meter by what its readings are off from what all make expected; of the rule by
+    /// lengths that were read again at the same step. An angle may have been bent between two readings, so that only a study
+    /// tells of its gauge.
+    pub(super) fn learn_gauges(&mut self, believed: &Believed<'_>) {
+        let shop = believed.assembly.shop;
+        if let (Some((gauge, _)), Some(belief)) = (shop.gauge_for(What::Cpm), believed.flex().usual()) {
+            let mut score = Score::default();
+            let of_clubs = belief.residuals().into_iter().filter(|r| Flex::is_of_club(&r.id));
+            of_clubs.for_each(|r| score.add_residual(r.residual, r.free, r.noise_variance, r.variance));
+            self.learn_gauge(&gauge, score);
+        }
+        let Some((gauge, _)) = shop.gauge_for(What::FinishedLength) else { return };
+        let noise = accuracy::noise_sd(self, &gauge.key, gauge.noise_sd).powi(2);
+        let mut repeats: BTreeMap<(&ClubId, &str, &str), Vec<&Reading>> = BTreeMap::new();
+        let lengths = [What::FinishedLength, What::ShaftLength];
+        for reading in believed.standing().into_iter().filter(|r| lengths.contains(&r.what) && !believed.is_doubted(&r.id)) {
+            repeats.entry((&reading.club, &reading.step, reading.what.key())).or_default().push(reading);
+        }
+        let mut score = Score::default();
+        for of_one in repeats.values().filter(|of_one| of_one.len() > 1) {
+            let (n, steps) = (of_one.len() as f64, of_one.iter().map(|r| r.display_step).fold(0.0, f64::max));
+            let mean = of_one.iter().map(|r| r.value).sum::<f64>() / n;
+            let square: f64 = of_one.iter().map(|r| (r.value - mean).powi(2)).sum();
+            let variance = noise + steps * steps / 12.0;
+            // n readings about their own mean are n − 1 without it.
+            score.excess += noise / variance * (square / variance - (n - 1.0));
+            score.weight += (noise / variance).powi(2) * (n - 1.0);
+        }
+        self.learn_gauge(&gauge, score);
+    }
+
+    fn learn_gauge(&mut self, gauge: &Gauge, score: Score) {
+        let key = ScatterKey::Noise(gauge.key.clone()).to_string();
+        let before = self.scatter_sd(&key, gauge.noise_sd);
+        self.learn(&key, gauge.noise_sd, before, score);
+        self.not_below(&key, gauge.noise_sd, gauge.display_step);
     }
 
     /// Readings finer than half a display step say more of the display than of the noise: once there, a figure could

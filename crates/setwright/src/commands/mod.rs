@@ -18,6 +18,7 @@ mod order;
 mod part;
 mod price;
 mod print;
+mod profile;
 mod scale;
 mod scale_health;
 mod serve;
@@ -81,6 +82,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Glue(GlueCommand::Override(pass)) => told(pass.database.json, block(gates::glue_override(&pass))),
         Command::Fit(fit) => told(fit.database.json, block(fit::fit(&fit))),
         Command::Cpm(cpm) => told(cpm.database.json, block(cpm::cpm(&cpm))),
+        Command::Profile(profile) => told(profile.database.json, block(profile::profile(&profile))),
         Command::Exchange(exchange) => told(exchange.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),

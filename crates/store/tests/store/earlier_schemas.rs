@@ -31,6 +31,7 @@ use trade::order::{OrderLine, OrderStep};
 use trade::part::Part;
 use trade::reading::{Reading, StoodForecast, What};
 use trade::shop::Shop;
+use trade::stiffness_profile::{ProfileRow, ShaftProfile, StiffnessReading};
 
 /// Schemas from which something can be kept for the first time.
 const LEARNED: i64 = 3;
@@ -40,6 +41,7 @@ const LIST_LAYOUTS: i64 = 7;
 const SHAFT_FREQUENCY: i64 = 8;
 const FORECAST_AND_BATCH: i64 = 10;
 const CUSTOMERS: i64 = 12;
+const SHAFT_PROFILES: i64 = 14;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
 fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
@@ -190,11 +192,34 @@ async fn fill(store: &Store, schema: i64) -> Job {
             Layout { name: "Heron list".into(), headings: vec!["Gewicht".into()], mapping: Mapping::default() };
         tx.put_layout(&layout, at(8)).await.expect("kept");
     }
+    if schema >= SHAFT_PROFILES {
+        tx.append_profile(&parts[3].id, &profile(), Some("profile 1")).await.expect("kept");
+    }
     if schema >= CUSTOMERS {
         keep_customer(&mut tx, &mut job).await;
     }
     tx.commit().await.expect("commit");
     job
+}
+
+/// Readings of a shaft at several clamp lengths, with what they told.
+fn profile() -> ShaftProfile {
+    let read = |held_mm: f64, cpm: Option<f64>, deflection_mm: Option<f64>| StiffnessReading {
+        held_mm,
+        weight_g: 205.3,
+        weight_beyond_tip_mm: -12.5,
+        cpm,
+        deflection_mm,
+    };
+    let row = |from_tip_mm: f64| ProfileRow { from_tip_mm, stiffness_n_m2: 0.1 + from_tip_mm / 20.0, sd_percent: 4.3 };
+    ShaftProfile {
+        readings: vec![read(127.0, Some(262.0 + 1.0 / 3.0), None), read(254.0, None, Some(0.1 + 0.2))],
+        rows: vec![row(1041.4), row(520.7), row(0.0)],
+        length_mm: 1041.4,
+        tip_trimmed_mm: 0.0,
+        by: "Wren".into(),
+        at: at(8),
+    }
 }
 
 /// A customer whose the job and its sheet are.
@@ -326,6 +351,10 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     let mut shaft = tx.part_by_code("S-1").await.expect("read").expect("there");
     shaft.cpm = Some(261.5);
     tx.update_part(&shaft, at(99)).await.expect("saved");
+    assert!(!tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("kept"), "from schema {schema}");
+    assert!(tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("answered"), "from schema {schema}");
+    let shaft = tx.part_by_code("S-1").await.expect("read").expect("there");
+    assert_eq!(shaft.profile, Some(profile()), "from schema {schema}");
     order(&mut tx, job, &shaft).await;
     let mut job = tx.job(&job.id).await.expect("read").expect("there");
     keep_customer(&mut tx, &mut job).await;

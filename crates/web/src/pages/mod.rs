@@ -48,6 +48,7 @@ mod scale_check;
 pub(crate) mod scale_health;
 mod scale_setup;
 mod scales;
+mod shaft_profile;
 mod sheet_club;
 mod sheet_file;
 mod sheet_form;
@@ -112,6 +113,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(bench::router())
         .merge(grid::router())
         .merge(cpm::router())
+        .merge(shaft_profile::router())
         .merge(open::router())
         .merge(fit::router())
         .merge(glossary::router())
