@@ -31,6 +31,7 @@ use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
 use trade::reading::{Reading, Unit, What, check_value};
+use trade::soft_side::SoftSideRead;
 use trade::step::{Step, Strength};
 use utoipa::ToSchema;
 
@@ -86,6 +87,25 @@ pub struct NewReadings {
     /// A key of the sender's own: the same one again keeps nothing twice.
     #[serde(default)]
     pub request_key: Option<String>,
+}
+
+impl NewReadings {
+    /// One entry of a club at a step, read now.
+    #[must_use]
+    pub fn of(slot: i64, step: &str, entry: Entry, by: &str) -> Self {
+        Self {
+            slot,
+            step: step.to_owned(),
+            entries: vec![entry],
+            on: None,
+            by: by.to_owned(),
+            version: None,
+            seen: Vec::new(),
+            at: None,
+            reason: None,
+            request_key: None,
+        }
+    }
 }
 
 /// What became of readings.
@@ -514,6 +534,8 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
         return Ok(value);
     }
     let text = entry.typed.as_str();
+    // A soft side may be written with how sure it is: `74 ± 4`.
+    let text = if entry.what == What::SoftSide { SoftSideRead::apart(text).0 } else { text };
     Ok(match entry.what.unit() {
         Unit::Gram => quantity::parse_mass(text, MassUnit::Gram)?.g(),
         Unit::Points => quantity::parse_swing_weight(text)?.points(),

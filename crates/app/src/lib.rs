@@ -46,6 +46,7 @@ pub mod scales;
 pub mod scan;
 pub mod searching;
 pub mod sheet;
+pub mod soft_side;
 pub mod sorting;
 pub mod stiffness_profile;
 pub mod stock;

@@ -4,6 +4,7 @@
 
 pub mod accuracy;
 mod ahead;
+pub mod angle_effect;
 pub mod assembly;
 pub mod beam;
 pub mod belief;
@@ -31,6 +32,7 @@ pub mod scale_shift;
 pub mod scale_watch;
 pub mod scan;
 pub mod set_fit;
+pub mod soft_side;
 pub mod solvent;
 pub mod stiffness_profile;
 pub mod target;

@@ -336,8 +336,8 @@ fn lines<'r>(
     }
     let to_cap_mm =
         target.length_to.to_cap_mm(target.length_mm, believed.assembly.library.grip(&target.grip_model)?.cap_mm);
-    // A length that was read again at the same step is the mean of its readings: nothing of the club has changed. An angle may
-    // have been bent and a shaft trimmed between two readings, so that the last one counts alone.
+    // Readings that stand beside each other at one step are of a club that was seated again; what was read after a bend or a cut
+    // takes the place of what was read before.
     let assembly = believed.assembly;
     let read = |what: What, target: Option<f64>, tolerance: f64| -> Result<Line, TradeError> {
         let Some(latest) = last(what) else { return line(what, target, None, Some(tolerance)) };
@@ -345,10 +345,7 @@ fn lines<'r>(
             r.club == club.id && r.what == what && r.step == latest.step && !believed.is_doubted(&r.id)
         };
         let standing = believed.standing();
-        let repeats: Vec<f64> = match what {
-            What::FinishedLength => standing.iter().filter(again).map(|r| r.value).collect(),
-            _ => Vec::new(),
-        };
+        let repeats: Vec<f64> = standing.iter().filter(again).map(|r| r.value).collect();
         let n = repeats.len().max(1);
         let value = if repeats.is_empty() { latest.value } else { repeats.iter().sum::<f64>() / n as f64 };
         let on = read_on(assembly.shop, assembly.learned, what, latest.display_step, n as i64);

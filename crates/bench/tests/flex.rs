@@ -61,7 +61,7 @@ fn shot_cpm(line: impl Fn(f64) -> (f64, f64), from: f64, to: f64, (mass, offset,
         let (a, b) = (run([0.0, 0.0, 1.0, 0.0]), run([0.0, 0.0, 0.0, 1.0]));
         a[0] * b[1] - a[1] * b[0]
     };
-    let (mut low, mut high) = (12.0, 60.0);
+    let (mut low, mut high) = (12.0, 140.0);
     let sign = determinant(low).signum();
     for _ in 0..45 {
         let middle = 0.5 * (low + high);

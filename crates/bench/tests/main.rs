@@ -1,5 +1,6 @@
 //! The bench, from the first reading to what the shop learns: one program, so that what it is built of is linked once.
 
+mod accuracy;
 mod bridge;
 mod causes;
 mod flex;

@@ -44,6 +44,7 @@ pub mod scale_event;
 pub mod shaft;
 pub mod sheet;
 pub mod shop;
+pub mod soft_side;
 pub mod sole;
 pub mod step;
 pub mod stiffness_profile;

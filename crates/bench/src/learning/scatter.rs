@@ -151,9 +151,8 @@ impl Learned {
         }
     }
 
-    /// The noise of the gauges: of the frequency meter by what its readings are off from what all make expected; of the rule by
-    /// lengths that were read again at the same step. An angle may have been bent between two readings, so that only a study
-    /// tells of its gauge.
+    /// The noise of the gauges: of the frequency meter by what its readings are off from what all make expected; of the rule and of
+    /// the machine for loft and lie by what was read again at the same step with the club seated again.
     pub(super) fn learn_gauges(&mut self, believed: &Believed<'_>) {
         let shop = believed.assembly.shop;
         if let (Some((gauge, _)), Some(belief)) = (shop.gauge_for(What::Cpm), believed.flex().usual()) {
@@ -162,19 +161,27 @@ impl Learned {
             of_clubs.for_each(|r| score.add_residual(r.residual, r.free, r.noise_variance, r.variance));
             self.learn_gauge(&gauge, score);
         }
-        let Some((gauge, _)) = shop.gauge_for(What::FinishedLength) else { return };
+        self.learn_repeats(believed, &[What::FinishedLength, What::ShaftLength]);
+        self.learn_repeats(believed, &[What::Loft, What::Lie]);
+    }
+
+    /// What the repeats of readings on one gauge say of its noise.
+    fn learn_repeats(&mut self, believed: &Believed<'_>, of: &[What]) {
+        let shop = believed.assembly.shop;
+        let Some((gauge, _)) = of.first().and_then(|what| shop.gauge_for(*what)) else { return };
         let noise = accuracy::noise_sd(self, &gauge.key, gauge.noise_sd).powi(2);
         let mut repeats: BTreeMap<(&ClubId, &str, &str), Vec<&Reading>> = BTreeMap::new();
-        let lengths = [What::FinishedLength, What::ShaftLength];
-        for reading in believed.standing().into_iter().filter(|r| lengths.contains(&r.what) && !believed.is_doubted(&r.id)) {
+        let standing = believed.standing();
+        for reading in standing.iter().copied().filter(|r| of.contains(&r.what) && !believed.is_doubted(&r.id)) {
             repeats.entry((&reading.club, &reading.step, reading.what.key())).or_default().push(reading);
         }
         let mut score = Score::default();
         for of_one in repeats.values().filter(|of_one| of_one.len() > 1) {
-            let (n, steps) = (of_one.len() as f64, of_one.iter().map(|r| r.display_step).fold(0.0, f64::max));
+            let n = of_one.len() as f64;
+            let step = of_one.iter().map(|r| r.display_step).fold(gauge.display_step, f64::max);
             let mean = of_one.iter().map(|r| r.value).sum::<f64>() / n;
             let square: f64 = of_one.iter().map(|r| (r.value - mean).powi(2)).sum();
-            let variance = noise + steps * steps / 12.0;
+            let variance = noise + step * step / 12.0;
             // n readings about their own mean are n − 1 without it.
             score.excess += noise / variance * (square / variance - (n - 1.0));
             score.weight += (noise / variance).powi(2) * (n - 1.0);

@@ -181,45 +181,65 @@ impl StiffnessProfile {
         let n = places.len();
         let mut mean = DVector::zeros(n + 1);
         mean[n] = prior.gives_mm.0;
-        let mut at = mean.clone();
-        let mut change = f64::INFINITY;
-        let mut step = 0;
-        loop {
+        let precision = {
+            // Smooth deviations are next to singular; a billionth of the least variance is never seen.
+            let jitter = DMatrix::identity(n + 1, n + 1) * 1e-9;
+            (&before + jitter).cholesky().ok_or_else(|| not_settled(0.0, 0))?.inverse()
+        };
+        let cost = |at: &DVector<f64>, seen: &Straight| {
+            let (from, off) = (at - &mean, &seen.ln_read - &seen.ln_fitted);
+            let misfit: f64 = off.iter().zip(seen.variance.iter()).map(|(off, variance)| off * off / variance).sum();
+            from.dot(&(&precision * &from)) + misfit
+        };
+        let seen_at = |at: &DVector<f64>| -> Result<(StiffnessLine, Straight), PhysicsError> {
             let line = prior.line(&places, &at.as_slice()[..n])?;
             let seen = Straight::of(&line, &places, readings, at[n])?;
+            Ok((line, seen))
+        };
+        let mut at = mean.clone();
+        let (mut line, mut seen) = seen_at(&at)?;
+        for step in 0..ROUNDS_MAX {
             let off = &seen.ln_read - &seen.ln_fitted + &seen.gradient * (&at - &mean);
             let spread = &seen.gradient * &before * seen.gradient.transpose() + DMatrix::from_diagonal(&seen.variance);
-            let root = spread.cholesky().ok_or(not_settled(change, step))?;
-            let next = &mean + &before * seen.gradient.transpose() * root.solve(&off);
-            let moves = &next - &at;
-            let size = |(i, d): (usize, &f64)| if i == n { d.abs() / 1000.0 } else { d.abs() };
-            change = moves.iter().enumerate().map(size).fold(0.0, f64::max);
-            // Readings that contradict each other make the steps go to and fro.
-            at += moves * if step < 6 { 1.0 } else { 0.4 };
-            step += 1;
-            if change < SETTLED {
-                let inverse = root.inverse();
-                let known = &before * seen.gradient.transpose() * &inverse;
-                let covariance = &before - &known * &seen.gradient * &before;
-                let weighed = &inverse * &off;
-                let readings = (0..readings.len()).map(|i| Fitted {
-                    fitted: seen.ln_fitted[i].exp(),
-                    off_sds: weighed[i] / inverse[(i, i)].sqrt(),
-                });
-                return Ok(Self {
-                    gives_mm: (at[n], covariance[(n, n)].max(0.0).sqrt()),
-                    readings: readings.collect(),
-                    told_figures: (&seen.gradient * known).trace(),
-                    ln_ratio: at.as_slice()[..n].to_vec(),
-                    covariance,
-                    line,
-                    places_mm: places,
-                });
-            }
-            if step >= ROUNDS_MAX || !change.is_finite() {
+            let root = spread.cholesky().ok_or_else(|| not_settled(0.0, step))?;
+            let moves = &mean + &before * seen.gradient.transpose() * root.solve(&off) - &at;
+            let change = moves.iter().enumerate().map(|(i, d)| if i == n { d.abs() / 1000.0 } else { d.abs() });
+            let change = change.fold(0.0, f64::max);
+            if !change.is_finite() {
                 return Err(not_settled(change, step));
             }
+            // Readings that contradict each other would make whole steps go to and fro: a step is halved until it is one to the
+            // better, and where none is, the line is as near to them as lines get.
+            let now = cost(&at, &seen);
+            let halved = (0..12).map(|halvings| 0.5_f64.powi(halvings));
+            let better = halved.filter(|_| change >= SETTLED && step + 1 < ROUNDS_MAX).find_map(|share| {
+                let there = &at + &moves * share;
+                let (line, seen) = seen_at(&there).ok()?;
+                (cost(&there, &seen) < now * (1.0 - 1e-9)).then_some((there, line, seen))
+            });
+            if let Some(better) = better {
+                (at, line, seen) = better;
+                continue;
+            }
+            let inverse = root.inverse();
+            let known = &before * seen.gradient.transpose() * &inverse;
+            let covariance = &before - &known * &seen.gradient * &before;
+            let weighed = &inverse * &off;
+            let readings = (0..readings.len()).map(|i| Fitted {
+                fitted: seen.ln_fitted[i].exp(),
+                off_sds: weighed[i] / inverse[(i, i)].sqrt(),
+            });
+            return Ok(Self {
+                gives_mm: (at[n], covariance[(n, n)].max(0.0).sqrt()),
+                readings: readings.collect(),
+                told_figures: (&seen.gradient * known).trace(),
+                ln_ratio: at.as_slice()[..n].to_vec(),
+                covariance,
+                line,
+                places_mm: places,
+            });
         }
+        Err(not_settled(f64::NAN, ROUNDS_MAX))
     }
 
     /// Places at which it is stated, mm from the butt; between them its logarithm runs straight.
@@ -277,7 +297,7 @@ pub fn worth_of_readings(
                 (0..count).map(|i| like(from_held_mm + step * i as f64)).collect::<Result<Vec<_>, PhysicsError>>()?;
             let seen = Straight::of(&line, &places, &readings, prior.gives_mm.0)?;
             let spread = &seen.gradient * &before * seen.gradient.transpose() + DMatrix::from_diagonal(&seen.variance);
-            let root = spread.cholesky().ok_or(not_settled(0.0, 0))?;
+            let root = spread.cholesky().ok_or_else(|| not_settled(0.0, 0))?;
             let after = &before - &before * seen.gradient.transpose() * root.solve(&(&seen.gradient * &before));
             let free: Vec<usize> = (0..places.len()).filter(|i| places[*i] >= from_held_mm).collect();
             let sum: f64 = free.iter().map(|i| after[(*i, *i)].max(0.0)).sum();

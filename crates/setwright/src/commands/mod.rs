@@ -23,6 +23,7 @@ mod scale;
 mod scale_health;
 mod serve;
 mod simulate;
+mod soft_side;
 mod weigh;
 mod work;
 
@@ -83,6 +84,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Fit(fit) => told(fit.database.json, block(fit::fit(&fit))),
         Command::Cpm(cpm) => told(cpm.database.json, block(cpm::cpm(&cpm))),
         Command::Profile(profile) => told(profile.database.json, block(profile::profile(&profile))),
+        Command::SoftSide(soft) => told(soft.database.json, block(soft_side::soft_side(&soft))),
         Command::Exchange(exchange) => told(exchange.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),

@@ -37,7 +37,7 @@ pub struct ProfileArguments {
 }
 
 /// Two figures with a sign of equality between them.
-fn pair(text: &str) -> Result<(f64, f64), String> {
+pub(super) fn pair(text: &str) -> Result<(f64, f64), String> {
     let read = |part: &str| part.trim().parse::<f64>().ok().filter(|value| value.is_finite());
     let (held, value) = text.split_once('=').ok_or("write it as HELD=VALUE, such as 127=262.4")?;
     read(held).zip(read(value)).ok_or_else(|| "write two numbers, such as 127=262.4".to_owned())

@@ -20,11 +20,13 @@ use sqlx::{AnyConnection, AssertSqlSafe, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
 use std::path::Path;
 use store::{
-    CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx,
+    ClubFilter, CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx,
 };
+use trade::club::{Club, ClubDeed, ClubEvent, Made};
 use trade::customer::Customer;
-use trade::id::{BatchId, EventId, ReadingId};
+use trade::id::{BatchId, ClubCode, EventId, ReadingId};
 use trade::job::Job;
+use trade::job_kind::JobKind;
 use trade::life::{FigureChange, LifeStep};
 use trade::model::PartKind;
 use trade::order::{OrderLine, OrderStep};
@@ -41,6 +43,7 @@ const LIST_LAYOUTS: i64 = 7;
 const SHAFT_FREQUENCY: i64 = 8;
 const FORECAST_AND_BATCH: i64 = 10;
 const CUSTOMERS: i64 = 12;
+const CLUBS: i64 = 13;
 const SHAFT_PROFILES: i64 = 14;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
@@ -192,6 +195,9 @@ async fn fill(store: &Store, schema: i64) -> Job {
             Layout { name: "Heron list".into(), headings: vec!["Gewicht".into()], mapping: Mapping::default() };
         tx.put_layout(&layout, at(8)).await.expect("kept");
     }
+    if schema >= CLUBS {
+        keep_club(&mut tx, &job).await;
+    }
     if schema >= SHAFT_PROFILES {
         tx.append_profile(&parts[3].id, &profile(), Some("profile 1")).await.expect("kept");
     }
@@ -200,6 +206,42 @@ async fn fill(store: &Store, schema: i64) -> Job {
     }
     tx.commit().await.expect("commit");
     job
+}
+
+/// A club that the job's first became, its life, and a kind of job of the shop's own.
+async fn keep_club(tx: &mut Tx, job: &Job) {
+    let number = tx.next_club_number().await.expect("a number");
+    let made_of = &job.clubs[0];
+    let pieces = made_of.plan.clone().expect("a plan");
+    let club = Club {
+        code: ClubCode(format!("C{number}")),
+        label: "Größes altes 6er".into(),
+        player: job.sheet.player.clone(),
+        owner: None,
+        hand: job.sheet.hand,
+        made: Made { row: made_of.target.clone(), pieces },
+        grip_size_mm: Some(0.1 + 26.7),
+        figures: Vec::new(),
+        version: 0,
+    };
+    tx.insert_club(&club, number, at(11)).await.expect("saved");
+    tx.note_made(&made_of.id, &club.code).await.expect("noted");
+    let event = ClubEvent {
+        id: EventId(new_id()),
+        club: club.code.clone(),
+        deed: ClubDeed::Built,
+        job: Some(job.number),
+        slot: Some(made_of.slot),
+        job_kind: None,
+        changes: Vec::new(),
+        figures: Vec::new(),
+        note: "whole".into(),
+        by: "Wren".into(),
+        at: at(12),
+    };
+    tx.append_club_event(&event).await.expect("appended");
+    let kind = trade::job_kind::of_the_trade().first().expect("a kind of the trade").clone();
+    tx.save_job_kind(&JobKind { key: "own".into(), label: "Unsere Art".into(), ..kind }).await.expect("saved");
 }
 
 /// Readings of a shaft at several clamp lengths, with what they told.
@@ -325,7 +367,11 @@ async fn everything(store: &Store, schema: i64) -> String {
     for study in tx.studies().await.expect("read") {
         say!(tx.study_readings(&study.id));
     }
-    say!(tx.orders(&OrderFilter::default()), tx.layouts(), tx.customer_lines("", 99));
+    for club in tx.owned_clubs(&ClubFilter::default(), 99).await.expect("read") {
+        all.push_str(&format!("{club:#?}\n"));
+        say!(tx.club_events(&club.code));
+    }
+    say!(tx.job_kinds(), tx.orders(&OrderFilter::default()), tx.layouts(), tx.customer_lines("", 99));
     for part in tx.parts(&PartFilter::default()).await.expect("read") {
         all.push_str(&format!("{part:#?}\n"));
         // Before there were lives the store of today wrote one, which the schema had no place for.

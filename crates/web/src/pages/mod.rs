@@ -55,6 +55,7 @@ mod sheet_form;
 mod sheet_reference;
 mod sheets;
 mod shop;
+mod soft_side;
 mod sorting;
 mod step_says;
 mod stock;
@@ -114,6 +115,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(grid::router())
         .merge(cpm::router())
         .merge(shaft_profile::router())
+        .merge(soft_side::router())
         .merge(open::router())
         .merge(fit::router())
         .merge(glossary::router())
