@@ -89,25 +89,6 @@ pub struct NewReadings {
     pub request_key: Option<String>,
 }
 
-impl NewReadings {
-    /// One entry of a club at a step, read now.
-    #[must_use]
-    pub fn of(slot: i64, step: &str, entry: Entry, by: &str) -> Self {
-        Self {
-            slot,
-            step: step.to_owned(),
-            entries: vec![entry],
-            on: None,
-            by: by.to_owned(),
-            version: None,
-            seen: Vec::new(),
-            at: None,
-            reason: None,
-            request_key: None,
-        }
-    }
-}
-
 /// What became of readings.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct Kept {

@@ -83,10 +83,22 @@ impl App {
         }
         need_name(&find.by)?;
         let step = file.job.steps_of(club).find(|step| step.asks.contains(&What::SoftSide));
-        let step = step.ok_or_else(|| AppError::conflict(SoftSideFault::NotAsked { number: club.target.number.clone() }))?;
+        let step =
+            step.ok_or_else(|| AppError::conflict(SoftSideFault::NotAsked { number: club.target.number.clone() }))?;
         let Some(read) = found.read() else { return Err(AppError::invalid(SoftSideFault::NothingToMark)) };
         let entry = Entry { what: What::SoftSide, typed: read.written(), value: Some(read.at_deg), again: false };
-        let new = NewReadings::of(slot, &step.key, entry, &find.by);
+        let new = NewReadings {
+            slot,
+            step: step.key.clone(),
+            entries: vec![entry],
+            on: None,
+            by: find.by.clone(),
+            version: None,
+            seen: Vec::new(),
+            at: None,
+            reason: None,
+            request_key: None,
+        };
         let kept = self.read(number, &new).await?;
         Ok(SoftSideKept { found, reading: kept.readings.into_iter().last() })
     }

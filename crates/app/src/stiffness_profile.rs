@@ -7,10 +7,11 @@ use bench::stiffness_profile::{ShaftStiffness, shaft_stiffness};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use store::Tx;
+use trade::clamp::Clamp;
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::model::PartKind;
-use trade::part::{Part, PartState};
+use trade::part::{CPM_MOST, Part, PartState};
 use trade::stiffness_profile::{ShaftProfile, StiffnessFault, StiffnessReading};
 use utoipa::ToSchema;
 use words::{Words, text};
@@ -93,17 +94,32 @@ impl App {
         let kept = stiffness.kept(&read.by, self.now());
         let key = read.request_key.as_deref().filter(|key| !key.is_empty());
         if !tx.append_profile(&part.id, &kept, key).await? {
-            // The stock has changed: who has read it before reads it again.
-            tx.update_part(&part, self.now()).await?;
+            // What was read in the shop's own clamp with its own weight is the frequency that shafts are sorted and planned by.
+            let shop = crate::load_shop(&mut tx).await?;
+            let usual = read.readings.iter().find(|read| is_usual(read, &shop.clamp)).and_then(|read| read.cpm);
+            let after = Part { cpm: usual.filter(|_| part.tip_trimmed_mm.is_none()).or(part.cpm), ..part.clone() };
+            // Even where no figure is another: who has read the stock before reads it again.
+            tx.update_part(&after, self.now()).await?;
+            if after.cpm != part.cpm {
+                self.note_change(&mut tx, &part, &after, "").await?;
+            }
             let now = shaft_of(&mut tx, code).await?;
             self.plan_follows(&mut tx, &now).await?;
             let note = serde_json::json!({ "code": part.code, "readings": read.readings.len() });
-            self.log(&mut tx, part.job.as_ref(), part.club.as_ref(), EventKind::ShaftProfileKept, &read.by, note).await?;
+            self.log(&mut tx, part.job.as_ref(), part.club.as_ref(), EventKind::ShaftProfileKept, &read.by, note)
+                .await?;
             tx.commit().await?;
             self.tell(None, "stock");
         }
         self.shaft_stiffness(code).await
     }
+}
+
+/// Whether a reading was taken as raw shafts are at the weigh-in.
+fn is_usual(read: &StiffnessReading, clamp: &Clamp) -> bool {
+    let weight = clamp.test_weight_g.is_some_and(|weight_g| (read.weight_g - weight_g).abs() < 0.5);
+    let place = (read.weight_beyond_tip_mm - clamp.test_weight_centre_mm).abs() < 0.5;
+    weight && place && (read.held_mm - clamp.held_mm).abs() < 0.5 && read.cpm.is_some_and(|cpm| cpm <= CPM_MOST)
 }
 
 async fn shaft_of(tx: &mut Tx, code: &str) -> Result<Part, AppError> {
@@ -142,7 +158,8 @@ pub fn said(w: &Words, found: &StiffnessOfShaft) -> Vec<String> {
         said.push(text!(w, "profile-gives", gives_mm = gives_mm, band_mm = band_mm));
     }
     for (place, read) in (1_i64..).zip(&stiffness.readings).filter(|(_, read)| read.doubted) {
-        let (value, unit) = read.reading.cpm.map_or((read.reading.deflection_mm.unwrap_or_default(), "mm"), |cpm| (cpm, "cpm"));
+        let (value, unit) =
+            read.reading.cpm.map_or((read.reading.deflection_mm.unwrap_or_default(), "mm"), |cpm| (cpm, "cpm"));
         let figure = |value: f64| format!("{} {unit}", w.printed(&quantity::decimal(value, 1)));
         let (read, fitted) = (figure(value), figure(read.fitted));
         said.push(text!(w, "profile-doubted", place = place, read = read, fitted = fitted));

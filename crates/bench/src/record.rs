@@ -341,9 +341,8 @@ fn lines<'r>(
     let assembly = believed.assembly;
     let read = |what: What, target: Option<f64>, tolerance: f64| -> Result<Line, TradeError> {
         let Some(latest) = last(what) else { return line(what, target, None, Some(tolerance)) };
-        let again = |r: &&&Reading| {
-            r.club == club.id && r.what == what && r.step == latest.step && !believed.is_doubted(&r.id)
-        };
+        let again =
+            |r: &&&Reading| r.club == club.id && r.what == what && r.step == latest.step && !believed.is_doubted(&r.id);
         let standing = believed.standing();
         let repeats: Vec<f64> = standing.iter().filter(again).map(|r| r.value).collect();
         let n = repeats.len().max(1);

@@ -93,9 +93,7 @@ pub fn of_sweep(input: &SoftSideInput) -> Result<SoftSideFound, TradeError> {
         (Presence::There, Some((at_deg, band_deg)), None) => {
             (Some((at_deg, band_deg)), SoftSideSays::Stiffness { at_deg, band_deg })
         }
-        (Presence::TooSmallToMatter, _, Some((bow_mm, bow_deg))) => {
-            (None, SoftSideSays::BowAlone { bow_mm, bow_deg })
-        }
+        (Presence::TooSmallToMatter, _, Some((bow_mm, bow_deg))) => (None, SoftSideSays::BowAlone { bow_mm, bow_deg }),
         (Presence::TooSmallToMatter, ..) => (None, SoftSideSays::Alike { at_most_share }),
         (Presence::There | Presence::CannotTell, ..) => (None, SoftSideSays::CannotTell { at_most_share }),
     };

@@ -43,7 +43,10 @@ fn an_angle_is_known_as_well_as_its_gauge_and_its_repeats() {
         read_deg(&mut set, asked + value, minute);
     }
     let mean = line(&set, What::Lie);
-    assert!((mean.built.unwrap() - asked - 0.5).abs() < 1e-9 && mean.read_on.as_ref().unwrap().readings == 4, "{mean:?}");
+    assert!(
+        (mean.built.unwrap() - asked - 0.5).abs() < 1e-9 && mean.read_on.as_ref().unwrap().readings == 4,
+        "{mean:?}"
+    );
     assert!((mean.band.unwrap() - 0.7067).abs() < 1e-3, "{mean:?}");
 }
 

@@ -244,7 +244,8 @@ fn bands_hold_what_they_say() {
 
 #[test]
 fn the_shop_learns_its_shafts_and_its_clamp() {
-    let truth = Truth { level: -0.15, tilt: 0.1, gives_mm: 8.0, grip_gives_mm: 12.0, head_mm: 1.0, piece_sd: 0.02, spot: 0.0 };
+    let truth =
+        Truth { level: -0.15, tilt: 0.1, gives_mm: 8.0, grip_gives_mm: 12.0, head_mm: 1.0, piece_sd: 0.02, spot: 0.0 };
     let mut draw = Draw(5);
     let mut learned = Learned::default();
     let mut bands = Vec::new();

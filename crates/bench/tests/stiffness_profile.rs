@@ -18,14 +18,27 @@ fn planned_shaft(set: &mut Set, slot: i64) -> &mut PlannedPart {
 }
 
 /// The raw shaft of a club, clamped at so many lengths, as a meter with a noise of 0.3 cpm reads it.
-fn readings(set: &mut Set, slot: i64, truth: &Truth, piece: f64, lengths: usize, draw: &mut Draw) -> Vec<StiffnessReading> {
+fn readings(
+    set: &mut Set,
+    slot: i64,
+    truth: &Truth,
+    piece: f64,
+    lengths: usize,
+    draw: &mut Draw,
+) -> Vec<StiffnessReading> {
     let held_before = set.shop.clamp.held_mm;
     let weight_g = set.shop.clamp.test_weight_g.unwrap();
     let read = |i: usize| {
         let held_mm = held_before + (600.0 - held_before) * i as f64 / (lengths.max(2) - 1) as f64;
         set.shop.clamp.held_mm = held_mm;
         let cpm = true_cpm(set, slot, truth, piece, None) + 0.3 * draw.bell();
-        StiffnessReading { held_mm, weight_g, weight_beyond_tip_mm: 0.0, cpm: Some((cpm * 10.0).round() / 10.0), deflection_mm: None }
+        StiffnessReading {
+            held_mm,
+            weight_g,
+            weight_beyond_tip_mm: 0.0,
+            cpm: Some((cpm * 10.0).round() / 10.0),
+            deflection_mm: None,
+        }
     };
     let found = (0..lengths).map(read).collect();
     set.shop.clamp.held_mm = held_before;
@@ -70,7 +83,10 @@ fn a_shaft_with_a_soft_spot_is_forecast_by_its_own_line() {
     // It is of the same model as its neighbours, in the same clamp.
     let beside_after = expected(&believed, &set, 6, &on);
     let true_six = true_cpm(&set, 6, &truth, 0.0, Some(&on));
-    assert!(beside_after.1 < 0.6 * beside.1 && (beside_after.0 - true_six).abs() < beside_after.1, "{beside_after:?} {true_six}");
+    assert!(
+        beside_after.1 < 0.6 * beside.1 && (beside_after.0 - true_six).abs() < beside_after.1,
+        "{beside_after:?} {true_six}"
+    );
     // A shaft that was cut since is forecast by its model.
     planned_shaft(&mut set, 3).tip_lost_mm = Some(12.7);
     assert_eq!(rests_on(&set), Some(StiffnessFrom::Tube));

@@ -29,10 +29,17 @@ fn read(held_mm: f64, cpm: f64) -> ClampedReading {
 fn fits(c: &mut Criterion) {
     let prior = prior();
     // What a shaft a tenth softer than its model reads, within a cycle.
-    let readings: Vec<ClampedReading> =
-        [(127.0, 249.0), (200.0, 282.0), (275.0, 323.0), (350.0, 376.0), (430.0, 451.0), (510.0, 559.0), (600.0, 739.0)]
-            .map(|(held, cpm)| read(held, cpm))
-            .to_vec();
+    let readings: Vec<ClampedReading> = [
+        (127.0, 249.0),
+        (200.0, 282.0),
+        (275.0, 323.0),
+        (350.0, 376.0),
+        (430.0, 451.0),
+        (510.0, 559.0),
+        (600.0, 739.0),
+    ]
+    .map(|(held, cpm)| read(held, cpm))
+    .to_vec();
     let found = StiffnessProfile::fit(&prior, &readings).expect("a line");
     assert!(found.told_figures > 2.0);
     c.bench_function("profile_from_seven_readings", |b| {

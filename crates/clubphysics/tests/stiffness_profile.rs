@@ -97,7 +97,8 @@ fn read(cpm: f64, held_mm: f64) -> ClampedReading {
 
 /// A shaft 9 % soft, tilted, with a soft spot that neither follows.
 fn spotted(x: f64) -> f64 {
-    model_n_m2(x) * (-0.09 + 0.06 * (2.0 * x / LENGTH_MM - 1.0) - 0.14 * (-0.5 * ((x - 560.0) / 110.0).powi(2)).exp()).exp()
+    model_n_m2(x)
+        * (-0.09 + 0.06 * (2.0 * x / LENGTH_MM - 1.0) - 0.14 * (-0.5 * ((x - 560.0) / 110.0).powi(2)).exp()).exp()
 }
 
 #[test]
@@ -127,7 +128,8 @@ fn seven_clamp_lengths_show_a_soft_spot_and_foretell_other_clamps() {
     );
     let tip = RigidTip { mass_kg: 0.262, ..RigidTip::default() };
     let mode =
-        clubphysics::vibration::ClampedMode::new(&line.unwrap(), (240.0 - found.gives_mm.0) / 1000.0, 1.0, tip, 30).unwrap();
+        clubphysics::vibration::ClampedMode::new(&line.unwrap(), (240.0 - found.gives_mm.0) / 1000.0, 1.0, tip, 30)
+            .unwrap();
     let truth = shot_cpm(&spotted, 240.0 - gives, 0.262);
     assert!((mode.cpm() - truth).abs() < 0.4, "{} against {truth}", mode.cpm());
     assert!(found.readings.iter().all(|r| r.off_sds.abs() < 2.0), "{:?}", found.readings);
@@ -145,9 +147,8 @@ fn bands_of_shafts_drawn_from_the_prior_hold() {
     let (mut inside, mut count, mut square, mut give_square) = (0.0, 0.0, 0.0, 0.0);
     for _ in 0..150 {
         let (level, tilt) = (prior.level_sd * draw.bell(), prior.tilt_sd * draw.bell());
-        let waves: Vec<(f64, f64, f64)> = (0..25)
-            .map(|_| (draw.bell() / prior.shape_length_mm, TAU * draw.uniform(), draw.bell()))
-            .collect();
+        let waves: Vec<(f64, f64, f64)> =
+            (0..25).map(|_| (draw.bell() / prior.shape_length_mm, TAU * draw.uniform(), draw.bell())).collect();
         let shape = |x: f64| {
             let sum: f64 = waves.iter().map(|(k, phase, size)| size * (k * x + phase).cos()).sum();
             prior.shape_sd * (2.0 / waves.len() as f64).sqrt() * sum
@@ -172,7 +173,10 @@ fn bands_of_shafts_drawn_from_the_prior_hold() {
         give_square += ((found.gives_mm.0 - gives) / found.gives_mm.1).powi(2);
     }
     let (share, square) = (inside / count, square / count);
-    assert!((0.92..0.975).contains(&share) && (0.78..1.27).contains(&square), "{share:.3} inside, mean square {square:.2}");
+    assert!(
+        (0.92..0.975).contains(&share) && (0.78..1.27).contains(&square),
+        "{share:.3} inside, mean square {square:.2}"
+    );
     assert!((0.65..1.4).contains(&(give_square / 150.0)), "{}", give_square / 150.0);
 }
 
@@ -184,7 +188,13 @@ fn deflections_tell_the_same_line_and_repeats_tell_one_figure() {
         let h = (a - held) / f64::from(n);
         let part = |i: i32| {
             let x = held + h * f64::from(i);
-            let weight = if i == 0 || i == n { 1.0 } else if i % 2 == 1 { 4.0 } else { 2.0 };
+            let weight = if i == 0 || i == n {
+                1.0
+            } else if i % 2 == 1 {
+                4.0
+            } else {
+                2.0
+            };
             weight * (a - x).powi(2) / spotted(x)
         };
         // 500 g; millimetres cubed over N·m² are 1e-9·m³ …, in millimetres 1e-6.

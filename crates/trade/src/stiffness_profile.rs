@@ -100,7 +100,10 @@ impl ShaftProfile {
 /// None at all or too many, a figure out of range, a reading with both figures or neither.
 pub fn check(readings: &[StiffnessReading], length_mm: f64) -> Result<(), TradeError> {
     if readings.is_empty() || readings.len() > READINGS_MOST {
-        return Err(TradeError::refused(StiffnessFault::Count { n: readings.len() as i64, most: READINGS_MOST as i64 }));
+        return Err(TradeError::refused(StiffnessFault::Count {
+            n: readings.len() as i64,
+            most: READINGS_MOST as i64,
+        }));
     }
     for (i, read) in readings.iter().enumerate() {
         let name = |what: &str| format!("readings[{i}].{what}");

@@ -38,6 +38,7 @@ mod scale_health;
 mod scales;
 mod shaft_frequency;
 mod shaft_profile;
+mod soft_side;
 mod start_here;
 mod stock_list;
 mod support;

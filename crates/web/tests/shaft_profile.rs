@@ -24,14 +24,21 @@ fn readings(cpm: &[(f64, f64)]) -> Value {
 async fn a_shaft_is_read_at_several_clamp_lengths_by_page_and_api_alike() {
     let bench = Bench::open().await;
     planned(&bench).await;
+    let clamp = [("form", "clamp"), ("held_mm", "127 mm"), ("test_weight_g", "205 g"), ("test_weight_centre_mm", "0")];
+    assert_eq!(bench.form("/scales/setup/clamp", &clamp).await.status, StatusCode::SEE_OTHER);
     let club = bench.get("/jobs/1").await["job"]["clubs"][2].clone();
     let parts = club["plan"]["parts"].as_array().expect("parts");
-    let shaft = parts.iter().find(|p| p["kind"] == json!("shaft")).expect("a shaft")["code"].as_str().expect("a code").to_owned();
+    let shaft = parts.iter().find(|p| p["kind"] == json!("shaft")).expect("a shaft")["code"]
+        .as_str()
+        .expect("a code")
+        .to_owned();
     let path = format!("/parts/{shaft}/profile");
     let none = bench.get(&path).await;
     assert!(none["readings"].as_array().is_some_and(Vec::is_empty) && none.get("by").is_none(), "{none}");
     let rows = none["rows"].as_array().expect("rows");
-    assert!(rows.len() == 9 && rows.iter().all(|r| (number(&r["stiffness_n_m2"]) - number(&r["model_n_m2"])).abs() < 1e-6));
+    assert!(
+        rows.len() == 9 && rows.iter().all(|r| (number(&r["stiffness_n_m2"]) - number(&r["model_n_m2"])).abs() < 1e-6)
+    );
     let before = bench.get("/jobs/1/cpm").await["clubs"][2].clone();
 
     // What a shaft of the model's own line would read at these lengths, 4 % slower: some 8 % softer.
@@ -51,10 +58,18 @@ async fn a_shaft_is_read_at_several_clamp_lengths_by_page_and_api_alike() {
     assert_eq!(put(&bench, &path, kept).await.1, found, "sent twice, kept once");
     assert_eq!(bench.get(&path).await, found);
     assert_eq!(found["by"], json!("Ada"));
+    // Read in the shop's own clamp with its own weight: also the frequency that plans sort shafts by.
+    assert_eq!(bench.get(&format!("/parts/{shaft}")).await["cpm"], json!(read[0].1));
     assert!(number(&found["band_percent"]) < 0.7 * number(&found["model_band_percent"]), "{found}");
 
     let plan = bench.get("/jobs/1").await["job"]["clubs"][2]["plan"].clone();
-    let in_plan = plan["parts"].as_array().expect("parts").iter().find(|p| p["code"] == json!(shaft)).cloned().expect("the shaft");
+    let in_plan = plan["parts"]
+        .as_array()
+        .expect("parts")
+        .iter()
+        .find(|p| p["code"] == json!(shaft))
+        .cloned()
+        .expect("the shaft");
     assert_eq!(in_plan["profile"]["readings"].as_array().map(Vec::len), Some(6), "{in_plan}");
     let after = bench.get("/jobs/1/cpm").await["clubs"][2].clone();
     assert_eq!(after["rests_on"], json!("profile"));
@@ -66,7 +81,8 @@ async fn a_shaft_is_read_at_several_clamp_lengths_by_page_and_api_alike() {
     assert!(bench.page(&format!("/stock/parts/{shaft}")).await.text.contains(&format!("/stock/parts/{shaft}/profile")));
 
     // Both figures in one line are refused by name; a head has no stiffness; a shaft nobody knows is not found.
-    let both = json!({ "readings": [{ "held_mm": 127, "weight_g": 205, "cpm": 262, "deflection_mm": 40 }], "by": "Ada" });
+    let both =
+        json!({ "readings": [{ "held_mm": 127, "weight_g": 205, "cpm": 262, "deflection_mm": 40 }], "by": "Ada" });
     let (status, problem) = put(&bench, &path, both).await;
     assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(detail(&problem).contains("one of the two"), "{problem}");

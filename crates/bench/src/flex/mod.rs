@@ -21,8 +21,8 @@ mod shaft;
 
 pub(crate) use profile::{HELD_SD_MM, SHAPE_LENGTH_MM, figure_of, seen_of};
 pub(crate) use setup::InClamp;
-pub(crate) use shaft::{InHand, RawShaft};
 pub use shaft::StiffnessFrom;
+pub(crate) use shaft::{InHand, RawShaft};
 
 use self::setup::{Linear, Setup};
 use crate::accuracy::noise_sd;
@@ -295,7 +295,9 @@ fn linear(setup: &Setup<'_>, what: InClamp<'_>) -> Option<Linear> {
 }
 
 fn raw_cpm(setup: &Setup<'_>) -> Option<f64> {
-    setup.plan.part(PartKind::Shaft)?.raw_cpm.filter(|_| setup.assembly.shop.clamp.test_weight_g.is_some())
+    // The reading of a profile in the usual clamp is that of the raw shaft: it counts once.
+    let counts = setup.assembly.shop.clamp.test_weight_g.is_some() && setup.raw.from != StiffnessFrom::Profile;
+    setup.plan.part(PartKind::Shaft)?.raw_cpm.filter(|_| counts)
 }
 
 /// The readings of a club as the belief takes them.

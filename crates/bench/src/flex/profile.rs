@@ -87,7 +87,8 @@ impl Setup<'_> {
         let gives_mm = CLAMP_GIVES_MM.0 + before[2] * INCH_MM;
         let found: Sensed = sensed(&line, read.held_mm - gives_mm, seen_of(read, self.raw.length_mm))?;
         let sum: f64 = found.bending.iter().map(|(_, part)| part).sum();
-        let tilt: f64 = found.bending.iter().map(|(x, part)| part * (2.0 * x * 1000.0 / self.raw.length_mm - 1.0)).sum();
+        let tilt: f64 =
+            found.bending.iter().map(|(x, part)| part * (2.0 * x * 1000.0 / self.raw.length_mm - 1.0)).sum();
         let mut shares = vec![
             share(&keys[0].0, sum * PERCENT),
             share(&keys[1].0, tilt * PERCENT),

@@ -225,10 +225,8 @@ impl StiffnessProfile {
             let known = &before * seen.gradient.transpose() * &inverse;
             let covariance = &before - &known * &seen.gradient * &before;
             let weighed = &inverse * &off;
-            let readings = (0..readings.len()).map(|i| Fitted {
-                fitted: seen.ln_fitted[i].exp(),
-                off_sds: weighed[i] / inverse[(i, i)].sqrt(),
-            });
+            let readings = (0..readings.len())
+                .map(|i| Fitted { fitted: seen.ln_fitted[i].exp(), off_sds: weighed[i] / inverse[(i, i)].sqrt() });
             return Ok(Self {
                 gives_mm: (at[n], covariance[(n, n)].max(0.0).sqrt()),
                 readings: readings.collect(),
@@ -334,7 +332,8 @@ impl Straight {
         };
         for (i, read) in readings.iter().enumerate() {
             let name = |what: &str| format!("readings[{i}].{what}");
-            let value = above(&name(read.seen.field()), read.seen.value(), 0.0, read.seen.sign(), Advice::EnterMeasuredFigure)?;
+            let value =
+                above(&name(read.seen.field()), read.seen.value(), 0.0, read.seen.sign(), Advice::EnterMeasuredFigure)?;
             let found = sensed(line, read.held_mm - gives_mm, read.seen)?;
             straight.ln_read[i] = value.ln();
             straight.ln_fitted[i] = found.ln_value;

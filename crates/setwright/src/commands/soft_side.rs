@@ -16,10 +16,15 @@ pub async fn soft_side(arguments: &SoftSideArguments) -> Result<(), Failure> {
     if let Some((along_line_cpm, heel_toe_cpm)) = arguments.along.zip(arguments.heel_toe) {
         let read = app.two_planes(job, slot, &ReadTwoPlanes { along_line_cpm, heel_toe_cpm, by }).await?;
         app.close().await;
-        return if arguments.database.json { print_json(&read) } else { say(&format!("{}\n", reader().told(&read.says))) };
+        return if arguments.database.json {
+            print_json(&read)
+        } else {
+            say(&format!("{}\n", reader().told(&read.says)))
+        };
     }
     let mut sweep = SoftSideInput::default();
-    let read = [&arguments.frequency, &arguments.deflection, &arguments.force].into_iter().find(|list| !list.is_empty());
+    let read =
+        [&arguments.frequency, &arguments.deflection, &arguments.force].into_iter().find(|list| !list.is_empty());
     let (angles_deg, values): (Vec<f64>, Vec<f64>) = read.into_iter().flatten().copied().unzip();
     sweep.angles_deg = angles_deg;
     if !arguments.deflection.is_empty() {

@@ -20,7 +20,8 @@ use sqlx::{AnyConnection, AssertSqlSafe, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
 use std::path::Path;
 use store::{
-    ClubFilter, CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx,
+    ClubFilter, CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading,
+    StudyRow, Tx,
 };
 use trade::club::{Club, ClubDeed, ClubEvent, Made};
 use trade::customer::Customer;
@@ -397,8 +398,14 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     let mut shaft = tx.part_by_code("S-1").await.expect("read").expect("there");
     shaft.cpm = Some(261.5);
     tx.update_part(&shaft, at(99)).await.expect("saved");
-    assert!(!tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("kept"), "from schema {schema}");
-    assert!(tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("answered"), "from schema {schema}");
+    assert!(
+        !tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("kept"),
+        "from schema {schema}"
+    );
+    assert!(
+        tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("answered"),
+        "from schema {schema}"
+    );
     let shaft = tx.part_by_code("S-1").await.expect("read").expect("there");
     assert_eq!(shaft.profile, Some(profile()), "from schema {schema}");
     order(&mut tx, job, &shaft).await;

@@ -3,13 +3,13 @@
 use crate::asked::{Asked, Path};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
-use app::soft_side::{FindSoftSide, ReadTwoPlanes, SoftSideKept, TwoPlanesRead};
 use app::App;
 use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
 use app::cpm::{AskCpm, TakeTrims, TrimsTaken};
 use app::fit::{ExchangeParts, FitTaken, PartsExchanged, TakeFit, UndoExchange};
 use app::scan::{ScanAt, ScanSaid};
+use app::soft_side::{FindSoftSide, ReadTwoPlanes, SoftSideKept, TwoPlanesRead};
 use axum::extract::State;
 use axum::http::StatusCode;
 use bench::club_state::ClubState;

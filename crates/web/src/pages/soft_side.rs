@@ -75,30 +75,38 @@ async fn find(
 
 /// The readings of the form; an angle without one is left out.
 fn sweep_of(w: &Words, form: &mut Entries) -> SoftSideInput {
-    let mut number = |name: &str| {
-        let text = form.text(name).to_owned();
-        if text.is_empty() {
-            return None;
-        }
-        match plain_number(&text) {
-            Ok(value) => Some(value),
-            Err(fault) => {
-                form.refuse(name, w.tell(&fault));
-                None
-            }
-        }
-    };
-    let fixed = number("fixed");
-    let read: Vec<(f64, f64)> =
-        (0..ANGLES).filter_map(|i| Some((STEP_DEG * i as f64, number(&format!("at{i}"))?))).collect();
+    let kind = form.text("kind").to_owned();
+    let fixed = if kind == "force" { form.length_mm(w, "fixed") } else { number(w, form, "fixed") };
+    let read: Vec<(f64, f64)> = (0..ANGLES)
+        .filter_map(|i| {
+            let name = format!("at{i}");
+            let value = if kind == "deflection" { form.length_mm(w, &name) } else { number(w, form, &name) };
+            Some((STEP_DEG * i as f64, value?))
+        })
+        .collect();
     let (angles_deg, values) = read.into_iter().unzip();
     let mut sweep = SoftSideInput { angles_deg, ..SoftSideInput::default() };
-    match form.text("kind") {
+    match kind.as_str() {
         "deflection" => (sweep.deflections_mm, sweep.fixed_force_n) = (Some(values), fixed),
         "force" => (sweep.forces_n, sweep.fixed_deflection_mm) = (Some(values), fixed),
         _ => sweep.frequencies_cpm = Some(values),
     }
     sweep
+}
+
+/// A plain number; none where the field is empty, or not one.
+fn number(w: &Words, form: &mut Entries, name: &str) -> Option<f64> {
+    let text = form.text(name).to_owned();
+    if text.is_empty() {
+        return None;
+    }
+    match plain_number(&text) {
+        Ok(value) => Some(value),
+        Err(fault) => {
+            form.refuse(name, w.tell(&fault));
+            None
+        }
+    }
 }
 
 async fn page(

@@ -160,11 +160,9 @@ fn soft_side(w: &Words, file: &JobFile, club: &JobClub) -> Vec<Line> {
         Some(side) => rich!(w, "says-soft-side", strong, side = w.tell(&side)),
         None => html! { (w.text("says-soft-side-free")) },
     };
-    let find = html! { a href={ "/bench/" (file.job.number) "/" (club.slot) "/soft-side" } { (w.text("soft-side-open")) } };
-    vec![
-        Line { deed, why: w.text("says-soft-side-why"), of: None },
-        Line { deed: find, why: String::new(), of: None },
-    ]
+    let find =
+        html! { a href={ "/bench/" (file.job.number) "/" (club.slot) "/soft-side" } { (w.text("soft-side-open")) } };
+    vec![Line { deed, why: w.text("says-soft-side-why"), of: None }, Line { deed: find, why: String::new(), of: None }]
 }
 
 /// The soft side as it was read, with how sure that is; none where it was not.
@@ -294,7 +292,12 @@ fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &
             None => rich!(w, "says-bend-unread", strong, what = w.tell(&what), asked_deg = asked.value),
         };
         let back = found.and_then(|found| found.came_back_deg);
-        let mut why: Vec<String> = asks.iter().filter(|ask| ask.what == what).flat_map(|ask| &ask.effects).map(|effect| w.told(effect)).collect();
+        let mut why: Vec<String> = asks
+            .iter()
+            .filter(|ask| ask.what == what)
+            .flat_map(|ask| &ask.effects)
+            .map(|effect| w.told(effect))
+            .collect();
         why.extend(back.map(|back_deg| text!(w, "says-came-back", back_deg = back_deg)));
         let why = why.join(" ");
         Some(Line { deed, why, of: Some(what) })
