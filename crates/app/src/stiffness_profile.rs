@@ -27,7 +27,6 @@ pub struct ReadShaft {
     pub look: bool,
     /// A key of the sender's own: the same one again keeps nothing twice.
     #[serde(default)]
-    #[schema(max_length = 64, pattern = "^[A-Za-z0-9-]*$")]
     pub request_key: Option<String>,
     /// Who.
     #[serde(default)]
@@ -97,7 +96,12 @@ impl App {
             // What was read in the shop's own clamp with its own weight is the frequency that shafts are sorted and planned by.
             let shop = crate::load_shop(&mut tx).await?;
             let usual = read.readings.iter().find(|read| is_usual(read, &shop.clamp)).and_then(|read| read.cpm);
-            let after = Part { cpm: usual.filter(|_| part.tip_trimmed_mm.is_none()).or(part.cpm), ..part.clone() };
+            let usual = usual.filter(|_| part.tip_trimmed_mm.is_none());
+            // Taken back, it goes with the readings that it came with.
+            let came_with = part.profile.iter().flat_map(|profile| &profile.readings);
+            let came_with = came_with.filter(|read| is_usual(read, &shop.clamp)).find_map(|read| read.cpm);
+            let stays = part.cpm.filter(|_| part.cpm != came_with);
+            let after = Part { cpm: usual.or(stays), ..part.clone() };
             // Even where no figure is another: who has read the stock before reads it again.
             tx.update_part(&after, self.now()).await?;
             if after.cpm != part.cpm {

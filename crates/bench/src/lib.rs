@@ -14,6 +14,7 @@ pub mod cause;
 pub mod chance;
 mod clock;
 pub mod club_state;
+pub mod cpm_remedy;
 pub mod doubt;
 pub mod flex;
 pub mod funnel;

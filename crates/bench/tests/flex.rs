@@ -388,3 +388,58 @@ fn an_advised_trim_brings_the_true_club_to_the_slope() {
     }
     assert!(trimmed >= 3, "{found:?}");
 }
+
+/// A club whose shaft is cut reads stiffer or softer than its slope: each remedy, done to the true club of this file, changes the
+/// frequency as it was told.
+#[test]
+fn what_is_advised_of_a_cut_shaft_does_to_the_true_club_what_it_says() {
+    use bench::trim_to_cpm::{Slope, SlopeAsked, set_cpm};
+    let mut set = planned();
+    let on = dry(&set);
+    for slot in 1..=8 {
+        let piece = [0.0, 0.022, -0.022, 0.0, 0.0, 0.0, 0.0, 0.0][slot as usize - 1];
+        let plan = set.job.clubs[slot as usize - 1].plan.as_ref().unwrap();
+        let cut_mm = plan.cut_shaft_mm;
+        set.read(slot, "cut", What::ShaftLength, cut_mm, slot);
+        let read = true_cpm(&set, slot, &TYPICAL, piece, Some(&on));
+        set.read(slot, "cpm", What::Cpm, (read * 10.0).round() / 10.0, 10 + slot);
+    }
+    let asked = SlopeAsked { slope: Slope::Step, step_cpm: 4.3, level_cpm: None };
+    let found = set_cpm(&set.assembly().believe(&set.readings).unwrap(), asked).unwrap();
+    let figure = |told: &fact::Told, name: &str| serde_json::to_value(told).unwrap()["figures"][name].as_f64();
+    let mut tried = 0;
+    for club in &found.clubs {
+        assert!(club.trim.is_none(), "its shaft is cut: {club:?}");
+        let now = true_cpm(&set, club.slot, &TYPICAL, 0.0, Some(&on));
+        let at = club.slot as usize - 1;
+        for remedy in &club.remedies {
+            let plan = set.job.clubs[at].plan.as_mut().unwrap();
+            let before = plan.clone();
+            let by_g = figure(remedy, "by_g").unwrap_or(0.0);
+            let head = plan.parts.iter_mut().find(|part| part.kind == PartKind::Head).unwrap();
+            let (told, by_mm) = match remedy.code() {
+                "cpm_remedy.heavier_head" => {
+                    head.mass_g += by_g;
+                    (-figure(remedy, "loss_cpm").unwrap(), 0.0)
+                }
+                "cpm_remedy.lighter_head" => {
+                    head.mass_g -= by_g;
+                    (figure(remedy, "gain_cpm").unwrap(), 0.0)
+                }
+                "cpm_remedy.shorter_butt" => {
+                    (figure(remedy, "gain_cpm").unwrap(), figure(remedy, "by_mm").unwrap())
+                }
+                _ => continue,
+            };
+            plan.cut_shaft_mm -= by_mm;
+            plan.butt_cut_mm += by_mm;
+            let then = true_cpm(&set, club.slot, &TYPICAL, 0.0, Some(&on));
+            set.job.clubs[at].plan = Some(before);
+            assert!((then - now - told).abs() < 0.05 + 0.05 * told.abs(), "{remedy:?}: {now} to {then}");
+            let points = figure(remedy, "by_points").unwrap();
+            assert!((points > 0.0) == (remedy.code() == "cpm_remedy.heavier_head"), "{remedy:?}");
+            tried += 1;
+        }
+    }
+    assert!(tried >= 2, "{found:?}");
+}
