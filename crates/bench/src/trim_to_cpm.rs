@@ -7,7 +7,7 @@ use crate::flex::{StiffnessFrom, Trimmed};
 use crate::remedy::Progress;
 use clubphysics::trim::Shaft;
 use estimation::normal;
-use fact::{Fact, Told};
+use fact::Told;
 use quantity::INCH_MM;
 use serde::{Deserialize, Serialize};
 use trade::error::{TradeError, within};

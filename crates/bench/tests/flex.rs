@@ -426,9 +426,7 @@ fn what_is_advised_of_a_cut_shaft_does_to_the_true_club_what_it_says() {
                     head.mass_g -= by_g;
                     (figure(remedy, "gain_cpm").unwrap(), 0.0)
                 }
-                "cpm_remedy.shorter_butt" => {
-                    (figure(remedy, "gain_cpm").unwrap(), figure(remedy, "by_mm").unwrap())
-                }
+                "cpm_remedy.shorter_butt" => (figure(remedy, "gain_cpm").unwrap(), figure(remedy, "by_mm").unwrap()),
                 _ => continue,
             };
             plan.cut_shaft_mm -= by_mm;

@@ -52,14 +52,3 @@ pub fn run(topic: &str, input: Value) -> Result<Value, PhysicsError> {
     };
     (found.run)(input)
 }
-
-#[cfg(test)]
-mod tests {
-    use super::topics;
-
-    #[test]
-    fn every_topic_has_its_title_and_summary() {
-        let told: Vec<_> = topics().iter().flat_map(|topic| [topic.title(), topic.summary()]).collect();
-        words::check::texts_of_list(&told);
-    }
-}

@@ -1,13 +1,17 @@
 //! The calculations against what is known of them from outside.
 
 mod bad_input;
+mod cups;
 mod deviations_are_complete;
 mod draws;
+mod elements;
 mod fraction;
+mod plausible;
 mod pluck;
 mod soft_side;
 mod spoken;
 mod stiffness_profile;
+mod topics;
 mod val_glue;
 mod val_grip_size;
 mod val_inertia;

@@ -2,6 +2,7 @@
 
 mod belief;
 mod carry;
+mod choice;
 mod common;
 mod control;
 mod doubt;
@@ -10,4 +11,6 @@ mod hypothesis;
 mod mixture;
 mod published;
 mod reference;
+mod scatter;
+mod share;
 mod worth;

@@ -3,25 +3,10 @@
 /// Declares an enumeration of facts. The code of a member is the area, a point, and the member's name in small letters:
 /// `Weak` of the area `loft_check` is `loft_check.weak`. Its figures are its fields.
 ///
-/// Each enumeration brings a test, named as itself, that the crate `words` has a text for every member and that no text
-/// uses a figure which its member does not have. So the declaring crate needs `words` among its dev-dependencies.
+/// A test of the whole program reads these declarations and holds that the crate `words` has a text for every member, and that
+/// no text uses a figure which its member does not have.
 #[macro_export]
 macro_rules! facts {
-    ($(#[$doc:meta])* $vis:vis enum $name:ident : $area:literal { $($members:tt)* }) => {
-        $crate::facts_below_words! { $(#[$doc])* $vis enum $name : $area { $($members)* } }
-
-        #[cfg(test)]
-        #[test]
-        #[allow(non_snake_case)]
-        fn $name() {
-            ::words::check::texts_of::<$name>();
-        }
-    };
-}
-
-/// The same for a crate that `words` itself is built on: a test of `words` looks for the texts.
-#[macro_export]
-macro_rules! facts_below_words {
     ($(#[$doc:meta])* $vis:vis enum $name:ident : $area:literal {
         $($(#[$member_doc:meta])* $member:ident $({ $($(#[$field_doc:meta])* $field:ident : $type:ty),* $(,)? })?),* $(,)?
     }) => {

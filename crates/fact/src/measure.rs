@@ -1,6 +1,6 @@
 //! A figure whose unit is known only where the program runs, as the limits of a field are.
 
-crate::facts_below_words! {
+crate::facts! {
     /// A figure with its unit.
     pub enum Measure: "measured" {
         /// A mass.

@@ -2,29 +2,20 @@
 
 use crate::language::id_of;
 use crate::{Language, Words};
-use fact::{Fact, Facts, Refusal};
+use fact::{Fact, Refusal};
 use jiff::tz::TimeZone;
 
-/// Fails where a member of an enumeration of facts has no English text, or its text uses a figure that the member does
-/// not have. Called by the test that `fact::facts!` brings.
-///
-/// # Panics
-/// With the names of all such members.
-pub fn texts_of<F: Facts>() {
-    let english = Language::english();
-    let mut wrong = Vec::new();
-    for (code, figures) in F::codes() {
-        let id = id_of(&code);
-        let Some((_, used)) = english.names().find(|(name, _)| *name == id) else {
-            wrong.push(format!("{id} has no text; its figures: {}", figures.join(", ")));
-            continue;
-        };
-        let unknown: Vec<&str> = used.iter().map(String::as_str).filter(|name| !figures.contains(name)).collect();
-        if !unknown.is_empty() {
-            wrong.push(format!("{id} uses {}, but has {}", unknown.join(", "), figures.join(", ")));
-        }
-    }
-    assert!(wrong.is_empty(), "{}:\n{}", F::AREA, wrong.join("\n"));
+/// What is wrong with the English text of a fact: there is none, or it uses a figure that the fact does not have. `code` is
+/// that of the fact, `figures` are the names of what it holds.
+#[must_use]
+pub fn wrong_text(code: &str, figures: &[String]) -> Option<String> {
+    let id = id_of(code);
+    let Some((_, used)) = Language::english().names().find(|(name, _)| *name == id) else {
+        return Some(format!("{id} has no text; its figures: {}", figures.join(", ")));
+    };
+    let unknown: Vec<&str> =
+        used.iter().map(String::as_str).filter(|name| !figures.iter().any(|f| f == name)).collect();
+    (!unknown.is_empty()).then(|| format!("{id} uses {}, but has {}", unknown.join(", "), figures.join(", ")))
 }
 
 /// Fails where a member of a closed list has no English text.

@@ -112,7 +112,6 @@ list-entry = entry { $n }: { $what }",
 
 #[test]
 fn facts_from_below_have_their_texts() {
-    crate::check::texts_of::<fact::Measure>();
     let known = |list: &str, key: &str| Words::english(Units::default()).told(&Told::of_list(list, key));
     for notation in Notation::ALL {
         assert!(!known("Notation", notation.key()).is_empty());

@@ -109,18 +109,3 @@ pub fn cups(joints: u32, pot_life_min: impl Fn(u32) -> f64) -> Option<Cups> {
         // Five cups of three joints may do for what six would be the first to be tried for.
         .map(|split| Cups { cups: joints.div_ceil(split.joints_a_cup), ..split })
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn cups_follow_the_time_that_the_work_takes() {
-        // A pot life of 60 min is enough for 38 joints of 1.5 min after 2 min of stirring.
-        assert_eq!(cups(38, |_| 60.0), Some(Cups { cups: 1, joints_a_cup: 38 }));
-        assert_eq!(cups(39, |_| 60.0), Some(Cups { cups: 2, joints_a_cup: 20 }));
-        // Five minutes are enough for two joints.
-        assert_eq!(cups(7, |_| 5.0), Some(Cups { cups: 4, joints_a_cup: 2 }));
-        assert_eq!(cups(1, |_| 3.0), None);
-    }
-}

@@ -2,6 +2,7 @@
 
 use crate::harness::Bench;
 use std::collections::{BTreeSet, VecDeque};
+use std::sync::OnceLock;
 
 /// Pages that stand at the end of a form and not of a link, and some that are to be seen in more than one state.
 const BEGIN: [&str; 13] = [
@@ -20,8 +21,14 @@ const BEGIN: [&str; 13] = [
     "/style",
 ];
 
-/// One address of each kind of page: two parts, two steps of the grid, two sheets are the same page.
+/// One address of each kind of page: two parts, two steps of the grid, two sheets are the same page. Followed once, since
+/// every bench serves the same shop.
 pub fn all(bench: &Bench) -> Vec<String> {
+    static FOUND: OnceLock<Vec<String>> = OnceLock::new();
+    FOUND.get_or_init(|| follow(bench)).clone()
+}
+
+fn follow(bench: &Bench) -> Vec<String> {
     let mut found = Vec::new();
     let mut known: BTreeSet<String> = BTreeSet::new();
     // Those to begin with are seen whatever else of their kind was.
