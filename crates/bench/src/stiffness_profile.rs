@@ -68,7 +68,7 @@ pub struct ShaftStiffness {
     pub rests_on: StiffnessFrom,
     /// The shaft from butt to tip.
     pub rows: Vec<StiffnessAt>,
-    /// Its readings.
+    /// What was read of it in the clamp, as entered, each beside what the line makes of it; empty where it was not read.
     pub readings: Vec<ReadingOfProfile>,
     /// How much longer than it is a shaft acts in this clamp, by these readings.
     pub clamp_gives_mm: f64,

@@ -1,7 +1,6 @@
 //! How stiff one very shaft is along its length, as the shop read it: the readings and the line that they tell.
 
 use crate::error::{TradeError, within};
-use crate::part::CPM_LEAST;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -122,6 +121,8 @@ pub fn check(readings: &[StiffnessReading], length_mm: f64) -> Result<(), TradeE
     Ok(())
 }
 
+/// The least that a clamped shaft reads, cpm (wide, to catch slips of the key only).
+const CPM_LEAST: f64 = 50.0;
 /// A shaft that is held over most of its length is far faster than any club, cpm (wide, to catch slips of the key only).
 const CPM_HELD_FAR: f64 = 3000.0;
 /// Least free shaft of a reading, mm.
