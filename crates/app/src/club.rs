@@ -10,7 +10,8 @@ use desk::match_set::MatchedClub;
 use fact::{Fact, Told};
 use serde::{Deserialize, Serialize};
 use store::{ClubFilter, Tx};
-use trade::club::{Arrival, Club, ClubChange, ClubDeed, ClubEvent, ClubFigure, Made, as_it_came};
+use trade::arrival::Arrival;
+use trade::club::{Club, ClubChange, ClubDeed, ClubEvent, ClubFigure, Made, as_it_came};
 use trade::error::Noun;
 use trade::id::{ClubCode, ClubId};
 use trade::job::{ClubWork, JobClub};
@@ -50,6 +51,9 @@ pub struct NewClub {
     /// Anything else that the bench should know.
     #[serde(default)]
     pub note: String,
+    /// That the figures are right, though hardly any club of its kind has such.
+    #[serde(default)]
+    pub sure: bool,
     /// Who notes it.
     pub by: String,
 }
@@ -70,6 +74,9 @@ pub struct MeasureClub {
     /// What is to be said beside them.
     #[serde(default)]
     pub note: String,
+    /// That the figures are right, though hardly any club of its kind has such.
+    #[serde(default)]
+    pub sure: bool,
     /// Who.
     pub by: String,
     /// Version of the club that was looked at.
@@ -175,6 +182,7 @@ impl App {
             return Err(AppError::invalid(OwnedClubFault::LongNumber { most: LONGEST_NUMBER }));
         }
         new.arrival.check()?;
+        need_sure(&new.arrival, new.sure, new.club_kind, new.number.trim())?;
         let mut tx = self.store.write().await?;
         if let Some(owner) = new.owner {
             customer_row(&mut tx, owner).await?;
@@ -212,6 +220,7 @@ impl App {
         let mut tx = self.store.write().await?;
         let mut club = self.free_club(&mut tx, code).await?;
         need_club_version(&club, read.version)?;
+        need_sure(&read.arrival, read.sure, club.made.row.club_kind, &club.made.row.number)?;
         let figures = self.figures(&mut tx, &read.arrival).await?;
         let known = [read.arrival.head_mass_g, read.arrival.shaft_mass_g, read.arrival.grip_mass_g];
         if let Some(size_mm) = read.arrival.grip_size_mm {
@@ -467,12 +476,20 @@ fn changes(believed: &Believed<'_>, work: &ClubWork, club: &JobClub) -> Result<V
     Ok(found)
 }
 
+/// Refuses figures that hardly any such club has, until somebody says that they are right: a slip here would be believed in
+/// every later job.
+fn need_sure(arrival: &Arrival, sure: bool, kind: ClubKind, number: &str) -> Result<(), AppError> {
+    let odd: Vec<Told> = arrival.odd(kind, number).iter().map(Fact::told).collect();
+    if sure || odd.is_empty() { Ok(()) } else { Err(AppError::conflict(OwnedClubFault::Odd { odd })) }
+}
+
 fact::facts! {
     /// What is refused of a club that lives on.
     pub(crate) enum OwnedClubFault: "owned_club_fault" {
         NoPlayer,
         LongNumber { most: usize },
         NothingRead,
+        Odd { odd: Vec<Told> },
         Stale { club: String },
     }
 }

@@ -1,12 +1,14 @@
 //! How well one reading of a length, an angle or a frequency is known: by the shop's own gauge as it was stated, studied and learned
 //! from repeats; by what is usual for an instrument that was never studied.
 
-use crate::belief::BAND_95;
 use crate::learned::{Learned, ScatterKey};
 use serde::{Deserialize, Serialize};
 use trade::reading::What;
 use trade::shop::Shop;
 use utoipa::ToSchema;
+
+/// Half width of a 95 % band in standard deviations.
+pub const BAND_95: f64 = 1.959_963_984_540_054;
 
 /// The instrument that a value was read on, as far as it says how well that is known.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, ToSchema)]

@@ -9,6 +9,8 @@ use bench::glue::{Batch, CureOverride, Gate, ready_at};
 use bench::open_point::{Final, OpenClub, OpenPoint, Passed, open_club};
 use jiff::Timestamp;
 use trade::id::{BatchId, ClubId};
+use trade::model::{Model, PartKind};
+use trade::plan::PlannedPart;
 use trade::reading::What;
 use trade::step::Strength;
 
@@ -106,6 +108,44 @@ fn before_the_cut_a_head_beyond_bending_and_a_doubted_reading_are_open() {
     assert!(named(&found, "doubted", "weighed"), "{found:?}");
     // Whatever is not to be undone there alone.
     assert_eq!(At::of(&set).names(1, "dry"), []);
+}
+
+/// The demonstration's adapter has settings a degree apart.
+#[test]
+fn a_club_with_an_adapter_is_set_and_open_only_beyond_its_settings() {
+    let mut set = Set::planned();
+    let adapter = set.library.iter().find_map(|model| match model {
+        Model::Adapter(adapter) => Some(adapter.clone()),
+        _ => None,
+    });
+    let adapter = adapter.expect("an adapter");
+    let plan = set.job.clubs[0].plan.as_mut().unwrap();
+    let head = plan.part(PartKind::Head).unwrap().clone();
+    plan.parts.push(PlannedPart {
+        kind: PartKind::Adapter,
+        model: adapter.code.clone(),
+        mass_g: adapter.mass_g,
+        ..head
+    });
+    let most = adapter.settings.iter().max_by(|a, b| a.loft_deg.total_cmp(&b.loft_deg)).unwrap();
+    let (target, turned) = (set.job.clubs[0].target.loft_deg, most.loft_deg - adapter.turns_deg(None).0);
+    // As much too strong as its strongest turn mends, lie as that turn leaves it.
+    set.read(1, "received", What::Loft, target - turned, 1);
+    let lie = set.job.clubs[0].target.lie_deg - most.lie_deg + adapter.turns_deg(None).1;
+    set.read(1, "received", What::Lie, lie, 2);
+    // The weight of the adapter is another matter.
+    let beyond = |set: &Set| -> Vec<OpenPoint> {
+        let open = At::of(set).open(1, "cut").map(|open| open.points).unwrap_or_default();
+        open.into_iter().filter(|point| matches!(point, OpenPoint::BeyondBending { .. })).collect()
+    };
+    assert_eq!(beyond(&set), []);
+    set.read(1, "received", What::Loft, target - turned - 2.0, 3);
+    let found = beyond(&set);
+    assert!(
+        matches!(&found[..], [OpenPoint::BeyondBending { what: What::Loft, by_deg, setting: Some(setting), .. }]
+            if (by_deg - 2.0).abs() < 1e-9 && *setting == most.name),
+        "{found:?}"
+    );
 }
 
 #[test]

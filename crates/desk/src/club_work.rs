@@ -176,8 +176,12 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
     let pieces = &club.made.pieces;
     match asked.length_mm {
         Some(length_mm) => (row.length_mm, row.length_to) = (length_mm, LengthTo::Cap),
-        // The shaft stays: so does its length to the butt, whatever cap the next grip has.
-        None => (row.length_mm, row.length_to) = (pieces.cut_shaft_mm + pieces.tip_to_ground_mm, LengthTo::ShaftEnd),
+        // The shaft stays: so does its length to the butt, and the cap is that of the grip that it gets.
+        None => {
+            let to_shaft_end_mm = pieces.cut_shaft_mm + pieces.tip_to_ground_mm;
+            let to_cap_mm = to_shaft_end_mm + library.grip(&row.grip_model)?.cap_mm;
+            (row.length_mm, row.length_to) = (to_cap_mm, LengthTo::Cap);
+        }
     }
     let read = |what| club.figure(what).map(|figure| figure.value);
     row.swing_weight_free &= asked.swing_weight_points.is_none() && read(What::SwingWeight).is_none();

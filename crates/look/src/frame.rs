@@ -221,7 +221,7 @@ fn head_clock(clock: &Clock) -> Markup {
     html! {
         a.head-clock href=(clock.href) {
             (icon(Icon::Clock))
-            span { (clock.label) " " (super::blocks::clock(&clock.until, &clock.text, &clock.done)) }
+            span { span.head-clock-of { (clock.label) " " } (super::blocks::clock(&clock.until, &clock.text, &clock.done)) }
         }
     }
 }

@@ -302,12 +302,9 @@ pub struct PlanArguments {
     /// Why a neighbouring number's blank is used, where the plan uses one.
     #[arg(long, default_value = "", value_name = "REASON")]
     pub neighbour_reason: String,
-    /// Who accepts.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which job.
@@ -412,12 +409,9 @@ pub struct LearnedArguments {
     /// Why, for the history.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which shop's capability.

@@ -1,13 +1,13 @@
 //! A club that lives on: what it is made of as far as known, whose it is, and all that was done with it.
 
+use crate::arrival::Arrival;
 use crate::club_name::ClubName;
-use crate::error::{TradeError, within};
 use crate::id::{ClubCode, EventId};
 use crate::kind::{ClubKind, Hand, LengthTo, closed_list};
 use crate::model::PartKind;
 use crate::model::as_it_came::{self, HeadMaterial};
 use crate::plan::{ClubPlan, PlannedPart};
-use crate::reading::{Unit, What, check_value};
+use crate::reading::{Unit, What};
 use crate::sheet::{SheetClub, Tolerances};
 use crate::wrap::Wraps;
 use fact::Told;
@@ -199,78 +199,6 @@ fact::facts! {
     }
 }
 
-/// A club from elsewhere as it is noted: what it is, and what was read of it on arrival.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields, default)]
-pub struct Arrival {
-    /// Swing weight, points since A0.
-    #[schema(minimum = -60, maximum = 160)]
-    pub swing_weight_points: Option<f64>,
-    /// Mass of the whole club.
-    #[schema(minimum = 200, maximum = 1000)]
-    pub total_mass_g: Option<f64>,
-    /// Length from where the shaft axis meets the ground to the cap.
-    #[schema(minimum = 400, maximum = 1350)]
-    pub length_mm: Option<f64>,
-    /// Frequency, cycles a minute.
-    #[schema(minimum = 50, maximum = 600)]
-    pub cpm: Option<f64>,
-    /// Loft as it was measured, between the face and a plumb line.
-    #[schema(minimum = 0, maximum = 80)]
-    pub loft_deg: Option<f64>,
-    /// Lie as it was measured: the angle between shaft and ground.
-    #[schema(minimum = 40, maximum = 80)]
-    pub lie_deg: Option<f64>,
-    /// Outside diameter of the grip 50 mm below the cap, for the size of the next one.
-    #[schema(minimum = 15, maximum = 50)]
-    pub grip_size_mm: Option<f64>,
-    /// What the head weighs, where it was ever weighed loose.
-    #[schema(minimum = 120, maximum = 600)]
-    pub head_mass_g: Option<f64>,
-    /// What the shaft weighs as cut, where it was ever weighed loose.
-    #[schema(minimum = 20, maximum = 250)]
-    pub shaft_mass_g: Option<f64>,
-    /// What its grip weighs, where that is known.
-    #[schema(minimum = 10, maximum = 250)]
-    pub grip_mass_g: Option<f64>,
-}
-
-impl Arrival {
-    /// The figures that were read, with what each is.
-    #[must_use]
-    pub fn read(&self) -> Vec<(What, f64)> {
-        let read = [
-            (What::SwingWeight, self.swing_weight_points),
-            (What::TotalMass, self.total_mass_g),
-            (What::FinishedLength, self.length_mm),
-            (What::Cpm, self.cpm),
-            (What::Loft, self.loft_deg),
-            (What::Lie, self.lie_deg),
-        ];
-        read.into_iter().filter_map(|(what, value)| Some((what, value?))).collect()
-    }
-
-    /// Refuses figures that no club has.
-    ///
-    /// # Errors
-    /// [`TradeError::Impossible`], named after the figure.
-    pub fn check(&self) -> Result<(), TradeError> {
-        for (what, value) in self.read() {
-            check_value(what, value)?;
-        }
-        for (what, value) in [
-            (What::HeadMass, self.head_mass_g),
-            (What::ShaftMass, self.shaft_mass_g),
-            (What::GripMass, self.grip_mass_g),
-        ] {
-            if let Some(value) = value {
-                check_value(what, value)?;
-            }
-        }
-        self.grip_size_mm.map_or(Ok(()), |size| within("grip_size_mm", size, 15.0, 50.0, "mm").map(|_| ()))
-    }
-}
-
 /// What a club from elsewhere is made of: models without a maker, of which what was measured on arrival is all that is known.
 #[must_use]
 pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival: &Arrival) -> Made {
@@ -358,12 +286,5 @@ mod tests {
         let made = as_it_came(ClubKind::Iron, "7", HeadMaterial::Unknown, &arrival);
         assert!((made.pieces.cut_shaft_mm - 906.6).abs() < 1e-9);
         assert!(made.pieces.parts.iter().all(|part| !part.weighed));
-    }
-
-    #[test]
-    fn a_figure_that_no_club_has_is_refused() {
-        assert!(Arrival { swing_weight_points: Some(400.0), ..Arrival::default() }.check().is_err());
-        assert!(Arrival { grip_size_mm: Some(5.0), ..Arrival::default() }.check().is_err());
-        assert!(Arrival::default().check().is_ok());
     }
 }

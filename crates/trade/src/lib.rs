@@ -7,6 +7,7 @@
 pub mod action;
 pub mod adapter;
 pub mod adhesive;
+pub mod arrival;
 pub mod because;
 pub mod caution;
 pub mod check_weight;

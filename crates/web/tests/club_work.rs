@@ -412,7 +412,7 @@ async fn what_cannot_be_is_refused_in_words_and_nothing_is_lost() {
     let long = json!({ "kind": "grip", "code": "LONG", "name": "Long", "mass_g": 120.0, "mass_sd_g": 2.0, "core_diameter_mm": 15.24,
         "length_mm": 590.0, "centre_mm": 240.0, "cap_mm": 3.0, "shape": "round" });
     bench.made("/models", long).await;
-    let short = json!({ "player": "Young Player", "hand": "right", "club_kind": "iron", "number": "7", "arrival": { "length_mm": 620.0 }, "by": "Ada" });
+    let short = json!({ "player": "Young Player", "hand": "right", "club_kind": "iron", "number": "7", "arrival": { "length_mm": 620.0 }, "sure": true, "by": "Ada" });
     bench.made("/clubs", short).await;
     let body = job(json!({ "club": "C2", "kind": "regrip", "grip_model": "LONG" }));
     let problem = bench.refused("POST", "/jobs", StatusCode::UNPROCESSABLE_ENTITY, body).await;
@@ -505,4 +505,27 @@ async fn a_reshaft_weighs_the_pulled_head_and_waits_for_its_cure() {
     let worked = bench.get("/clubs/C1").await["life"][1].clone();
     assert_eq!((&worked["deed"], &worked["job_kind"]), (&json!("worked"), &json!("reshaft")), "{worked}");
     assert!(worked["changes"].as_array().unwrap().iter().any(|c| c["code"] == "club_change.shaft"), "{worked}");
+}
+
+#[tokio::test]
+async fn odd_figures_of_a_club_are_asked_about_and_taken_when_they_are_right() {
+    let bench = shop_with_grips().await;
+    let club = |length_mm: f64| {
+        json!({ "player": "Odell Farrowby", "hand": "right", "club_kind": "wood", "number": "1",
+            "arrival": { "length_mm": length_mm }, "by": "Ada" })
+    };
+    let refused = bench.refused("POST", "/clubs", StatusCode::CONFLICT, club(914.4).to_string()).await;
+    let said = detail(&refused);
+    assert!(said.contains("driver") && said.contains("914.4 mm") && said.contains("usual"), "{said}");
+    assert_eq!(bench.get("/clubs").await, json!([]));
+    // On the page everything that was typed stays, with a tick for it.
+    let typed =
+        [("player", "Odell Farrowby"), ("club_kind", "wood"), ("number", "1"), ("hand", "right"), ("length", "36")];
+    let asked = bench.form("/clubs/new", &typed).await;
+    assert_eq!(asked.status, StatusCode::CONFLICT);
+    assert!(asked.text.contains("name=\"sure\"") && asked.text.contains("value=\"36\""), "{}", asked.text);
+    let sure: Vec<(&str, &str)> = typed.into_iter().chain([("sure", "1")]).collect();
+    assert_eq!(bench.form("/clubs/new", &sure).await.status, StatusCode::SEE_OTHER);
+    bench.made("/clubs", club(1143.0)).await;
+    assert_eq!(bench.get("/clubs").await.as_array().map(Vec::len), Some(2));
 }

@@ -188,15 +188,30 @@ impl Search<'_> {
     }
 
     fn beyond_bending(&self) -> Result<Vec<Found>, TradeError> {
-        let limit_deg = self.believed.assembly.library.head(&self.club.target.head_model)?.bend_limit_deg;
+        let library = &self.believed.assembly.library;
+        let limit_deg = library.head(&self.club.target.head_model)?.bend_limit_deg;
+        let lacking_deg = |what: What| {
+            let (_, ask) = self.last_read(what)?;
+            Some(ask.target?.value - ask.reading.as_ref()?.value)
+        };
+        // An adapter is set to the setting that comes nearest: what is lacking then is what counts.
+        let now = self.club.target.adapter_setting.as_deref();
+        let adapter = self.club.plan.as_ref().and_then(|plan| plan.adapter(library));
+        let lacking = (lacking_deg(What::Loft).unwrap_or(0.0), lacking_deg(What::Lie).unwrap_or(0.0));
+        let set = adapter.and_then(|adapter| {
+            let (nearest, now_deg) = (adapter.nearest(now, lacking)?, adapter.turns_deg(now));
+            Some((nearest.name.clone(), nearest.loft_deg - now_deg.0, nearest.lie_deg - now_deg.1))
+        });
         let mut found = Vec::new();
         for what in [What::Loft, What::Lie] {
             let Some((step, ask)) = self.last_read(what) else { continue };
             let (Some(target), Some(reading)) = (ask.target, &ask.reading) else { continue };
-            let by_deg = target.value - reading.value;
-            if !ask.doubted && target.fit(reading.value) == Fit::Off && by_deg.abs() > limit_deg + 1e-9 {
-                let reading = Some(reading.id.clone());
-                found.push((OpenPoint::BeyondBending { what, by_deg, limit_deg, reading }, step));
+            let turned_deg = set.as_ref().map_or(0.0, |set| if what == What::Loft { set.1 } else { set.2 });
+            let by_deg = target.value - reading.value - turned_deg;
+            let limit_deg = if set.is_some() { 0.0 } else { limit_deg };
+            if !ask.doubted && target.fit(reading.value + turned_deg) == Fit::Off && by_deg.abs() > limit_deg + 1e-9 {
+                let (reading, setting) = (Some(reading.id.clone()), set.as_ref().map(|set| set.0.clone()));
+                found.push((OpenPoint::BeyondBending { what, by_deg, limit_deg, setting, reading }, step));
             }
         }
         Ok(found)

@@ -99,6 +99,10 @@ pub enum OpenPoint {
         by_deg: f64,
         /// What the maker allows.
         limit_deg: f64,
+        /// Setting of its adapter that comes nearest; none where it has no adapter with settings. `by_deg` is what is lacking at
+        /// that setting, which is set and never bent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        setting: Option<String>,
         /// Identity of the reading that asks for it; none where it was not kept with the point.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         reading: Option<ReadingId>,
@@ -150,6 +154,15 @@ impl OpenPoint {
             Self::Doubted { step, what, .. } => OpenFact::Doubted { step, what },
             Self::Unread { what } => OpenFact::Unread { what },
             Self::Off { what, value, unit, target, .. } => off_fact(what, value, unit, target),
+            Self::BeyondBending { what, by_deg, setting: Some(setting), .. } => {
+                let (up, by_deg) = (by_deg > 0.0, by_deg.abs());
+                match (what, up) {
+                    (What::Loft, true) => OpenFact::SetStrong { by_deg, setting },
+                    (What::Loft, false) => OpenFact::SetWeak { by_deg, setting },
+                    (_, true) => OpenFact::SetFlat { by_deg, setting },
+                    (_, false) => OpenFact::SetUpright { by_deg, setting },
+                }
+            }
             Self::BeyondBending { what, by_deg, limit_deg, .. } => {
                 let (up, by_deg) = (by_deg > 0.0, by_deg.abs());
                 match (what, up) {

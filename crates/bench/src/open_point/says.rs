@@ -102,6 +102,34 @@ fact::facts! {
             /// What the maker allows.
             limit_deg: f64,
         },
+        /// The loft is weaker than any setting of the adapter mends.
+        SetWeak {
+            /// By how much at the nearest setting.
+            by_deg: f64,
+            /// Its name, as it is printed on the adapter.
+            setting: String,
+        },
+        /// The loft is stronger than any setting of the adapter mends.
+        SetStrong {
+            /// By how much at the nearest setting.
+            by_deg: f64,
+            /// Its name, as it is printed on the adapter.
+            setting: String,
+        },
+        /// The lie is flatter than any setting of the adapter mends.
+        SetFlat {
+            /// By how much at the nearest setting.
+            by_deg: f64,
+            /// Its name, as it is printed on the adapter.
+            setting: String,
+        },
+        /// The lie is more upright than any setting of the adapter mends.
+        SetUpright {
+            /// By how much at the nearest setting.
+            by_deg: f64,
+            /// Its name, as it is printed on the adapter.
+            setting: String,
+        },
         /// The club will finish too light.
         Light {
             /// By how much.

@@ -15,6 +15,7 @@
 //! | frequency | `300 cpm`, `300 cpm +4 a club` |
 //! | whole mass | `total 428 g`, `total 428 g +7 a club` |
 //! | soft side | `soft side heel`, `toe`, `target`, `away` |
+//! | adapter | `adapter +1`, `adapter at flat`: the setting that it is built at |
 //! | tolerance | `±0.3` (points), `±1.5 mm` (length), `±0.5°` (loft and lie), `±2 cpm` |
 //!
 //! What stands before the first clubs holds for all; clubs start a group, and what follows holds for that group until
@@ -199,6 +200,7 @@ enum Slot {
     Cpm,
     TotalMass,
     SoftSide,
+    AdapterSetting,
     SwingWeightTolerance,
     LengthTolerance,
     AngleTolerance,
@@ -222,6 +224,7 @@ const fn slots(word: &Word) -> &'static [Slot] {
         Word::Cpm(..) => &[Slot::Cpm],
         Word::TotalMass(..) => &[Slot::TotalMass],
         Word::SoftSide(_) => &[Slot::SoftSide],
+        Word::AdapterSetting(_) => &[Slot::AdapterSetting],
         Word::SwingWeightTolerance(_) => &[Slot::SwingWeightTolerance],
         Word::LengthTolerance(_) => &[Slot::LengthTolerance],
         Word::AngleTolerance(_) => &[Slot::AngleTolerance],
@@ -374,7 +377,10 @@ impl<'a> Groups<'a> {
         let shaft_graphics =
             get(Slot::ShaftGraphics).and_then(|s| if let Word::ShaftGraphics(f) = s.word { Some(f) } else { None });
         let soft_side = get(Slot::SoftSide).and_then(|s| if let Word::SoftSide(f) = s.word { Some(f) } else { None });
+        let adapter_setting = get(Slot::AdapterSetting)
+            .and_then(|s| if let Word::AdapterSetting(name) = &s.word { Some(name.clone()) } else { None });
         for (slot, field) in [
+            (Slot::AdapterSetting, "adapter_setting"),
             (Slot::GripGraphics, "grip_graphics"),
             (Slot::ShaftGraphics, "shaft_graphics"),
             (Slot::SoftSide, "soft_side"),
@@ -400,7 +406,7 @@ impl<'a> Groups<'a> {
             cpm,
             total_mass_g,
             grip_graphics,
-            adapter_setting: None,
+            adapter_setting,
             swing_weight_free: kind == ClubKind::Putter && get(Slot::SwingWeight).is_none(),
             shaft_graphics,
             soft_side,

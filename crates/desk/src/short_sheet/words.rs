@@ -52,6 +52,7 @@ pub(super) enum Word {
     /// Grams of the whole club, and what they step by.
     TotalMass(f64, Option<f64>),
     SoftSide(SoftSide),
+    AdapterSetting(String),
     SwingWeightTolerance(f64),
     LengthTolerance(f64),
     AngleTolerance(f64),
@@ -325,15 +326,15 @@ fn settled(plain: &str) -> Option<Word> {
             _ => return None,
         }));
     }
-    for prefix in ["grip graphics ", "grip logo ", "grip label ", "grip ", "logo "] {
-        if let Some(side) = plain.strip_prefix(prefix) {
-            return facing(side).map(Word::GripGraphics);
-        }
+    let after = |prefixes: &[&str]| prefixes.iter().find_map(|prefix| plain.strip_prefix(prefix));
+    if let Some(name) = after(&["adapter at ", "adapter "]) {
+        return Some(Word::AdapterSetting(name.to_owned()));
     }
-    for prefix in ["shaft graphics ", "shaft logo ", "shaft label ", "shaft "] {
-        if let Some(side) = plain.strip_prefix(prefix) {
-            return facing(side).map(Word::ShaftGraphics);
-        }
+    if let Some(side) = after(&["grip graphics ", "grip logo ", "grip label ", "grip ", "logo "]) {
+        return facing(side).map(Word::GripGraphics);
+    }
+    if let Some(side) = after(&["shaft graphics ", "shaft logo ", "shaft label ", "shaft "]) {
+        return facing(side).map(Word::ShaftGraphics);
     }
     Some(match plain {
         "to cap" | "to the cap" => Word::LengthTo(LengthTo::Cap),

@@ -67,6 +67,9 @@ fn the_rest_of_the_words() {
     assert_eq!((c.grip_graphics, c.shaft_graphics), (Some(Facing::Down), Some(Facing::Up)));
     assert_eq!((c.soft_side, clubs[0].cpm, c.cpm), (Some(SoftSide::Heel), Some(300.0), Some(304.0)));
     assert_eq!((clubs[0].total_mass_g, c.total_mass_g), (Some(428.0), Some(435.0)));
+    let set = irons("4, adapter +1; 5, adapter at flat; 6").unwrap();
+    let settings: Vec<_> = set.iter().map(|club| club.adapter_setting.as_deref()).collect();
+    assert_eq!(settings, [Some("+1"), Some("flat"), None]);
     assert_eq!(irons("7, total 15.1 oz").unwrap()[0].total_mass_g.map(f64::round), Some(428.0));
     let t = c.tolerances;
     assert_eq!((t.swing_weight_points, t.length_mm, t.loft_deg, t.lie_deg, t.cpm), (0.2, 1.0, 0.4, 0.4, 3.0));

@@ -19,7 +19,7 @@ use jiff::civil::Date;
 use quantity::{LengthUnit, MassUnit, decimal};
 use std::path::Path;
 use trade::action::Action;
-use trade::club::Arrival;
+use trade::arrival::Arrival;
 use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
 use trade::model::as_it_came::HeadMaterial;
@@ -51,8 +51,8 @@ pub const fn in_json(command: &ClubCommand) -> bool {
         ClubCommand::Add(add) => add.database.json,
         ClubCommand::Read(read) => read.database.json,
         ClubCommand::Match(asked) => asked.database.json,
-        ClubCommand::Extra(extra) => extra.database.json,
-        ClubCommand::Job(job) => job.database.json,
+        ClubCommand::Extra(extra) => extra.signed.database.json,
+        ClubCommand::Job(job) => job.signed.database.json,
     }
 }
 
@@ -86,11 +86,11 @@ async fn put_on(arguments: &ClubExtra) -> Result<(), Failure> {
     let known: Vec<&str> = Action::ALL.iter().map(|action| action.key()).collect();
     let action = member(&arguments.action, Action::from_key, &known)?;
     let mass = quantity::parse_mass(&arguments.mass, MassUnit::Gram).map_err(AppError::from)?;
-    let add = AddExtra { action, mass_g: mass.g(), by: arguments.by.clone(), version: None };
-    let app = arguments.database.open().await?;
+    let add = AddExtra { action, mass_g: mass.g(), by: arguments.signed.by.clone(), version: None };
+    let app = arguments.signed.database.open().await?;
     let plan = app.add_extra(arguments.job, arguments.slot, &add).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&plan);
     }
     let w = reader();
@@ -231,6 +231,7 @@ async fn note(arguments: &ClubAdd) -> Result<(), Failure> {
         )?,
         arrival: arrival(&arguments.figures)?,
         note: arguments.figures.note.clone(),
+        sure: arguments.figures.sure,
         by: arguments.figures.by.clone(),
     };
     let app = arguments.database.open().await?;
@@ -243,7 +244,7 @@ async fn measured(arguments: &ClubRead) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let version = app.club(&arguments.code).await?.club.version;
     let (note, by) = (arguments.figures.note.clone(), arguments.figures.by.clone());
-    let read = MeasureClub { arrival: arrival(&arguments.figures)?, note, by, version };
+    let read = MeasureClub { arrival: arrival(&arguments.figures)?, note, sure: arguments.figures.sure, by, version };
     let view = app.measure_club(&arguments.code, &read).await?;
     app.close().await;
     answer(&view, arguments.database.json)
@@ -260,10 +261,10 @@ async fn make(arguments: &ClubJob) -> Result<(), Failure> {
         Some(file) => document_of::<NewClubJob>(file)?,
         None => of_options(arguments)?,
     };
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let job = app.new_club_job(&new).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&job);
     }
     say(&(text!(reader(), "command-club-job", job = job.number, n = job.clubs.len()) + "\n"))
@@ -310,7 +311,7 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
         hand: None,
         customer: None,
         neighbour_reason: String::new(),
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
     })
 }
 
@@ -387,17 +388,17 @@ pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
         step: arguments.step.clone(),
         entries: arguments.readings.iter().map(entry).collect::<Result<Vec<_>, Failure>>()?,
         on: None,
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
         version: None,
         at: None,
         reason: arguments.reason.clone(),
         request_key: None,
         seen: Vec::new(),
     };
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let kept = app.read(arguments.job, &new).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&kept);
     }
     let (w, meaning) = (reader(), &kept.meaning);

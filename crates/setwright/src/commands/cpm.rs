@@ -18,17 +18,17 @@ pub async fn cpm(arguments: &CpmArguments) -> Result<(), Failure> {
         step_cpm: arguments.step,
         level_cpm: arguments.level,
     };
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     if arguments.take {
         let AskCpm { slope, step_cpm, level_cpm } = ask;
-        let take = TakeTrims { trims: None, slope, step_cpm, level_cpm, by: arguments.by.clone() };
+        let take = TakeTrims { trims: None, slope, step_cpm, level_cpm, by: arguments.signed.by.clone() };
         let taken = app.take_trims(arguments.job, &take).await?;
         app.close().await;
-        return if arguments.database.json { print_json(&taken) } else { say(&lines(&reader(), &taken.cpm)) };
+        return if arguments.signed.database.json { print_json(&taken) } else { say(&lines(&reader(), &taken.cpm)) };
     }
     let found = app.set_cpm(arguments.job, ask).await?;
     app.close().await;
-    if arguments.database.json { print_json(&found) } else { say(&lines(&reader(), &found)) }
+    if arguments.signed.database.json { print_json(&found) } else { say(&lines(&reader(), &found)) }
 }
 
 fn lines(w: &Words, found: &SetCpm) -> String {

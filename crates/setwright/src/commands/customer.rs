@@ -21,14 +21,14 @@ pub async fn customer(command: &CustomerCommand) -> Result<(), Failure> {
     match command {
         CustomerCommand::List(list) => list_customers(list).await,
         CustomerCommand::Part(part) => {
-            let app = part.database.open().await?;
+            let app = part.signed.database.open().await?;
             let version = app.part(&part.code).await?.version;
             let owner = part.customer.map_or_else(|| "shop".to_owned(), |number| number.to_string());
-            let (reason, by) = (part.reason.clone(), part.by.clone());
+            let (reason, by) = (part.reason.clone(), part.signed.by.clone());
             let change = PartChange { version, owner: Some(owner), reason, by, ..PartChange::default() };
             let kept = app.change_part(&part.code, &change).await?;
             app.close().await;
-            if part.database.json {
+            if part.signed.database.json {
                 return print_json(&kept);
             }
             let whose = kept.owner.map_or_else(|| "shop".to_owned(), code);
@@ -58,18 +58,18 @@ pub async fn customer(command: &CustomerCommand) -> Result<(), Failure> {
             tell(app, &view, change.database.json).await
         }
         CustomerCommand::Take(take) => {
-            let app = take.database.open().await?;
-            let (name, customer, by) = (take.name.clone(), take.customer, take.by.clone());
+            let app = take.signed.database.open().await?;
+            let (name, customer, by) = (take.name.clone(), take.customer, take.signed.by.clone());
             let view = app.take_name(&TakeName { name, customer, by }).await?;
-            tell(app, &view, take.database.json).await
+            tell(app, &view, take.signed.database.json).await
         }
         CustomerCommand::Give(give) => {
-            let app = give.database.open().await?;
+            let app = give.signed.database.open().await?;
             let id = give.sheet.as_str().into();
-            app.give_sheet(&id, &GiveSheet { customer: give.customer, by: give.by.clone() }).await?;
+            app.give_sheet(&id, &GiveSheet { customer: give.customer, by: give.signed.by.clone() }).await?;
             let view = app.sheet(&id).await?;
             app.close().await;
-            if give.database.json {
+            if give.signed.database.json {
                 return print_json(&view);
             }
             let w = reader();
@@ -186,16 +186,16 @@ async fn export_customer(export: &CustomerExport) -> Result<(), Failure> {
 }
 
 async fn delete_customer(delete: &CustomerDelete) -> Result<(), Failure> {
-    let app = delete.database.open().await?;
+    let app = delete.signed.database.open().await?;
     let deletion = match &delete.name {
         Some(name) => {
-            let request = DeleteCustomer { name: name.clone(), by: delete.by.clone() };
+            let request = DeleteCustomer { name: name.clone(), by: delete.signed.by.clone() };
             app.delete_customer(delete.number, &request).await?
         }
         None => app.deletion(delete.number).await?,
     };
     app.close().await;
-    if delete.database.json {
+    if delete.signed.database.json {
         return print_json(&deletion);
     }
     let w = reader();

@@ -15,16 +15,16 @@ use words::{Words, text};
 /// No such job; nothing advised; a part that is not free; what the store says.
 pub async fn fit(arguments: &FitArguments) -> Result<(), Failure> {
     let picks = arguments.pick.iter().map(|text| pick(text)).collect::<Result<Vec<_>, _>>()?;
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     if arguments.take {
         let picks = Some(picks).filter(|picks| !picks.is_empty());
-        let taken = app.take_fit(arguments.job, &TakeFit { picks, by: arguments.by.clone() }).await?;
+        let taken = app.take_fit(arguments.job, &TakeFit { picks, by: arguments.signed.by.clone() }).await?;
         app.close().await;
-        return if arguments.database.json { print_json(&taken) } else { say(&lines(&reader(), &taken.fit)) };
+        return if arguments.signed.database.json { print_json(&taken) } else { say(&lines(&reader(), &taken.fit)) };
     }
     let fit = app.fit(arguments.job).await?;
     app.close().await;
-    if arguments.database.json { print_json(&fit) } else { say(&lines(&reader(), &fit)) }
+    if arguments.signed.database.json { print_json(&fit) } else { say(&lines(&reader(), &fit)) }
 }
 
 fn pick(text: &str) -> Result<FitPick, Failure> {
@@ -82,8 +82,8 @@ fn line(w: &Words, row: &FitRow) -> String {
 /// # Errors
 /// Not two clubs of the job; nothing to put right; what the store says.
 pub async fn exchange(arguments: &ExchangeArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
-    let by = arguments.by.clone();
+    let app = arguments.signed.database.open().await?;
+    let by = arguments.signed.by.clone();
     let done = match arguments.kind.as_deref().and_then(PartKind::from_key) {
         Some(kind) if !arguments.undo => {
             app.exchange_parts(arguments.job, &ExchangeParts { kind, slots: arguments.clubs.clone(), by }).await?
@@ -91,7 +91,7 @@ pub async fn exchange(arguments: &ExchangeArguments) -> Result<(), Failure> {
         _ => app.undo_exchange(arguments.job, &UndoExchange { by }).await?,
     };
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&done);
     }
     let w = reader();

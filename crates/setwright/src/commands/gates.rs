@@ -17,12 +17,12 @@ use words::{Words, text};
 /// # Errors
 /// No such job or step; no reason; what the store says.
 pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let w = reader();
     let Some(step) = &arguments.before else {
         let next = app.open_next(arguments.job).await?;
         app.close().await;
-        if arguments.database.json {
+        if arguments.signed.database.json {
             return print_json(&next);
         }
         return say(&match next.done {
@@ -32,7 +32,7 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
     };
     let clubs = match &arguments.pass {
         Some(reason) => {
-            let (slots, by) = (arguments.clubs.clone(), arguments.by.clone());
+            let (slots, by) = (arguments.clubs.clone(), arguments.signed.by.clone());
             app.pass_all_open(arguments.job, &PassOpen { step: step.clone(), slots, reason: reason.clone(), by })
                 .await?
         }
@@ -40,7 +40,7 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
     };
     let file = app.job_file(arguments.job).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&clubs);
     }
     let kind = file.job.step(step).and_then(|step| Final::of(&file.job, step));
@@ -53,13 +53,13 @@ pub async fn open(arguments: &OpenArguments) -> Result<(), Failure> {
 /// A step that asks for more; no such job, step or club; a club that waits for its joint or has something open; what the
 /// store says.
 pub async fn done(arguments: &DoneArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
-    let (step, slots, by) = (arguments.step.clone(), arguments.clubs.clone(), arguments.by.clone());
+    let app = arguments.signed.database.open().await?;
+    let (step, slots, by) = (arguments.step.clone(), arguments.clubs.clone(), arguments.signed.by.clone());
     let done =
         app.done_for_set(arguments.job, &DoneForSet { step, slots, reason: arguments.reason.clone(), by }).await?;
     let file = app.job_file(arguments.job).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&done);
     }
     let w = reader();
@@ -122,7 +122,7 @@ pub async fn glue_list(arguments: &GlueList) -> Result<(), Failure> {
 /// # Errors
 /// Clubs on which something is open, without a reason; clubs that are not glued or not at the bench; no lot; what the store says.
 pub async fn glue_start(arguments: &GlueStart) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let new = NewBatch {
         job: arguments.job,
         slots: arguments.clubs.clone(),
@@ -133,12 +133,12 @@ pub async fn glue_start(arguments: &GlueStart) -> Result<(), Failure> {
         mixed_at: arguments.mixed_at,
         reason: arguments.reason.clone(),
         cold_reason: None,
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
         request_key: None,
     };
     let batch = app.start_batch(&new).await?;
     app.close().await;
-    if arguments.database.json { print_json(&batch) } else { say(&batch_lines(&reader(), &batch)) }
+    if arguments.signed.database.json { print_json(&batch) } else { say(&batch_lines(&reader(), &batch)) }
 }
 
 /// Lets a batch pass before its time.
@@ -146,12 +146,12 @@ pub async fn glue_start(arguments: &GlueStart) -> Result<(), Failure> {
 /// # Errors
 /// No such batch; one that is taken back; no reason, nobody named; what the store says.
 pub async fn glue_override(arguments: &GlueOverride) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let strength = Strength::from_key(&arguments.strength).unwrap_or(Strength::None);
-    let request = LetBatchPass { strength, reason: arguments.reason.clone(), by: arguments.by.clone() };
+    let request = LetBatchPass { strength, reason: arguments.reason.clone(), by: arguments.signed.by.clone() };
     let batch = app.let_batch_pass(arguments.batch, &request).await?;
     app.close().await;
-    if arguments.database.json { print_json(&batch) } else { say(&batch_lines(&reader(), &batch)) }
+    if arguments.signed.database.json { print_json(&batch) } else { say(&batch_lines(&reader(), &batch)) }
 }
 
 fn batch_lines(w: &Words, view: &BatchView) -> String {

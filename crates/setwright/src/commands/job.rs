@@ -34,7 +34,7 @@ pub fn in_json(command: &JobCommand) -> bool {
     match command {
         JobCommand::List(list) => list.database.json,
         JobCommand::Show(job) => job.database.json,
-        JobCommand::Drop(job) => job.database.json,
+        JobCommand::Drop(job) => job.signed.database.json,
     }
 }
 
@@ -113,11 +113,11 @@ fn club_row(w: &Words, club: &ClubState) -> Vec<String> {
 }
 
 async fn drop_job(arguments: &JobDrop) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
-    app.drop_job(arguments.job, &arguments.reason, &arguments.by).await?;
+    let app = arguments.signed.database.open().await?;
+    app.drop_job(arguments.job, &arguments.reason, &arguments.signed.by).await?;
     let view = app.job_view(arguments.job).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&view.job);
     }
     let w = reader();
@@ -130,9 +130,9 @@ async fn drop_job(arguments: &JobDrop) -> Result<(), Failure> {
 /// # Errors
 /// No such job, club or reading; one that is taken back already; a batch that stands on it; what the store says.
 pub async fn take_back(arguments: &ReadingWord) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let reading = named(&app, arguments).await?;
-    let state = app.take_back(arguments.job, &reading, &arguments.reason, &arguments.by).await?;
+    let state = app.take_back(arguments.job, &reading, &arguments.reason, &arguments.signed.by).await?;
     said(arguments, app, state, "command-taken-back").await
 }
 
@@ -141,9 +141,9 @@ pub async fn take_back(arguments: &ReadingWord) -> Result<(), Failure> {
 /// # Errors
 /// No reason; no such job, club or reading; what the store says.
 pub async fn stand_by(arguments: &ReadingWord) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let reading = named(&app, arguments).await?;
-    let state = app.insist(arguments.job, &reading, &arguments.reason, &arguments.by).await?;
+    let state = app.insist(arguments.job, &reading, &arguments.reason, &arguments.signed.by).await?;
     said(arguments, app, state, "command-stood-by").await
 }
 
@@ -161,7 +161,7 @@ async fn named(app: &App, arguments: &ReadingWord) -> Result<ReadingId, Failure>
 
 async fn said(arguments: &ReadingWord, app: App, state: ClubState, sentence: &str) -> Result<(), Failure> {
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&state);
     }
     let w = reader();
@@ -175,18 +175,18 @@ async fn said(arguments: &ReadingWord, app: App, state: ClubState, sentence: &st
 /// # Errors
 /// No reason, nobody named; no such job, club or step; what the store says.
 pub async fn pass(arguments: &PassArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let request = LetPassRequest {
         slot: arguments.slot,
         step: arguments.step.clone(),
         reason: arguments.reason.clone(),
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
     };
     app.let_pass(arguments.job, &request).await?;
     let view = app.job_view(arguments.job).await?;
     app.close().await;
     let state = view.clubs.into_iter().find(|club| club.slot == arguments.slot);
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&state);
     }
     let number = state.map(|state| state.number).unwrap_or_default();
@@ -206,14 +206,14 @@ pub async fn change(arguments: &ChangeArguments) -> Result<(), Failure> {
         kind,
         code: if none { Default::default() } else { arguments.code.as_str().into() },
         reason: arguments.reason.clone(),
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
         version: None,
     };
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let plan = app.swap(arguments.job, arguments.slot, &swap).await?;
     let view = app.job_view(arguments.job).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&plan);
     }
     let of_club: Vec<ClubState> = view.clubs.into_iter().filter(|club| club.slot == arguments.slot).collect();

@@ -18,8 +18,8 @@ use words::{Words, text};
 /// # Errors
 /// A key that is not there; no reason; what the store says.
 pub async fn learned(arguments: &LearnedArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
-    let (by, reason) = (arguments.by.clone(), arguments.reason.clone().unwrap_or_default());
+    let app = arguments.signed.database.open().await?;
+    let (by, reason) = (arguments.signed.by.clone(), arguments.reason.clone().unwrap_or_default());
     if let Some(key) = &arguments.reset {
         let key = (key != "all").then(|| key.clone());
         app.reset_learned(&ResetLearned { key, by, reason }).await?;
@@ -42,7 +42,7 @@ pub async fn learned(arguments: &LearnedArguments) -> Result<(), Failure> {
     }
     let learned = app.learned().await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&learned);
     }
     tell(&learned);

@@ -105,12 +105,12 @@ pub async fn add(arguments: &OrderAdd) -> Result<(), Failure> {
         note: arguments.note.clone(),
         ordered_on: None,
         expected_on: day(arguments.expected.as_deref())?,
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
     };
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let placed = app.place_orders(&[order]).await?;
     app.close().await;
-    answer(&placed, arguments.database.json)
+    answer(&placed, arguments.signed.database.json)
 }
 
 fn job_count(text: &str) -> Result<JobCount, Failure> {
@@ -124,11 +124,11 @@ fn job_count(text: &str) -> Result<JobCount, Failure> {
 /// # Errors
 /// A job that lacks nothing that is not ordered; what the store says.
 pub async fn for_job(arguments: &OrderJob) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     if arguments.look {
         let wanted = app.wanted(arguments.job).await?;
         app.close().await;
-        if arguments.database.json {
+        if arguments.signed.database.json {
             return print_json(&wanted);
         }
         return say(&wanted_text(&reader(), arguments.job, &wanted));
@@ -136,11 +136,11 @@ pub async fn for_job(arguments: &OrderJob) -> Result<(), Failure> {
     let wish = OrderForJob {
         supplier: arguments.supplier.clone(),
         expected_on: day(arguments.expected.as_deref())?,
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
     };
     let placed = app.order_for_job(arguments.job, &wish).await?;
     app.close().await;
-    answer(&placed, arguments.database.json)
+    answer(&placed, arguments.signed.database.json)
 }
 
 fn wanted_text(w: &Words, job: i64, wanted: &[Wanted]) -> String {
@@ -169,7 +169,7 @@ fn wanted_text(w: &Words, job: i64, wanted: &[Wanted]) -> String {
 /// # Errors
 /// More than was to come, unless it is said that it is so; what the store says.
 pub async fn receive(arguments: &OrderReceive) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let receive = Receive {
         count: arguments.count,
         model: arguments.model.clone(),
@@ -177,12 +177,12 @@ pub async fn receive(arguments: &OrderReceive) -> Result<(), Failure> {
         short: arguments.short,
         anyway: arguments.anyway,
         note: arguments.note.clone(),
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
         version: None,
     };
     let received = app.receive_order(arguments.order, &receive).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&received);
     }
     show(std::slice::from_ref(&received.order));
@@ -195,16 +195,16 @@ pub async fn receive(arguments: &OrderReceive) -> Result<(), Failure> {
 /// # Errors
 /// No reason; nothing still to come; what the store says.
 pub async fn cancel(arguments: &OrderCancel) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let close = CloseOrder {
         short: arguments.short,
         reason: arguments.reason.clone(),
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
         version: None,
     };
     let order = app.close_order(arguments.order, &close).await?;
     app.close().await;
-    if arguments.database.json { print_json(&order) } else { answer(&[order], false) }
+    if arguments.signed.database.json { print_json(&order) } else { answer(&[order], false) }
 }
 
 /// Says another supplier or day.
@@ -212,17 +212,17 @@ pub async fn cancel(arguments: &OrderCancel) -> Result<(), Failure> {
 /// # Errors
 /// Nothing said; a day that cannot be; what the store says.
 pub async fn tell(arguments: &OrderTell) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let told = TellOrder {
         supplier: arguments.supplier.clone(),
         expected_on: day(arguments.expected.as_deref())?,
         note: arguments.note.clone(),
-        by: arguments.by.clone(),
+        by: arguments.signed.by.clone(),
         version: None,
     };
     let order = app.tell_order(arguments.order, &told).await?;
     app.close().await;
-    if arguments.database.json { print_json(&order) } else { answer(&[order], false) }
+    if arguments.signed.database.json { print_json(&order) } else { answer(&[order], false) }
 }
 
 /// The stock against the sheets to come.

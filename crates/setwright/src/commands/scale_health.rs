@@ -13,7 +13,7 @@ use words::{Words, text};
 
 const fn database(command: &ScaleCommand) -> &Database {
     match command {
-        ScaleCommand::Trust(word) | ScaleCommand::Distrust(word) => &word.database,
+        ScaleCommand::Trust(word) | ScaleCommand::Distrust(word) => &word.signed.database,
         ScaleCommand::Health { database, .. }
         | ScaleCommand::Check { database, .. }
         | ScaleCommand::Calibrated { database, .. }
@@ -62,7 +62,7 @@ pub async fn scale_health(command: &ScaleCommand) -> Result<(), Failure> {
         }
         ScaleCommand::Trust(word) | ScaleCommand::Distrust(word) => {
             let trusted = matches!(command, ScaleCommand::Trust(_));
-            let said = TrustWord { trusted, reason: word.reason.clone(), by: word.by.clone() };
+            let said = TrustWord { trusted, reason: word.reason.clone(), by: word.signed.by.clone() };
             let health = app.word_on_scale(&word.scale, &said).await?;
             app.close().await;
             return tell_one(&health, json);

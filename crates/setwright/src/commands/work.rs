@@ -101,8 +101,8 @@ pub async fn sheet_add(arguments: &SheetFile) -> Result<(), Failure> {
 /// No such job; a lock that cannot be kept; what the store says.
 pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
     let locks = arguments.keep.iter().map(|k| lock(k)).collect::<Result<Vec<_>, _>>()?;
-    let app = arguments.database.open().await?;
-    let bar = busy(super::reader().text("command-plan-choosing"), arguments.database.json);
+    let app = arguments.signed.database.open().await?;
+    let bar = busy(super::reader().text("command-plan-choosing"), arguments.signed.database.json);
     let proposal = app.propose(arguments.job, &locks).await?;
     bar.finish_and_clear();
     if arguments.accept {
@@ -111,11 +111,11 @@ pub async fn plan(arguments: &PlanArguments) -> Result<(), Failure> {
             locks,
             partly: arguments.partly,
             neighbour_reason: arguments.neighbour_reason.clone(),
-            by: arguments.by.clone(),
+            by: arguments.signed.by.clone(),
         };
         app.accept(arguments.job, &accept).await?;
     }
-    if arguments.database.json {
+    if arguments.signed.database.json {
         print_json(&proposal)?;
     } else {
         let file = app.job_file(arguments.job).await?;

@@ -1,6 +1,6 @@
 //! Arguments of clubs that live on, of the work on them, and of readings at the bench.
 
-use super::Database;
+use super::{Database, Signed};
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -71,6 +71,9 @@ pub struct ClubFigures {
     /// What is to be said beside it.
     #[arg(long, default_value = "")]
     pub note: String,
+    /// The figures are right, though hardly any club of its kind has such.
+    #[arg(long)]
+    pub sure: bool,
     /// Who.
     #[arg(long, default_value = "command line")]
     pub by: String,
@@ -145,12 +148,9 @@ pub struct ClubExtra {
     /// How much came on: 2.3, or 0.1 oz.
     #[arg(long, value_name = "MASS")]
     pub mass: String,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// A job on clubs.
@@ -198,12 +198,9 @@ pub struct ClubJob {
     /// Lie of the finished club.
     #[arg(long, value_name = "DEGREES")]
     pub lie: Option<String>,
-    /// Who makes the job.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Kinds of job.
@@ -263,10 +260,7 @@ pub struct ReadArguments {
     /// Why the work goes on though something is open.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }

@@ -1,6 +1,6 @@
 //! Arguments of the frequencies of a set.
 
-use super::Database;
+use super::Signed;
 use clap::Args;
 
 /// Which set, and what it is to read.
@@ -21,10 +21,7 @@ pub struct CpmArguments {
     /// Take the tip trims that are advised into the plans of the clubs, all or none.
     #[arg(long)]
     pub take: bool,
-    /// Who takes them.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }

@@ -1,6 +1,6 @@
 //! Arguments about customers.
 
-use super::Database;
+use super::{Database, Signed};
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -36,11 +36,11 @@ impl CustomerCommand {
             Self::Show(a) => a.database.json,
             Self::Add(a) => a.database.json,
             Self::Change(a) => a.database.json,
-            Self::Take(a) => a.database.json,
-            Self::Give(a) => a.database.json,
-            Self::Part(a) => a.database.json,
+            Self::Take(a) => a.signed.database.json,
+            Self::Give(a) => a.signed.database.json,
+            Self::Part(a) => a.signed.database.json,
             Self::Export(a) => a.database.json,
-            Self::Delete(a) => a.database.json,
+            Self::Delete(a) => a.signed.database.json,
         }
     }
 }
@@ -135,12 +135,9 @@ pub struct CustomerTake {
     /// Number of the customer; left out: a new one.
     #[arg(long, value_name = "NUMBER")]
     pub customer: Option<i64>,
-    /// Who says so.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which sheet, and whose it is to be.
@@ -154,12 +151,9 @@ pub struct CustomerGive {
     /// Nobody's: the name stays as it is.
     #[arg(long)]
     pub nobody: bool,
-    /// Who says so.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which part, and whose it is to be.
@@ -176,12 +170,9 @@ pub struct CustomerPart {
     /// Why.
     #[arg(long, default_value = "", value_name = "REASON")]
     pub reason: String,
-    /// Who says so.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Whom to export.
@@ -205,12 +196,9 @@ pub struct CustomerDelete {
     /// Their name, to be sure that it is the right one; left out: nothing is deleted, only told.
     #[arg(long, value_name = "NAME")]
     pub name: Option<String>,
-    /// Who deletes.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// What to look for.

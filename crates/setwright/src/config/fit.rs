@@ -1,6 +1,6 @@
 //! Arguments of what is fitted across a set.
 
-use super::Database;
+use super::Signed;
 use clap::Args;
 
 /// What to fit in a set.
@@ -15,12 +15,9 @@ pub struct FitArguments {
     /// joined by +, no code for an empty tip. May be given more than once.
     #[arg(long, value_name = "SLOT:KIND:CODE", requires = "take")]
     pub pick: Vec<String>,
-    /// Who takes it.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which two clubs had each other's piece.
@@ -37,10 +34,7 @@ pub struct ExchangeArguments {
     /// Take the last exchange back: its readings count again.
     #[arg(long, conflicts_with_all = ["kind", "clubs"])]
     pub undo: bool,
-    /// Who exchanged them.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }

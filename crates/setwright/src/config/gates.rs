@@ -1,6 +1,6 @@
 //! Arguments of what stands before a step that cannot be undone: what is open, and the cure.
 
-use super::Database;
+use super::{Database, Signed};
 use clap::{Args, Subcommand};
 
 /// What is open before which step of which job.
@@ -17,12 +17,9 @@ pub struct OpenArguments {
     /// Places in the tray of the clubs to go on with, separated by commas; default: all.
     #[arg(long, value_name = "SLOTS", value_delimiter = ',', requires = "pass")]
     pub clubs: Option<Vec<i64>>,
-    /// Who goes on.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which step is done, for which clubs of which job.
@@ -38,12 +35,9 @@ pub struct DoneArguments {
     /// Why a club is handed over on which something is open; the record keeps it.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who did it.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Batches of adhesive.
@@ -88,12 +82,9 @@ pub struct GlueStart {
     /// Why clubs are glued on which something is open.
     #[arg(long)]
     pub reason: Option<String>,
-    /// Who mixes.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which batch passes, and why.
@@ -107,10 +98,7 @@ pub struct GlueOverride {
     /// Why, once for the batch; the record keeps it.
     #[arg(long)]
     pub reason: String,
-    /// Who lets it pass.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }

@@ -1,6 +1,6 @@
 //! Arguments of jobs, and of the words that a builder says at the bench besides readings.
 
-use super::{Database, JobArguments};
+use super::{Database, JobArguments, Signed};
 use clap::{Args, Subcommand};
 
 /// Jobs of the shop.
@@ -33,12 +33,9 @@ pub struct JobDrop {
     /// Why; the record keeps it.
     #[arg(long)]
     pub reason: String,
-    /// Who gives it up.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which reading to take back or to stand by, and why.
@@ -54,12 +51,9 @@ pub struct ReadingWord {
     /// Why; the record keeps it. Standing by a reading needs one.
     #[arg(long, default_value = "")]
     pub reason: String,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which joint passes before its time, at which step, and why.
@@ -74,12 +68,9 @@ pub struct PassArguments {
     /// Why; the record keeps it.
     #[arg(long)]
     pub reason: String,
-    /// Who lets it pass.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Another part in place of a planned one.
@@ -96,10 +87,7 @@ pub struct ChangeArguments {
     /// Why; the record keeps it.
     #[arg(long, default_value = "")]
     pub reason: String,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }

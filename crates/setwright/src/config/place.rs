@@ -28,6 +28,17 @@ pub struct Database {
     pub json: bool,
 }
 
+/// How every command that changes something ends: who does it, and where the database is.
+#[derive(Debug, Args)]
+pub struct Signed {
+    /// Who does it.
+    #[arg(long, default_value = "command line")]
+    pub by: String,
+    /// Where the database is, and whether to answer in JSON.
+    #[command(flatten)]
+    pub database: Database,
+}
+
 /// Name of the configuration file.
 const CONFIG_FILE: &str = "setwright.toml";
 /// Where the package of a system puts it, for everyone on the machine.

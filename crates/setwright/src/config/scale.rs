@@ -1,6 +1,6 @@
 //! Arguments of the shop's scales: how they stand, and one tried out on a serial line.
 
-use super::Database;
+use super::{Database, Signed};
 use clap::{Args, Subcommand};
 
 /// How the shop's scales stand, and what is entered of them.
@@ -84,12 +84,9 @@ pub struct ScaleWord {
     /// Why.
     #[arg(long)]
     pub reason: String,
-    /// Who says so.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// A scale on a serial line.

@@ -1,6 +1,6 @@
 //! Arguments about the stock: orders, what is short, sorting, heads to ask for, the life of a part.
 
-use super::{Database, PartFigures};
+use super::{Database, PartFigures, Signed};
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -67,12 +67,9 @@ pub struct OrderAdd {
     /// A remark.
     #[arg(long, default_value = "")]
     pub note: String,
-    /// Who orders.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Ordering for a job.
@@ -89,12 +86,9 @@ pub struct OrderJob {
     /// When it is expected: 2026-03-10.
     #[arg(long, value_name = "DAY")]
     pub expected: Option<String>,
-    /// Who orders.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// What came.
@@ -120,12 +114,9 @@ pub struct OrderReceive {
     /// A remark.
     #[arg(long, default_value = "")]
     pub note: String,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Which order to cancel.
@@ -139,12 +130,9 @@ pub struct OrderCancel {
     /// The supplier does not send the rest, instead of the shop cancelling it.
     #[arg(long)]
     pub short: bool,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// New details of an order.
@@ -161,12 +149,9 @@ pub struct OrderTell {
     /// A remark.
     #[arg(long, default_value = "")]
     pub note: String,
-    /// Who.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// The stock against the sheets to come.

@@ -10,6 +10,7 @@ mod hands;
 mod harness;
 mod hurry;
 mod keys;
+mod kinds;
 mod legible;
 mod lost;
 mod markup;

@@ -17,7 +17,8 @@ use look::{
     definitions, empty_state, figures, life, link_button, search_bar, section,
 };
 use maud::{Markup, html};
-use trade::club::{Arrival, Club, ClubEvent, ClubFigure};
+use trade::arrival::Arrival;
+use trade::club::{Club, ClubEvent, ClubFigure};
 use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
 use trade::model::as_it_came::HeadMaterial;
@@ -140,6 +141,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
             p.hint { (w.text("club-life-on-arrival-hint")) }
             (arrival_fields(w, form))
             (form.field("note", &w.text("club-life-note-field"), Field::default()))
+            (sure_check(w, form))
             div.actions { (button(&Button { label: &w.text("club-life-note"), big: true, ..Button::default() })) (link_button("/clubs", &w.text("button-back"), ButtonKind::Quiet, None, "")) }
         }
     };
@@ -175,6 +177,11 @@ fn arrival_fields(w: &Words, form: &Entries) -> Markup {
             }
         }
     }
+}
+
+/// Asked only once figures were sent that are odd for such a club.
+fn sure_check(w: &Words, form: &Entries) -> Markup {
+    html! { @if form.has("odd", "1") { (look::check("sure", "1", &w.text("club-life-sure"), form.has("sure", "1"))) } }
 }
 
 fn arrival(w: &Words, form: &mut Entries) -> Arrival {
@@ -213,8 +220,10 @@ async fn note(
         head_material: HeadMaterial::from_key(form.text("head_material")).unwrap_or(HeadMaterial::Unknown),
         arrival,
         note: form.text("note").to_owned(),
+        sure: form.has("sure", "1"),
         by,
     };
+    form.set("odd", if club.arrival.odd(club.club_kind, club.number.trim()).is_empty() { "" } else { "1" });
     match app.add_club(&club).await {
         Ok(added) => Ok(go_to(&format!("/clubs/{}", added.club.code)).into_response()),
         Err(error) => new_page(&w, &app, &form, Some(failure(&w, &error)), failure_status(&error)).await,
@@ -257,6 +266,7 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
                     input type="hidden" name="version" value=(club.version);
                     (arrival_fields(w, form))
                     (form.field("note", &w.text("club-life-note-field"), Field::default()))
+                    (sure_check(w, form))
                     div.actions { (button(&Button { label: &w.text("button-keep"), ..Button::default() })) }
                 }
             }
@@ -379,7 +389,12 @@ async fn measured(
         *response.status_mut() = StatusCode::UNPROCESSABLE_ENTITY;
         return Ok(response);
     }
-    let read = MeasureClub { arrival, note: form.text("note").to_owned(), by, version };
+    let sure = form.has("sure", "1");
+    let read = MeasureClub { arrival, note: form.text("note").to_owned(), sure, by, version };
+    let row = app.club(&code).await?.club.made.row;
+    if !read.arrival.odd(row.club_kind, &row.number).is_empty() {
+        form.set("odd", "1");
+    }
     match app.measure_club(&code, &read).await {
         Ok(_) => Ok(go_to(&format!("/clubs/{code}")).into_response()),
         Err(error) => club_page(&w, &app, &code, &form, Some(error)).await,

@@ -75,6 +75,10 @@ async fn take(
 /// Trims that bring less than this many clubs into tolerance are not worth a cut (a judgement, no source).
 const LITTLE_CLUBS: f64 = 0.25;
 
+fn is_little(found: &SetCpm) -> bool {
+    found.inside_trimmed - found.inside_as_planned < LITTLE_CLUBS
+}
+
 fn take_form(w: &Words, form: &Entries, job: i64, found: &SetCpm) -> Markup {
     if found.clubs.iter().all(|club| club.trim.is_none()) {
         return html! {};
@@ -82,7 +86,8 @@ fn take_form(w: &Words, form: &Entries, job: i64, found: &SetCpm) -> Markup {
     html! {
         form method="post" action={ "/bench/" (job) "/cpm" } {
             @for name in ["slope", "step", "level"] { (hidden(name, form.text(name))) }
-            (button(&Button { label: &w.text("cpm-take"), ..Button::default() }))
+            @let kind = if is_little(found) { ButtonKind::Quiet } else { ButtonKind::Primary };
+            (button(&Button { label: &w.text("cpm-take"), kind, ..Button::default() }))
         }
     }
 }
@@ -123,11 +128,7 @@ fn table_of(w: &Words, found: &SetCpm) -> Markup {
                 planned = w.printed(&quantity::decimal(found.inside_as_planned, 1)),
                 trimmed = w.printed(&quantity::decimal(found.inside_trimmed, 1)),
                 clubs = found.clubs.len() as i64)) }
-            @if found.clubs.iter().any(|club| club.trim.is_some())
-                && found.inside_trimmed - found.inside_as_planned < LITTLE_CLUBS
-            {
-                p { (w.text("cpm-little")) }
-            }
+            @if found.clubs.iter().any(|club| club.trim.is_some()) && is_little(found) { p { (w.text("cpm-little")) } }
             p.hint { (w.text(with)) @if let Some(from) = rests_on { " " (text!(w, "cpm-rests-on", from = from)) } }
         },
     )

@@ -217,7 +217,7 @@ pub(super) fn cause_words(w: &Words, at: &At<'_>, cause: &Cause, said: bool) -> 
 
 fn exchange_form(w: &Words, at: &At<'_>, exchange: Exchange) -> Markup {
     html! {
-        form method="post" action={ "/bench/" (at.job) "/exchange" } {
+        form.under method="post" action={ "/bench/" (at.job) "/exchange" } {
             (hidden("kind", exchange.kind.key()))
             (hidden("first", &exchange.slots[0].to_string())) (hidden("second", &exchange.slots[1].to_string()))
             (at.fields())

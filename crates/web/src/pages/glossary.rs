@@ -89,8 +89,7 @@ fn terms(w: &Words, names: &[&str]) -> Markup {
     html! {
         dl.glossary {
             @for (text, name) in &terms {
-                dt id=(name) { (text) }
-                dd { (meaning_of_term(w, name)) }
+                div { dt id=(name) { (text) } dd { (meaning_of_term(w, name)) } }
             }
         }
     }

@@ -17,7 +17,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use bench::club_state::ClubState;
-use bench::glue::MixFact;
+use bench::glue::{MixFact, glued_from};
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
@@ -30,7 +30,7 @@ use maud::{Markup, html};
 use quantity::decimal;
 use serde::Deserialize;
 use trade::caution::CautionSays;
-use trade::job::JobState;
+use trade::job::{JobClub, JobState};
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::step::{Step, Strength};
@@ -60,7 +60,12 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
     let lot = query.lot.trim();
     let of_lot = if lot.is_empty() { None } else { Some(app.clubs_of_lot(lot).await?) };
     let batches = app.recent_batches(SHOWN_DAYS).await?;
-    let jobs = app.job_names(&[JobState::Planned]).await?;
+    let mut jobs = Vec::new();
+    for job in app.job_names(&[JobState::Planned]).await? {
+        if is_to_glue(&*app.job_file(job.number).await?) {
+            jobs.push(job);
+        }
+    }
     let now = app.now();
     let cups = batches.iter().map(Into::into).collect();
     let new = html! { @for job in &jobs { a.button.quiet href={ "/glue/new?job=" (job.number) } { (text!(w, "glue-new-for-job", job = job.number)) } " " } };
@@ -110,6 +115,13 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
     )
     .await?
     .into_response())
+}
+
+/// Whether a club of a job is still to be glued.
+fn is_to_glue(file: &JobFile) -> bool {
+    let glues = |club: &JobClub| file.job.steps_of(club).any(|step| step.glues);
+    let mut clubs = file.job.clubs.iter();
+    clubs.any(|club| club.plan.is_some() && glues(club) && glued_from(&file.batches, &club.id).is_none())
 }
 
 /// The way on to the step after the glue.
@@ -188,6 +200,7 @@ fn batch_part(w: &Words, view: &BatchView, now: Timestamp) -> Markup {
                 row("glue-handle", view.handling_at, "glue-now"),
                 row("glue-swing", view.full_cure_at, "glue-now"),
             ],
+            cards: true,
             ..Table::default()
         })) }
         @for pass in &view.let_pass {

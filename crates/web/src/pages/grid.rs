@@ -24,6 +24,7 @@ use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::club_state::StepState;
 use bench::club_state::StepStatus;
+use bench::glue::Gate;
 use bench::meaning::Tone as Said;
 use bench::open_point::OpenClub;
 use bench::set_fit::FitRow;
@@ -451,7 +452,7 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
         expected: ask.map_or_else(String::new, |ask| held_against(w, ask)),
         reading: match read {
             _ if current && !gate_open => {
-                html! { a href={ "/bench/" (number) "/" (state.slot) "?step=" (step.key) } { (w.text("grid-waits-for-cure")) } }
+                html! { a.grid-waits href={ "/bench/" (number) "/" (state.slot) "?step=" (step.key) } { (w.text("grid-waits-for-cure")) } }
             }
             _ if current && step.glues => link_button(
                 &format!("/glue/new?job={number}"),
@@ -469,8 +470,9 @@ fn row(w: &Words, file: &JobFile, state: &ClubState, here: &At<'_>, cursor: &Cur
             // A batch is mixed for all of them at once.
             None if step.glues => html! {},
             None => {
+                let waits = step_of(state, &step.key).is_some_and(|s| matches!(s.gate, Gate::Waits { .. }));
                 html! { a.grid-enter href={ "/bench/" (number) "/grid/" (step.key) "?what=" (what.key()) "&at=" (state.slot) }
-                data-slot=(state.slot) data-version=(state.version) { (w.text("grid-enter")) } }
+                data-slot=(state.slot) data-version=(state.version) { (w.text(if waits { "grid-waits-for-cure" } else { "grid-enter" })) } }
             }
         },
         becomes_points: becomes.map(|a| a.finish.deviation_points),

@@ -1,7 +1,7 @@
 //! Job cards: one for each planned club, to print and to lie in its tray.
 
 use super::bench::club_name;
-use super::plan::{kinds_of, off_tip, reading, screw};
+use super::plan::{is_bent, kinds_of, off_tip, reading, screw, stays};
 use super::step_says::adapter_words;
 use super::{Framed, PageResult, framed};
 use crate::asked::{Asked, Path};
@@ -18,6 +18,7 @@ use serde::Deserialize;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::plan::ClubPlan;
+use trade::reading::What;
 use trade::step::Step;
 use words::{Words, text};
 
@@ -61,9 +62,10 @@ async fn cards(
 
 fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPlan) -> Markup {
     let target = &club.target;
-    let part = |kind| {
-        plan.part(kind)
-            .map_or_else(|| w.text("plan-no-part"), |p| text!(w, "plan-card-part", code = p.code, part_g = p.mass_g))
+    let part = |kind| match plan.part(kind) {
+        Some(_) if stays(club, plan, kind) => w.text("plan-part-stays"),
+        Some(p) => text!(w, "plan-card-part", code = p.code, part_g = p.mass_g),
+        None => w.text("plan-no-part"),
     };
     let mut tips: Vec<String> =
         plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
@@ -74,11 +76,18 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
     let wraps = target.wraps;
     let mut lines: Vec<(String, String)> =
         kinds_of(std::iter::once(plan)).into_iter().map(|kind| (w.tell(&kind), part(kind))).collect();
+    if !stays(club, plan, PartKind::Shaft) {
+        lines.extend(
+            [
+                ("plan-column-tip", if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
+                ("plan-column-off-tip", off_tip(w, plan)),
+                ("plan-column-cut-shaft", w.length(plan.cut_shaft_mm)),
+            ]
+            .map(|(id, value)| (w.text(id), value)),
+        );
+    }
     lines.extend(
         [
-            ("plan-column-tip", if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
-            ("plan-column-off-tip", off_tip(w, plan)),
-            ("plan-column-cut-shaft", w.length(plan.cut_shaft_mm)),
             ("plan-card-length", text!(w, "plan-card-length-to", length_mm = target.length_mm, end = target.length_to)),
             (
                 "plan-card-wraps",
@@ -115,8 +124,10 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
             ),
         ),
     };
-    lines.push((w.text(id), value));
-    let expected: Vec<(String, String)> = plan
+    if is_bent(file, club) {
+        lines.push((w.text(id), value));
+    }
+    let mut expected: Vec<(String, String)> = plan
         .expected
         .iter()
         .map(|e| {
@@ -124,6 +135,11 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
             (label.to_owned(), reading(w, e))
         })
         .collect();
+    if expected.is_empty() {
+        // Of a club that is worked on nothing is expected before it is read: its lines stand empty.
+        let read = file.job.steps_of(club).filter(|step| step.asks.contains(&What::SwingWeight));
+        expected.extend(read.map(|step| (step.label.clone(), String::new())));
+    }
     job_card(
         w,
         &JobCard {

@@ -231,10 +231,12 @@ impl Default for Framed<'_> {
 /// The whole page around a body.
 pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Markup, PageError> {
     let now = app.now();
-    let cups = match view.cups {
+    let mut cups = match view.cups {
         Some(cups) => cups,
         None => app.running_cups().await?,
     };
+    // The one that ends first is the one that a narrow screen shows.
+    cups.sort_by_key(|cup| cup.until);
     let clocks = cups
         .into_iter()
         .filter(|cup| cup.until > now)

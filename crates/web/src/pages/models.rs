@@ -1,7 +1,7 @@
 //! Models: what the maker says of heads, shafts, grips and the small things, by kind; a form a kind; a file of all.
 
 use super::beside;
-use super::entries::{Entries, go_on, go_to, in_address, words_cards};
+use super::entries::{Entries, go_on, go_to, in_address, plain, words_cards};
 use super::fields::{Ask, Way, header};
 use super::model_shape::{asks, model, typed};
 use super::notice_of;
@@ -140,7 +140,24 @@ fn example(w: &Words, kind: PartKind) -> Entries {
     for name in ["code", "name", "label", "fits_head_model", "setting"] {
         form.set(name, "");
     }
-    form
+    // Nothing is kept of an example: it need not give back the last figure of another unit.
+    let rounded: Vec<(String, String)> =
+        form.pairs().iter().map(|(name, text)| (name.clone(), with_few_decimals(text))).collect();
+    Entries::new(rounded)
+}
+
+/// A text with each figure in it rounded to three decimals.
+fn with_few_decimals(text: &str) -> String {
+    text.split_inclusive([',', ' ', '\n'])
+        .map(|piece| {
+            let figure = piece.trim_end_matches([',', ' ', '\n']);
+            let long = figure.split_once('.').is_some_and(|(_, decimals)| decimals.len() > 3);
+            match figure.parse::<f64>() {
+                Ok(value) if long => format!("{}{}", plain(quantity::round_to(value, 3)), &piece[figure.len()..]),
+                _ => piece.to_owned(),
+            }
+        })
+        .collect()
 }
 
 async fn blank(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
@@ -376,5 +393,19 @@ async fn load_file(State(app): State<App>, Reader(w): Reader, form: Multipart) -
             form.refuse("text", beside(&w, &error.refusal()));
             file_page(&w, &app, &form, None, &html! {}, failure_status(&error)).await
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::with_few_decimals;
+
+    #[test]
+    fn an_example_has_figures_that_can_be_read() {
+        assert_eq!(with_few_decimals("0.37008"), "0.37");
+        assert_eq!(
+            with_few_decimals("mass, in\n4, 1.062992, 38 1/2\n5, 1.5, D2"),
+            "mass, in\n4, 1.063, 38 1/2\n5, 1.5, D2"
+        );
     }
 }

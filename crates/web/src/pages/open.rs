@@ -60,7 +60,7 @@ pub(super) fn open_part(w: &Words, file: &JobFile, step: &Step, open: &[OpenClub
             ul.plain.open-list { @for club in open { (open_club(w, file.job.number, club)) } }
             // The glue has the reason in its own form, with the clubs that go into the cup.
             @if asked > 0 && !step.glues {
-                form.entry-row method="post" action=(action) {
+                form.pass-open method="post" action=(action) {
                     (field(&Field {
                         name: "reason",
                         label: &text!(w, "open-why-all", n = asked as i64),

@@ -2,6 +2,7 @@
 
 use super::club_beam::club_beam;
 use super::entries::{go_on, query};
+use super::sheets::NO_VALUE;
 use super::step_says::adapter_words;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::asked::{Asked, Filled, Path};
@@ -375,15 +376,18 @@ pub(super) fn kinds_of<'a>(mut plans: impl Iterator<Item = &'a ClubPlan>) -> Vec
 }
 
 pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], keeping: Option<&Keeping>) -> Markup {
-    let part_of = |slot: i64, plan: &ClubPlan, kind| {
+    let part_of = |club: &JobClub, plan: &ClubPlan, kind| {
         plan.part(kind).map_or_else(
             || Cell::from(w.text("plan-no-part")),
             |p| {
+                if stays(club, plan, kind) {
+                    return Cell(html! { span.small { (w.text("plan-part-stays")) } });
+                }
                 let place = if p.place.is_empty() { String::new() } else { format!(", {}", p.place) };
                 let off_cpm = plan.frequency.filter(|_| kind == PartKind::Shaft).and_then(|f| f.off_cpm);
                 Cell(html! {
-                    @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(w, slot, &p.code)) } None => { (p.code) } }
-                    " " span.small { (w.mass(p.mass_g)) @if !p.weighed { " " (w.text("plan-not-weighed")) } (place) }
+                    @match keeping.filter(|_| p.weighed) { Some(keeping) => { (keeping.button(w, club.slot, &p.code)) } None => { (p.code) } }
+                    " " span.small { span.whole { (w.mass(p.mass_g)) } @if !p.weighed { " " (w.text("plan-not-weighed")) } (place) }
                     @if let Some(off_cpm) = off_cpm { br; span.small { (off_line(w, off_cpm)) } }
                 })
             },
@@ -396,11 +400,11 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
                 plan.parts.iter().filter(|p| p.kind == PartKind::TipWeight).map(|p| w.mass(p.mass_g)).collect();
             tips.extend(screw(w, file, plan));
             let mut row = vec![Cell::from(w.club_short(&club.target.club_kind, &club.target.number))];
-            row.extend(kinds.iter().map(|&kind| part_of(club.slot, plan, kind)));
+            row.extend(kinds.iter().map(|&kind| part_of(club, plan, kind)));
             row.extend([
                 Cell::from(if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
                 Cell::from(w.swing_weight_short(club.target.swing_weight_points)),
-                Cell::from(plan.expected.last().map_or_else(String::new, |e| reading(w, e))),
+                Cell(html! { @if let Some(e) = plan.expected.last() { span.whole { (reading(w, e)) } } }),
             ]);
             row
         })
@@ -448,26 +452,45 @@ fn beams(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
     html! { details { summary { (w.text("plan-beams")) } @for beam in drawn.flatten() { (beam) } } }
 }
 
+/// What is cut of each shaft, and how each head is bent; of a club that is worked on only what its work touches.
 fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
-    let rows = with_plans(file, plans)
+    let is_cut = |club: &JobClub, plan: &ClubPlan| !stays(club, plan, PartKind::Shaft);
+    let any_cut = with_plans(file, plans).any(|(club, plan)| is_cut(club, plan));
+    let listed: Vec<(&JobClub, &ClubPlan)> =
+        with_plans(file, plans).filter(|(club, plan)| is_cut(club, plan) || is_bent(file, club)).collect();
+    if listed.is_empty() {
+        return html! {};
+    }
+    let rows = listed
+        .into_iter()
         .map(|(club, plan)| {
-            vec![
-                Cell::from(w.club_short(&club.target.club_kind, &club.target.number)),
-                Cell::from(off_tip(w, plan)),
-                Cell::from(w.length(plan.butt_cut_mm)),
-                Cell::from(w.length(plan.cut_shaft_mm)),
-                Cell::from(w.mass(plan.cut_shaft_mass_g)),
-                Cell::from(match plan.adapter(&file.library).map(|a| adapter_words(w, a, &club.target)) {
-                    Some(set) if !set.is_empty() => set,
-                    _ => format!("{} / {}", w.signed_angle(plan.bend_loft_deg), w.signed_angle(plan.bend_lie_deg)),
-                }),
-            ]
+            let mut row = vec![Cell::from(w.club_short(&club.target.club_kind, &club.target.number))];
+            let cuts = || {
+                [
+                    off_tip(w, plan),
+                    w.length(plan.butt_cut_mm),
+                    w.length(plan.cut_shaft_mm),
+                    w.mass(plan.cut_shaft_mass_g),
+                ]
+            };
+            match (any_cut, is_cut(club, plan)) {
+                (true, true) => row.extend(cuts().map(Cell::from)),
+                (true, false) => row.extend([NO_VALUE; 4].map(Cell::from)),
+                (false, _) => {}
+            }
+            row.push(Cell::from(match plan.adapter(&file.library).map(|a| adapter_words(w, a, &club.target)) {
+                _ if !is_bent(file, club) => NO_VALUE.to_owned(),
+                Some(set) if !set.is_empty() => set,
+                _ => format!("{} / {}", w.signed_angle(plan.bend_loft_deg), w.signed_angle(plan.bend_lie_deg)),
+            }));
+            row
         })
         .collect();
-    let figures = ["off-tip", "off-butt", "cut-shaft", "cut-weight", "bend"];
+    let cuts = ["off-tip", "off-butt", "cut-shaft", "cut-weight"];
+    let figures = cuts.iter().filter(|_| any_cut).chain(&["bend"]);
     let figures = figures.map(|column| Column::figures(w.text(&format!("plan-column-{column}"))));
     section(
-        &w.text("plan-cut-list"),
+        &w.text(if any_cut { "plan-cut-list" } else { "plan-bend-list" }),
         &html! {},
         &html! {
             (table(&Table {
@@ -477,9 +500,19 @@ fn cut_list(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>]) -> Markup {
                 cards: true,
                 ..Table::default()
             }))
-            p.small { (w.text("plan-cut-list-hint")) }
+            @if any_cut { p.small { (w.text("plan-cut-list-hint")) } }
         },
     )
+}
+
+/// Whether a club that is worked on keeps the part that it came with.
+pub(super) fn stays(club: &JobClub, plan: &ClubPlan, kind: PartKind) -> bool {
+    club.work.as_ref().is_some_and(|work| work.keeps(plan, kind))
+}
+
+/// Whether loft or lie of a club is brought to its sheet in this job: a new club, or one whose work reads them.
+pub(super) fn is_bent(file: &JobFile, club: &JobClub) -> bool {
+    club.work.is_none() || file.job.steps_of(club).any(|step| !step.before && step.asks.contains(&What::Loft))
 }
 
 /// What comes off the tip; a word where nothing does.

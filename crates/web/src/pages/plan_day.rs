@@ -261,7 +261,7 @@ fn searching(w: &Words, day: &DayPlan, search: Option<DaySearch>) -> Markup {
                 }
                 noscript { a href="/plan/day" { (w.text("plan-day-look-again")) } }
             }
-        } @else if day.gap > 1e-9 {
+        } @else if day.gap >= SHOWN_GAP {
             div.actions {
                 span { (w.text("plan-day-longer")) }
                 @for seconds in ["10", "60"] {
@@ -295,6 +295,9 @@ fn proof(w: &Words, day: &DayPlan, searching: bool) -> String {
     if day.gap <= 1e-9 {
         return w.text("plan-day-proven");
     }
+    if day.gap < SHOWN_GAP {
+        return w.text("plan-day-as-good");
+    }
     let found = if day.gap < KNOWN_GAP {
         text!(w, "plan-day-best-within", gap_share = day.gap)
     } else {
@@ -302,6 +305,9 @@ fn proof(w: &Words, day: &DayPlan, searching: bool) -> String {
     };
     if searching { format!("{found} {}", w.text("plan-day-better-comes")) } else { found }
 }
+
+/// A gap that shows as 0.0 %: nothing that a longer search could bring would be seen.
+const SHOWN_GAP: f64 = 0.000_5;
 
 /// Before the first proof the gap is as good as unknown.
 const KNOWN_GAP: f64 = 0.5;

@@ -166,14 +166,15 @@ fn club_part(w: &Words, record: &Record, club: &ClubRecord, models: &[Model]) ->
         &text!(w, "record-club", club = name),
         &html! { span.small { (text!(w, "record-card", card = club.card)) } },
         &html! {
-            (table(&Table {
+            // The columns of all clubs stand under each other.
+            div.record-lines { (table(&Table {
                 caption: &text!(w, "record-club-lines", club = name),
                 columns: heads
                     .iter().enumerate().map(|(i, head)| Column { head: w.text(head).into(), figures: i > 0 && i != 3 }).collect(),
                 rows: club.lines.iter().map(|one| line_row(w, one)).collect(),
                 cards: true,
                 ..Table::default()
-            }))
+            })) }
             (verdict_words(w, club))
             p { (parts_words(w, club, models)) @if let Some(lengths) = &club.lengths { " " (lengths_words(w, lengths)) } }
             @for pass in &club.let_pass { p { (tag(Tone::Care, &w.text("record-override-tag"))) " "

@@ -89,12 +89,12 @@ pub(crate) fn difference(w: &Words, what: What, by: f64) -> String {
     format!("{sign}{size}")
 }
 
-/// What was read as it was typed; a swing weight that came as bare points in letters as well.
+/// What was read as it was typed; a bare number of a program, in the unit that it is kept in, as the reader would write it.
 pub(crate) fn as_read(w: &Words, what: What, read: f64, typed: &str) -> String {
     match what {
         What::Done => w.tell(&What::Done),
         _ if what.is_look() => value(w, what, read),
-        _ if what.unit() == Unit::Points && typed.trim().parse::<f64>().is_ok() => value(w, what, read),
+        _ if typed.trim().parse::<f64>().is_ok_and(|bare| (bare - read).abs() < 1e-9) => value(w, what, read),
         _ => typed.to_owned(),
     }
 }

@@ -43,7 +43,7 @@ use words::{Words, text};
 const OWN: [ClubKind; 4] = [ClubKind::Wood, ClubKind::Hybrid, ClubKind::Wedge, ClubKind::Putter];
 
 /// What a sheet may say, by the names of its texts: the field, and the phrases for it.
-const PHRASES: [(&str, &str); 11] = [
+const PHRASES: [(&str, &str); 12] = [
     ("sheet-form-say-clubs", "sheet-form-phrases-clubs"),
     ("sheet-form-say-length", "sheet-form-phrases-length"),
     ("sheet-form-say-lie", "sheet-form-phrases-lie"),
@@ -54,6 +54,7 @@ const PHRASES: [(&str, &str); 11] = [
     ("sheet-form-say-frequency", "sheet-form-phrases-frequency"),
     ("sheet-form-say-total-mass", "sheet-form-phrases-total-mass"),
     ("sheet-form-say-soft-side", "sheet-form-phrases-soft-side"),
+    ("sheet-field-adapter-setting", "sheet-form-phrases-adapter"),
     ("sheet-form-say-tolerance", "sheet-form-phrases-tolerance"),
 ];
 

@@ -157,7 +157,7 @@ async fn sheet_page(
         @if !sheet.note.is_empty() { p { (rich!(w, "sheet-note", |_, inner| html! { strong { (inner) } }, note = sheet.note)) } }
         (findings(w, &view.problems))
         @if let Some(reference) = &sheet.reference {
-            (reference_part(w, reference))
+            (reference_part(w, &models, reference))
             (reference_once_more(w, app, reference, 0).await?)
         }
         @if view.job.is_none() { (head_form(w, view, head, &app.customers("").await?)) }

@@ -348,6 +348,7 @@ async fn part_page(
         }
     };
     let (mass_label, cpm_label) = (w.text("part-field-mass"), w.text("part-field-cpm"));
+    let lot = if part.lot.is_empty() { String::new() } else { text!(w, "part-of-lot", lot = part.lot) };
     let (place_label, in_club) = (w.text("stock-where"), w.text("stock-in-club"));
     let mut shown = vec![Figure { label: &mass_label, value: &mass, note: mass_note.as_deref().unwrap_or("") }];
     shown.extend(cpm.as_ref().map(|value| Figure { label: &cpm_label, value, note: line.as_deref().unwrap_or("") }));
@@ -360,7 +361,7 @@ async fn part_page(
         } else {
             &part.place
         },
-        note: &part.lot,
+        note: &lot,
     });
     let body = html! {
         @if status == StatusCode::CONFLICT { p.actions { (link_button(&here, &w.text("stock-see-now"), ButtonKind::Quiet, None, "")) } }

@@ -98,6 +98,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
                             cell(b.full_cure_at, "today-now"),
                         ]
                     }).collect(),
+                    cards: true,
                     ..Table::default()
                 })))
             }
@@ -358,7 +359,8 @@ fn job_row(w: &Words, job: &JobSummary, now: Timestamp, waits: &[Waiting]) -> Ve
     let planned = job.state == JobState::Planned;
     let href = if planned { format!("/bench/{}", job.number) } else { format!("/plan/{}", job.number) };
     let next = if planned {
-        let steps: Vec<String> = job.next_steps.iter().flat_map(|step| step_words(w, step, now)).collect();
+        let steps: Vec<String> =
+            one_of_a_name(&job.next_steps).iter().flat_map(|step| step_words(w, step, now)).collect();
         if steps.is_empty() { w.text("today-hand-over") } else { steps.join(", ") }
     } else {
         w.text("today-choose-parts")
@@ -406,6 +408,21 @@ async fn before_glue(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<(usize
     Ok((lines.len(), part))
 }
 
+/// The steps of different kinds of work that have one name, such as “Arrived”, as one.
+fn one_of_a_name(steps: &[NextStep]) -> Vec<NextStep> {
+    let mut named: Vec<NextStep> = Vec::new();
+    for step in steps {
+        match named.iter_mut().find(|other| other.label == step.label) {
+            Some(other) => {
+                other.clubs += step.clubs;
+                other.curing.extend(step.curing.iter().cloned());
+            }
+            None => named.push(step.clone()),
+        }
+    }
+    named
+}
+
 /// A step with the clubs that can be done there now, and those that cure until a time.
 fn step_words(w: &Words, step: &NextStep, now: Timestamp) -> Vec<String> {
     let curing: i64 = step.curing.iter().map(|c| c.clubs).sum();
@@ -429,7 +446,7 @@ pub(super) fn due(w: &Words, due: Date, today: Date) -> Markup {
     let days = (due - today).get_days();
     let text = w.date_near(due, today);
     html! {
-        (text) " "
+        span.whole { (text) } " "
         @if days < 0 { (tag(Tone::Bad, &text!(w, "today-days-late", days = -days))) }
         @else if days == 0 { (tag(Tone::Care, &w.text("today-due-today"))) }
         @else if days <= 3 { (tag(Tone::Care, &text!(w, "today-due-in", days = days))) }
@@ -452,7 +469,11 @@ mod tests {
         let step = |clubs, curing| NextStep { key: "turned".into(), label: "Ferrule turned".into(), clubs, curing };
         let now = at("2026-11-29T20:00:00Z");
         assert_eq!(step_words(&w(), &step(5, curing.clone()), now), ["5 clubs cure until 05:01 tomorrow"]);
-        let some = step_words(&w(), &step(8, curing), at("2026-11-30T03:00:00Z"));
+        let some = step_words(&w(), &step(8, curing.clone()), at("2026-11-30T03:00:00Z"));
         assert_eq!(some, ["Ferrule turned: 3 clubs", "5 clubs cure until 05:01"]);
+        // Two kinds of work with a step of one name are one line.
+        let one = one_of_a_name(&[step(8, curing), step(1, vec![])]);
+        assert_eq!(step_words(&w(), &one[0], now)[0], "Ferrule turned: 4 clubs");
+        assert_eq!(one.len(), 1);
     }
 }

@@ -16,6 +16,12 @@ open-point-loft-strong = loft { $by_deg } strong; this head may be bent { $limit
 open-point-lie-flat = lie { $by_deg } flat; this head may be bent { $limit_deg } at most
 open-point-lie-upright = lie { $by_deg } upright; this head may be bent { $limit_deg } at most
 
+# The nearest setting of an adapter does not bring it in.
+open-point-set-weak = loft { $by_deg } weak even with the adapter at “{ $setting }”
+open-point-set-strong = loft { $by_deg } strong even with the adapter at “{ $setting }”
+open-point-set-flat = lie { $by_deg } flat even with the adapter at “{ $setting }”
+open-point-set-upright = lie { $by_deg } upright even with the adapter at “{ $setting }”
+
 # The club will more likely finish outside of its tolerance, and no choice still to come changes that.
 open-point-light = finishes { $by_points } light, and no free grip brings it in
 open-point-heavy = finishes { $by_points } heavy, and no free grip brings it in

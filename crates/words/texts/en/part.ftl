@@ -20,6 +20,7 @@ part-field-tip-trimmed = off the tip
 part-field-loft = loft
 part-field-lie = lie
 part-field-lot = lot
+part-of-lot = lot { $lot }
 part-field-owner = owner
 part-field-place = place
 part-field-state = state

@@ -46,6 +46,7 @@ sheet-form-say-total-mass = total mass
 sheet-form-phrases-total-mass = total 428 g · total 428 g +7 a club
 sheet-form-say-soft-side = soft side
 sheet-form-phrases-soft-side = soft side heel · toe · target · away
+sheet-form-phrases-adapter = adapter +1 · adapter at flat
 sheet-form-say-tolerance = tolerance
 sheet-form-phrases-tolerance = ±0.3 (points) · ±1.5 mm · ±0.5° · ±2 cpm
 
