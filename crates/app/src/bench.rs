@@ -31,6 +31,7 @@ use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
 use trade::reading::{Reading, Unit, What, check_value};
+use trade::soft_side::SoftSideRead;
 use trade::step::{Step, Strength};
 use utoipa::ToSchema;
 
@@ -514,6 +515,8 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
         return Ok(value);
     }
     let text = entry.typed.as_str();
+    // A soft side may be written with how sure it is: `74 ± 4`.
+    let text = if entry.what == What::SoftSide { SoftSideRead::apart(text).0 } else { text };
     Ok(match entry.what.unit() {
         Unit::Gram => quantity::parse_mass(text, MassUnit::Gram)?.g(),
         Unit::Points => quantity::parse_swing_weight(text)?.points(),

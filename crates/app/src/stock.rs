@@ -337,7 +337,13 @@ impl App {
     }
 
     /// What a change by hand is in the life of a part; a plan that counts with it follows.
-    async fn note_change(&self, tx: &mut Tx, before: &Part, after: &Part, reason: &str) -> Result<(), AppError> {
+    pub(crate) async fn note_change(
+        &self,
+        tx: &mut Tx,
+        before: &Part,
+        after: &Part,
+        reason: &str,
+    ) -> Result<(), AppError> {
         let figures = differences(before, after);
         let counted = |f: &FigureChange| f.field == "count";
         let step = match (before.state, after.state) {

@@ -1,5 +1,6 @@
 //! From readings to what may be believed of every club: the bridge between the trade's words and the Gaussian belief.
 
+pub use crate::accuracy::BAND_95;
 use crate::assembly::Assembly;
 use crate::clock::Clock;
 use crate::flex::Flex;
@@ -29,8 +30,6 @@ use utoipa::ToSchema;
 /// Version of the belief: counted up whenever the same readings would give other forecasts, so that forecasts that were
 /// kept with readings can be told apart by what made them.
 pub const BELIEF_VERSION: i64 = 6;
-/// Half width of a 95 % band in standard deviations.
-pub const BAND_95: f64 = 1.959_963_984_540_054;
 /// Standard deviation of a length read with a rule against a stop, mm.
 const LENGTH_SD_MM: f64 = 0.4;
 /// Standard deviation of a balance point found on an edge, mm.

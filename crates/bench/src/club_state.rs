@@ -1,8 +1,10 @@
 //! Where every club of a job stands, and what to expect of its next reading.
 
+use crate::angle_effect::effects;
 use crate::belief::{Believed, Expectation, Finish};
 use crate::glue::{Batch, CureOverride, Gate};
 use crate::target::{Fit, Target, target_of};
+use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
@@ -65,6 +67,9 @@ pub struct AskState {
     pub reading: Option<Reading>,
     /// Whether that reading is doubted.
     pub doubted: bool,
+    /// What a loft or lie that is off does to the shot; empty for one that is as asked and for other readings.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub effects: Vec<Told>,
 }
 
 /// One step of one club.
@@ -184,6 +189,7 @@ fn step_state(
     step: &Step,
     finish: Option<&Finish>,
 ) -> Result<StepState, TradeError> {
+    let job_hand = believed.assembly.job.sheet.hand;
     let readings = believed.standing_all();
     let mut asks = Vec::with_capacity(step.asks.len());
     for &what in step.asks.iter().filter(|what| is_asked(club, **what)) {
@@ -205,6 +211,9 @@ fn step_state(
             expected,
             target,
             fit,
+            effects: reading.map_or_else(Vec::new, |reading| {
+                effects(believed.assembly.library, &club.target, job_hand, what, reading.value)
+            }),
             doubted: reading.is_some_and(|r| believed.is_doubted(&r.id)),
             reading: reading.cloned(),
         });

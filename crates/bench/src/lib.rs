@@ -2,7 +2,9 @@
 //! what can still be done, what is worth measuring, the glue, the record and what the shop learns. Pure: no I/O, no
 //! clock, no randomness; the time is a parameter.
 
+pub mod accuracy;
 mod ahead;
+pub mod angle_effect;
 pub mod assembly;
 pub mod beam;
 pub mod belief;
@@ -12,6 +14,7 @@ pub mod cause;
 pub mod chance;
 mod clock;
 pub mod club_state;
+pub mod cpm_remedy;
 pub mod doubt;
 pub mod flex;
 pub mod funnel;
@@ -31,7 +34,9 @@ pub mod scale_shift;
 pub mod scale_watch;
 pub mod scan;
 pub mod set_fit;
+pub mod soft_side;
 pub mod solvent;
+pub mod stiffness_profile;
 pub mod target;
 pub mod today_offset;
 pub mod told;

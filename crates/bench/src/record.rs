@@ -1,5 +1,6 @@
 //! The record of a job: reference, target, as built, difference and band, parts and lots, who and when.
 
+use crate::accuracy::{ReadOn, read_on};
 use crate::belief::{BAND_95, Believed, Finish};
 use crate::glue::Batch;
 use crate::open_point::Passed;
@@ -68,6 +69,9 @@ pub struct Line {
     /// enough for it to be said at all.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub guard_band: Option<f64>,
+    /// What it was read on; none for what the belief tells of all readings together.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub read_on: Option<ReadOn>,
     /// What would settle a verdict that is too close to say, where a reading could.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reach: Option<Told>,
@@ -332,19 +336,26 @@ fn lines<'r>(
     }
     let to_cap_mm =
         target.length_to.to_cap_mm(target.length_mm, believed.assembly.library.grip(&target.grip_model)?.cap_mm);
-    // Half widths of single readings: a rule against a stop, a protractor, a frequency meter; common practice, no
-    // source.
-    let read = |what, band: f64| last(what).map(|r: &Reading| (r.value, band.max(r.display_step / 2.0)));
-    lines.push(line(
-        What::FinishedLength,
-        Some(to_cap_mm),
-        read(What::FinishedLength, 0.8),
-        Some(tolerances.length_mm),
-    )?);
-    lines.push(line(What::Loft, Some(target.loft_deg), read(What::Loft, 0.25), Some(tolerances.loft_deg))?);
-    lines.push(line(What::Lie, Some(target.lie_deg), read(What::Lie, 0.25), Some(tolerances.lie_deg))?);
+    // Readings that stand beside each other at one step are of a club that was seated again; what was read after a bend or a cut
+    // takes the place of what was read before.
+    let assembly = believed.assembly;
+    let read = |what: What, target: Option<f64>, tolerance: f64| -> Result<Line, TradeError> {
+        let Some(latest) = last(what) else { return line(what, target, None, Some(tolerance)) };
+        let again =
+            |r: &&&Reading| r.club == club.id && r.what == what && r.step == latest.step && !believed.is_doubted(&r.id);
+        let standing = believed.standing();
+        let repeats: Vec<f64> = standing.iter().filter(again).map(|r| r.value).collect();
+        let n = repeats.len().max(1);
+        let value = if repeats.is_empty() { latest.value } else { repeats.iter().sum::<f64>() / n as f64 };
+        let on = read_on(assembly.shop, assembly.learned, what, latest.display_step, n as i64);
+        let band = on.as_ref().map_or(0.0, ReadOn::band);
+        Ok(Line { read_on: on, ..line(what, target, Some((value, band)), Some(tolerance))? })
+    };
+    lines.push(read(What::FinishedLength, Some(to_cap_mm), tolerances.length_mm)?);
+    lines.push(read(What::Loft, Some(target.loft_deg), tolerances.loft_deg)?);
+    lines.push(read(What::Lie, Some(target.lie_deg), tolerances.lie_deg)?);
     if target.cpm.is_some() || last(What::Cpm).is_some() {
-        lines.push(line(What::Cpm, target.cpm, read(What::Cpm, 1.0), Some(tolerances.cpm))?);
+        lines.push(read(What::Cpm, target.cpm, tolerances.cpm)?);
     }
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);
@@ -409,6 +420,7 @@ fn line(
         }),
         probability: judged.map(|j| j.probability),
         guard_band: judged.and_then(|j| j.guard_band),
+        read_on: None,
         reach: None,
     })
 }

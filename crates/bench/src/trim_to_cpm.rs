@@ -2,6 +2,7 @@
 //! there before the saw, with what that costs in swing weight and what cannot be undone.
 
 use crate::belief::{BAND_95, Believed};
+use crate::cpm_remedy::remedies;
 use crate::flex::{StiffnessFrom, Trimmed};
 use crate::remedy::Progress;
 use clubphysics::trim::Shaft;
@@ -166,6 +167,9 @@ pub struct CpmOfClub {
     /// The tip trim that brings it there or nearest; none where none helps or can be made.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub trim: Option<TipTrimChange>,
+    /// What else can be done where no tip cut brings it there, each with what it does to the swing weight.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub remedies: Vec<Told>,
     /// What to do.
     #[serde(flatten)]
     pub fact: Told,
@@ -283,6 +287,7 @@ fn of_club(
         tolerance_cpm,
         chance: None,
         trim: None,
+        remedies: Vec::new(),
         fact: CpmSays::NotForecast.into(),
     };
     let Some(now) = now else { return Ok(found) };
@@ -304,6 +309,9 @@ fn of_club(
             _ if off < 0.0 => CpmSays::Soft { by_cpm: -off }.into(),
             _ => CpmSays::Stiff { by_cpm: off }.into(),
         };
+        if !matches!(found.fact.code(), "cpm_says.as_planned") {
+            found.remedies = remedies(believed, club, &now, off)?;
+        }
         return Ok(found);
     }
     let Some(gain) = believed.flex().gain(assembly, club, on, more_mm)? else { return Ok(found) };
@@ -324,6 +332,7 @@ fn of_club(
     let left = after.cpm.mean - aim;
     // Half of the tolerance is left to what nobody knows yet.
     found.fact = if left.abs() > tolerance_cpm / 2.0 {
+        found.remedies = remedies(believed, club, &after, left)?;
         CpmSays::NotFarEnough { by_cpm: left.abs() }.into()
     } else if more_mm > 0.0 {
         CpmSays::TrimMore { by_mm: more_mm, gain_cpm: gain.mean, band_cpm, by_points }.into()

@@ -34,6 +34,8 @@ pub(crate) struct Truth {
     pub grip_gives_mm: f64,
     pub head_mm: f64,
     pub piece_sd: f64,
+    /// Logarithm of a stiff spot a little beyond the middle, which no tilt follows.
+    pub spot: f64,
 }
 
 /// First frequency of a beam by Runge and Kutta and bisection.
@@ -59,7 +61,7 @@ fn shot_cpm(line: impl Fn(f64) -> (f64, f64), from: f64, to: f64, (mass, offset,
         let (a, b) = (run([0.0, 0.0, 1.0, 0.0]), run([0.0, 0.0, 0.0, 1.0]));
         a[0] * b[1] - a[1] * b[0]
     };
-    let (mut low, mut high) = (12.0, 60.0);
+    let (mut low, mut high) = (12.0, 140.0);
     let sign = determinant(low).signum();
     for _ in 0..45 {
         let middle = 0.5 * (low + high);
@@ -83,7 +85,8 @@ pub(crate) fn true_cpm(set: &Set, slot: i64, truth: &Truth, piece: f64, what: Op
         let share = x / raw_m;
         let d = butt + (tip - butt) * share;
         let tube = 206e9 / 7850.0 * 0.86 * density(blank.mass_g, share) * d * d / 8.0;
-        (tube * (truth.level + piece + truth.tilt * (2.0 * share - 1.0)).exp(), density(shaft.mass_g, share))
+        let spot = truth.spot * (-0.5 * ((share - 0.55) / 0.12).powi(2)).exp();
+        (tube * (truth.level + piece + truth.tilt * (2.0 * share - 1.0) + spot).exp(), density(shaft.mass_g, share))
     };
     let clamp = set.shop.clamp;
     let Some(on) = what else {
@@ -110,9 +113,10 @@ pub(crate) fn true_cpm(set: &Set, slot: i64, truth: &Truth, piece: f64, what: Op
     shot_cpm(line, from_m, mouth_m, (mass, centre, inertia))
 }
 
-const TYPICAL: Truth = Truth { level: 0.0, tilt: 0.0, gives_mm: 4.0, grip_gives_mm: 8.0, head_mm: 0.0, piece_sd: 0.0 };
+pub(crate) const TYPICAL: Truth =
+    Truth { level: 0.0, tilt: 0.0, gives_mm: 4.0, grip_gives_mm: 8.0, head_mm: 0.0, piece_sd: 0.0, spot: 0.0 };
 
-fn planned() -> Set {
+pub(crate) fn planned() -> Set {
     let mut set = Set::planned();
     // These tests say themselves which raw shafts were read.
     for club in &mut set.job.clubs {
@@ -121,11 +125,11 @@ fn planned() -> Set {
     set
 }
 
-fn dry(set: &Set) -> Vec<Role> {
+pub(crate) fn dry(set: &Set) -> Vec<Role> {
     set.job.step("cpm").unwrap().on.clone()
 }
 
-fn expected(believed: &Believed<'_>, set: &Set, slot: i64, on: &[Role]) -> (f64, f64) {
+pub(crate) fn expected(believed: &Believed<'_>, set: &Set, slot: i64, on: &[Role]) -> (f64, f64) {
     let found = believed.expected(&set.club(slot), What::Cpm, on).unwrap().expect("a forecast");
     (found.value, found.band)
 }
@@ -207,6 +211,7 @@ fn bands_hold_what_they_say() {
             grip_gives_mm: 8.0,
             head_mm: 3.0 * draw.bell(),
             piece_sd: 0.02,
+            spot: 0.0,
         };
         set.readings.clear();
         let own: Vec<f64> = (0..8).map(|_| truth.piece_sd * draw.bell()).collect();
@@ -239,7 +244,8 @@ fn bands_hold_what_they_say() {
 
 #[test]
 fn the_shop_learns_its_shafts_and_its_clamp() {
-    let truth = Truth { level: -0.15, tilt: 0.1, gives_mm: 8.0, grip_gives_mm: 12.0, head_mm: 1.0, piece_sd: 0.02 };
+    let truth =
+        Truth { level: -0.15, tilt: 0.1, gives_mm: 8.0, grip_gives_mm: 12.0, head_mm: 1.0, piece_sd: 0.02, spot: 0.0 };
     let mut draw = Draw(5);
     let mut learned = Learned::default();
     let mut bands = Vec::new();
@@ -381,4 +387,57 @@ fn an_advised_trim_brings_the_true_club_to_the_slope() {
         assert!(trim.swing_weight_change_points.abs() < 0.05 * trim.more_mm.abs(), "{club:?}");
     }
     assert!(trimmed >= 3, "{found:?}");
+}
+
+/// A club whose shaft is cut reads stiffer or softer than its slope: each remedy, done to the true club of this file, changes the
+/// frequency as it was told.
+#[test]
+fn what_is_advised_of_a_cut_shaft_does_to_the_true_club_what_it_says() {
+    use bench::trim_to_cpm::{Slope, SlopeAsked, set_cpm};
+    let mut set = planned();
+    let on = dry(&set);
+    for slot in 1..=8 {
+        let piece = [0.0, 0.022, -0.022, 0.0, 0.0, 0.0, 0.0, 0.0][slot as usize - 1];
+        let plan = set.job.clubs[slot as usize - 1].plan.as_ref().unwrap();
+        let cut_mm = plan.cut_shaft_mm;
+        set.read(slot, "cut", What::ShaftLength, cut_mm, slot);
+        let read = true_cpm(&set, slot, &TYPICAL, piece, Some(&on));
+        set.read(slot, "cpm", What::Cpm, (read * 10.0).round() / 10.0, 10 + slot);
+    }
+    let asked = SlopeAsked { slope: Slope::Step, step_cpm: 4.3, level_cpm: None };
+    let found = set_cpm(&set.assembly().believe(&set.readings).unwrap(), asked).unwrap();
+    let figure = |told: &fact::Told, name: &str| serde_json::to_value(told).unwrap()["figures"][name].as_f64();
+    let mut tried = 0;
+    for club in &found.clubs {
+        assert!(club.trim.is_none(), "its shaft is cut: {club:?}");
+        let now = true_cpm(&set, club.slot, &TYPICAL, 0.0, Some(&on));
+        let at = club.slot as usize - 1;
+        for remedy in &club.remedies {
+            let plan = set.job.clubs[at].plan.as_mut().unwrap();
+            let before = plan.clone();
+            let by_g = figure(remedy, "by_g").unwrap_or(0.0);
+            let head = plan.parts.iter_mut().find(|part| part.kind == PartKind::Head).unwrap();
+            let (told, by_mm) = match remedy.code() {
+                "cpm_remedy.heavier_head" => {
+                    head.mass_g += by_g;
+                    (-figure(remedy, "loss_cpm").unwrap(), 0.0)
+                }
+                "cpm_remedy.lighter_head" => {
+                    head.mass_g -= by_g;
+                    (figure(remedy, "gain_cpm").unwrap(), 0.0)
+                }
+                "cpm_remedy.shorter_butt" => (figure(remedy, "gain_cpm").unwrap(), figure(remedy, "by_mm").unwrap()),
+                _ => continue,
+            };
+            plan.cut_shaft_mm -= by_mm;
+            plan.butt_cut_mm += by_mm;
+            let then = true_cpm(&set, club.slot, &TYPICAL, 0.0, Some(&on));
+            set.job.clubs[at].plan = Some(before);
+            assert!((then - now - told).abs() < 0.05 + 0.05 * told.abs(), "{remedy:?}: {now} to {then}");
+            let points = figure(remedy, "by_points").unwrap();
+            assert!((points > 0.0) == (remedy.code() == "cpm_remedy.heavier_head"), "{remedy:?}");
+            tried += 1;
+        }
+    }
+    assert!(tried >= 2, "{found:?}");
 }

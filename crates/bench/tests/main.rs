@@ -1,5 +1,6 @@
 //! The bench, from the first reading to what the shop learns: one program, so that what it is built of is linked once.
 
+mod accuracy;
 mod bridge;
 mod causes;
 mod flex;
@@ -15,5 +16,6 @@ mod scale_shift;
 mod scale_watch;
 mod set;
 mod set_fit;
+mod stiffness_profile;
 mod tip_weights;
 mod told;

@@ -86,6 +86,7 @@ fn every_weight_that_is_advised_helps_its_club_as_told() {
                 weighed: part.mass_g.is_some(),
                 raw_cpm: None,
                 tip_lost_mm: None,
+                profile: None,
                 lot: String::new(),
                 place: String::new(),
             });

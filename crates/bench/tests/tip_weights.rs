@@ -160,6 +160,7 @@ fn one_weight_is_offered_in_place_of_two_before_the_glue() {
             weighed: false,
             raw_cpm: None,
             tip_lost_mm: None,
+            profile: None,
             lot: String::new(),
             place: String::new(),
         });

@@ -16,6 +16,7 @@ pub mod pluck;
 pub mod real;
 pub mod slip;
 pub mod soft_side;
+pub mod stiffness_profile;
 pub mod swing_weight;
 mod topic;
 pub mod trim;

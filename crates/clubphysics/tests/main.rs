@@ -10,6 +10,7 @@ mod plausible;
 mod pluck;
 mod soft_side;
 mod spoken;
+mod stiffness_profile;
 mod topics;
 mod val_glue;
 mod val_grip_size;

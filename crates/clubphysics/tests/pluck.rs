@@ -264,10 +264,18 @@ fn noise_around_the_tone_widens_the_interval() {
 #[test]
 fn in_white_noise_the_distance_from_the_bound_is_one() {
     let mut rng = Pcg64Mcg::seed_from_u64(7);
-    let output = run(&tone(4.4, 0.25, 0.3, 20000, 1000.0, || 0.1 * normal(&mut rng)));
-    assert!((0.75..1.25).contains(&output.bound_ratio), "{}", output.bound_ratio);
-    assert!((output.noise_sd / 0.1 - 1.0).abs() < 0.05, "{}", output.noise_sd);
-    assert!((output.residual_sd / 0.1 - 1.0).abs() < 0.03, "{}", output.residual_sd);
+    let (mut ratio, mut noise, mut residual) = (0.0, 0.0, 0.0);
+    // Ten recordings: one alone may stand off by a fifth.
+    for _ in 0..10 {
+        let output = run(&tone(4.4, 0.25, 0.3, 20000, 1000.0, || 0.1 * normal(&mut rng)));
+        ratio += output.bound_ratio / 10.0;
+        noise += output.noise_sd / 10.0;
+        residual += output.residual_sd / 10.0;
+    }
+    println!("bound ratio {ratio:.3}, noise {noise:.5}, residual {residual:.5}");
+    assert!((ratio - 1.0).abs() < 0.08, "{ratio}");
+    assert!((noise / 0.1 - 1.0).abs() < 0.01, "{noise}");
+    assert!((residual / 0.1 - 1.0).abs() < 0.01, "{residual}");
 }
 
 #[test]

@@ -148,7 +148,7 @@ fn mass_calibration<T: Real>([standard, difference, air, weight, reference]: [T;
     (standard + difference) * ((air - 1.2) * (one / weight - one / reference) + 1.0) - 100_000.0
 }
 
-/// JCGM 101 9.3, from memory: first order 1.2341 and u 0.0539; simulation 1.2341, u 0.0754, shortest 95 % interval
+/// JCGM 101 9.3, from memory: first order 1.2340 and u 0.0539; simulation 1.2341, u 0.0754, shortest 95 % interval
 /// [1.0834, 1.3825], width 0.299. The first order misses the product term; the second-order terms bring it near the
 /// simulation. Tolerances: last digit for the first order; 0.0005 in u and ±0.002 in the interval's width for 400 000
 /// draws.

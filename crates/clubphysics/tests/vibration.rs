@@ -266,7 +266,9 @@ fn a_set_climbs_by_the_known_slope() {
         butt_trim_mm: None,
     }];
     let slope = frequency(&longer).unwrap().predictions[0].change_cpm * 2.0;
-    assert!((4.3..12.9).contains(&slope), "{slope} cpm an inch");
+    // Both clubs by Runge and Kutta from the clamp (3,000 steps, double precision) and bisection of the tip's two conditions: 293.66163
+    // and 297.53890 cpm, computed for this test.
+    assert!((slope - 7.75455).abs() < 0.005, "{slope} cpm an inch");
 }
 
 // The shaft of the benches: computed with scipy 1.17.1 (Gauss-integrated cubic elements, `cholesky_banded`), script

@@ -208,7 +208,7 @@ fn repeats_on_a_coarse_display_share_their_rounding() -> Result<(), EstimationEr
 fn good_readings_are_seldom_doubted() -> Result<(), EstimationError> {
     let model = job(8);
     let mut random = rng(16);
-    let (mut doubted, mut squares, mut count) = (0.0, 0.0, 0.0);
+    let (mut doubted, mut squares, mut count, mut beyond) = (0.0, 0.0, 0.0, 0.0);
     for _ in 0..150 {
         let truth = Truth::draw(&mut random, 8);
         let mut readings = Vec::new();
@@ -221,10 +221,14 @@ fn good_readings_are_seldom_doubted() -> Result<(), EstimationError> {
         for innovation in model.solve(&readings)?.innovations()? {
             count += 1.0;
             squares += innovation.z * innovation.z;
+            beyond += f64::from(u8::from(innovation.z.abs() > 1.96));
             doubted += f64::from(u8::from(innovation.doubted));
         }
     }
     assert!(doubted / count < 0.0027 + 0.0035, "{doubted} of {count}");
+    // A test that never sees a reading far off would pass the line above: 5 % are beyond 1.96, give or take four standard errors of so
+    // many, 1.5 points.
+    assert!((0.035..0.065).contains(&(beyond / count)), "{beyond} of {count}");
     // Deviations are correlated within a club, so that the limits of their mean square are wider than √(2/n).
     assert!((squares / count - 1.0).abs() < 0.1, "{}", squares / count);
     Ok(())

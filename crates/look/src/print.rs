@@ -54,12 +54,14 @@ pub fn job_card(w: &Words, view: &JobCard<'_>) -> Markup {
                 div.job-card-code { (view.code_svg) p { (view.code) } }
             }
             dl { @for (name, value) in &view.lines { div { dt { (name) } dd { (value) } } } }
-            table {
-                caption.hidden { (w.text("card-expected-readings")) }
-                thead { tr { th scope="col" { (w.text("card-reading")) } th.fig scope="col" { (w.text("card-expected")) } th scope="col" { (w.text("card-read")) } } }
-                tbody {
-                    @for (stage, value) in &view.expected {
-                        tr { th scope="row" { (stage) } td.fig { (value) } td.job-card-blank {} }
+            @if !view.expected.is_empty() {
+                table {
+                    caption.hidden { (w.text("card-expected-readings")) }
+                    thead { tr { th scope="col" { (w.text("card-reading")) } th.fig scope="col" { (w.text("card-expected")) } th scope="col" { (w.text("card-read")) } } }
+                    tbody {
+                        @for (stage, value) in &view.expected {
+                            tr { th scope="row" { (stage) } td.fig { (value) } td.job-card-blank {} }
+                        }
                     }
                 }
             }

@@ -13,8 +13,10 @@ mod gates;
 mod job;
 mod place;
 mod price;
+mod profile;
 mod scale;
 mod serve;
+mod soft_side;
 mod stock;
 
 pub use backup::*;
@@ -27,8 +29,10 @@ pub use gates::*;
 pub use job::*;
 pub use place::*;
 pub use price::*;
+pub use profile::*;
 pub use scale::*;
 pub use serve::*;
+pub use soft_side::*;
 pub use stock::*;
 
 /// The bench companion of a golf club builder: sheets, stock, plans, readings, glue, records.
@@ -120,6 +124,10 @@ pub enum Command {
     Fit(FitArguments),
     /// What each club of a job will read in the clamp, and the tip trims that bring the set to a slope.
     Cpm(CpmArguments),
+    /// How stiff a shaft is along its length, from readings at several clamp lengths, beside its model.
+    Profile(ProfileArguments),
+    /// The soft side of a club's shaft, from readings around it; or whether the finished club has it where the sheet wants it.
+    SoftSide(SoftSideArguments),
     /// Two clubs that had each other's head, tip weight or grip were put right.
     Exchange(ExchangeArguments),
     /// What can be done about the clubs of a job now, and what is worth measuring first.

@@ -32,6 +32,7 @@ mod model;
 mod open;
 mod order;
 mod part;
+mod profile;
 mod reading;
 mod remembered;
 mod scale;

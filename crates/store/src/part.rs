@@ -15,6 +15,7 @@ use trade::model::PartKind;
 use trade::part::named_fields::Wanted;
 use trade::part::{Part, PartState};
 use trade::part_field::{self, Field};
+use trade::stiffness_profile::ShaftProfile;
 
 /// Which parts are asked for. What is left out does not matter; all that is given must hold.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -47,8 +48,9 @@ pub struct PartFilter {
 /// converted there and back could differ in its last digit.
 type Given = BTreeMap<String, f64>;
 
-const COLUMNS: &str =
-    "id, code, kind, model, number, mass_typed, count, given, lot, place, owner, state, job, club, version";
+const COLUMNS: &str = "id, code, kind, model, number, mass_typed, count, given, lot, place, owner, state, job, club, version,
+     CASE WHEN kind = 'shaft' THEN
+         (SELECT body FROM shaft_profile WHERE shaft_profile.part = part.id ORDER BY shaft_profile.seq DESC LIMIT 1) END AS profile";
 
 impl Tx {
     /// Saves a new part, with the version that it carries.
@@ -367,6 +369,7 @@ fn part_of(row: &Row) -> Result<Part, StoreError> {
         id: PartId(row.text("id")?),
         number: row.maybe_text("number")?,
         mass_typed: row.text("mass_typed")?,
+        profile: row.maybe_body("profile")?.filter(|profile: &ShaftProfile| !profile.readings.is_empty()),
         count: row.maybe_whole("count")?,
         lot: row.text("lot")?,
         place: row.text("place")?,

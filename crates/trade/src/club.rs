@@ -216,6 +216,7 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         weighed: known.is_some(),
         raw_cpm: None,
         tip_lost_mm: None,
+        profile: None,
         lot: String::new(),
         place: String::new(),
     };

@@ -65,6 +65,10 @@ event_kinds! {
     PartTakenBack = "part_taken_back";
     /// A part was changed by hand.
     PartChanged = "part_changed";
+    /// A finished club was plucked in two planes.
+    TwoPlanesRead = "two_planes_read";
+    /// The stiffness readings of a shaft were kept, or taken back.
+    ShaftProfileKept = "shaft_profile_kept";
     /// A batch of adhesive was mixed.
     BatchMixed = "batch_mixed";
     /// A batch was taken back.

@@ -170,6 +170,32 @@ impl Gauge {
         }
     }
 
+    /// What is taken of an instrument that the shop has neither stated nor studied: a rule against a stop, a protractor or a
+    /// machine for loft and lie, a frequency meter with its clamp (common practice, no source). One reading is then good to
+    /// ± 0.8 mm, ± 0.25° and ± 1.2 cpm; a study, a statement or repeated readings take its place.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use trade::gauge::{Gauge, Measures};
+    ///
+    /// let rule = Gauge::never_studied(Measures::Length);
+    /// let band_mm = 1.96 * rule.noise_sd.hypot(rule.offset_sd);
+    /// assert!((band_mm - 0.8).abs() < 0.02, "{band_mm}");
+    /// ```
+    #[must_use]
+    pub fn never_studied(measures: Measures) -> Self {
+        let (noise_sd, offset_sd) = match measures {
+            Measures::Mass => (0.05, 0.1),
+            Measures::SwingWeight => (0.1, 0.2),
+            Measures::Frequency => (0.6, 0.0),
+            Measures::Angle => (0.1, 0.08),
+            Measures::Length => (0.3, 0.28),
+        };
+        let key = measures.key().to_owned();
+        Self { name: key.clone(), key, measures, display_step: 0.0, noise_sd, offset_sd }
+    }
+
     /// Standard deviation of one reading: re-seating and the rounding of the display (a step over root 12, derived: the
     /// standard deviation of what lies evenly within a step).
     #[must_use]

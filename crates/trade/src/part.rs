@@ -9,6 +9,7 @@ use crate::id::{ClubId, JobId, PartId};
 use crate::kind::closed_list;
 use crate::model::PartKind;
 use crate::part_field;
+use crate::stiffness_profile::ShaftProfile;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -58,6 +59,9 @@ crate::part::named_fields::with_part_figures! {
         /// What was cut off the tip of this shaft already, where it was used before or cut wrongly.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         pub tip_trimmed_mm: Option<f64>,
+        /// How stiff this shaft is along its length, as the shop read it; none for one that was not read, and for other parts.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pub profile: Option<ShaftProfile>,
         /// Lot or serial of the maker.
         #[serde(default, skip_serializing_if = "String::is_empty")]
         pub lot: String,
@@ -99,6 +103,7 @@ impl Part {
             balance_point_mm: None,
             cpm: None,
             tip_trimmed_mm: None,
+            profile: None,
             loft_deg: None,
             lie_deg: None,
             lot: String::new(),

@@ -7,6 +7,7 @@ use crate::head::ScrewOption;
 use crate::id::PartId;
 use crate::kind::Role;
 use crate::model::{Library, PartKind};
+use crate::stiffness_profile::ShaftProfile;
 use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -34,6 +35,10 @@ pub struct PlannedPart {
     /// What had been cut off the tip of this shaft before the job; none for other parts and for a fresh shaft.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tip_lost_mm: Option<f64>,
+    /// How stiff this very shaft is along its length, as it was read before the cut; none for other parts and for a shaft that
+    /// was not read.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub profile: Option<ShaftProfile>,
     /// Maker's lot.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub lot: String,

@@ -8,7 +8,7 @@ use crate::error::{TradeError, plausible, within};
 use crate::gauge::{Gauge, GaugeFault, Measures, Standard, need_name};
 use crate::plan_weights::PlanWeights;
 use crate::price::PriceList;
-use crate::reading::What;
+use crate::reading::{Unit, What};
 use crate::scale::Scale;
 use crate::step::{Step, check_template};
 use clubphysics::plausible::{BEADS_PERCENT, ROOM_C};
@@ -219,6 +219,20 @@ impl Shop {
         let next = FindIt::Known { known: all.iter().map(|g| g.key.clone()).collect() };
         let found = all.iter().find(|g| g.key == key).cloned();
         found.ok_or_else(|| TradeError::not_found(&NotFound::Named { what: Noun::Scale, name: key.to_owned() }, &next))
+    }
+
+    /// The gauge that a length, an angle or a frequency is read with, and whether the shop has stated it; none for what scales
+    /// read.
+    #[must_use]
+    pub fn gauge_for(&self, what: What) -> Option<(Gauge, bool)> {
+        let measures = match what.unit() {
+            Unit::Millimetre => Measures::Length,
+            Unit::Degree => Measures::Angle,
+            Unit::Cpm => Measures::Frequency,
+            Unit::Gram | Unit::Points | Unit::None => return None,
+        };
+        let stated = self.gauges.iter().find(|gauge| gauge.measures == measures);
+        Some(stated.map_or_else(|| (Gauge::never_studied(measures), false), |gauge| (gauge.clone(), true)))
     }
 
     /// What an instrument is held against; of the balance scale the shop's check weight first.

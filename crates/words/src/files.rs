@@ -78,6 +78,8 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("step_says", include_str!("../texts/en/step_says.ftl")),
     ("stock", include_str!("../texts/en/stock.ftl")),
     ("stock_list", include_str!("../texts/en/stock_list.ftl")),
+    ("soft_side", include_str!("../texts/en/soft_side.ftl")),
+    ("stiffness_profile", include_str!("../texts/en/stiffness_profile.ftl")),
     ("store", include_str!("../texts/en/store.ftl")),
     ("tablet", include_str!("../texts/en/tablet.ftl")),
     ("today", include_str!("../texts/en/today.ftl")),

@@ -10,17 +10,22 @@
 //! - of the shaft model: how stiff it is against its table or tube, and how that tilts toward the tip (kept by the shop);
 //! - of the clamp: how much longer the shaft acts because it gives, and how much more with a grip in it (kept by the shop);
 //! - of the head model: where its centre lies and what it weighs out of the axis (job);
-//! - of the single shaft: its stiffness (its scatter is kept); of the single club: its cuts and its head's mass.
+//! - of the single shaft: its stiffness (its scatter is kept) and, where it was read at several clamp lengths, how it deviates
+//!   along its length; of the single club: its cuts and its head's mass.
 //!
 //! Not counted: damping, a head's centre out of the shaft's axis, shear, the rubber of a grip, a ferrule's stiffness.
 
+mod profile;
 mod setup;
 mod shaft;
 
+pub(crate) use profile::{HELD_SD_MM, SHAPE_LENGTH_MM, figure_of, seen_of};
 pub(crate) use setup::InClamp;
 pub use shaft::StiffnessFrom;
+pub(crate) use shaft::{InHand, RawShaft};
 
 use self::setup::{Linear, Setup};
+use crate::accuracy::noise_sd;
 use crate::assembly::{Assembly, STIFFNESS_PIECE_SD};
 use crate::learned::{Learned, Scattered, ValueKey};
 use clubphysics::vibration::ClampedMode;
@@ -31,20 +36,20 @@ use estimation::{
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use trade::error::TradeError;
-use trade::gauge::Measures;
+use trade::gauge::{Gauge, Measures};
 use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
 use trade::reading::{Reading, What};
+use trade::shop::Shop;
 
 /// Hundredths of a logarithm: what the belief's figures are in.
 pub(crate) const PERCENT: f64 = 100.0;
-/// Standard deviation between readings of one club that is taken out and clamped again, cpm, where the shop has no frequency
-/// gauge among its instruments (common practice, no source).
-const METER_SD_CPM: f64 = 0.6;
 /// Name that the reading of a raw shaft has among the readings of its club.
 const RAW: &str = "raw:";
+/// Name that the readings of its profile have.
+const PROFILE: &str = "profile:";
 
 /// Key of what one club's shaft deviates from its model.
 pub(crate) fn piece_key(club: &ClubId) -> String {
@@ -74,9 +79,14 @@ impl Assembly<'_> {
 
     /// Noise of one reading in the clamp, and the step of the display, cpm.
     pub(crate) fn meter(&self) -> (f64, f64) {
-        let gauge = self.shop.gauges.iter().find(|gauge| gauge.measures == Measures::Frequency);
-        gauge.map_or((METER_SD_CPM, 0.0), |gauge| (gauge.noise_sd, gauge.display_step))
+        meter_of(self.shop, self.learned)
     }
+}
+
+/// Noise of one reading of a club that is taken out and clamped again, and the step of the display, cpm.
+pub(crate) fn meter_of(shop: &Shop, learned: &Learned) -> (f64, f64) {
+    let gauge = shop.gauge_for(What::Cpm).map_or_else(|| Gauge::never_studied(Measures::Frequency), |(gauge, _)| gauge);
+    (noise_sd(learned, &gauge.key, gauge.noise_sd), gauge.display_step)
 }
 
 /// A frequency with its standard deviation, cycles a minute.
@@ -142,6 +152,11 @@ impl Flex {
     /// Whether a reading of a frequency is kept and not believed.
     pub(crate) fn is_set_aside(&self, id: &str) -> bool {
         self.mixture.as_ref().is_some_and(|mixture| mixture.doubt.set_aside.iter().any(|other| other == id))
+    }
+
+    /// Whether an observation is a reading of a club, and not of its shaft before the cut.
+    pub(crate) fn is_of_club(id: &str) -> bool {
+        !id.starts_with(RAW) && !id.starts_with(PROFILE)
     }
 
     /// The belief with all means as usual: what is learned is learned from it.
@@ -280,7 +295,9 @@ fn linear(setup: &Setup<'_>, what: InClamp<'_>) -> Option<Linear> {
 }
 
 fn raw_cpm(setup: &Setup<'_>) -> Option<f64> {
-    setup.plan.part(PartKind::Shaft)?.raw_cpm.filter(|_| setup.assembly.shop.clamp.test_weight_g.is_some())
+    // The reading of a profile in the usual clamp is that of the raw shaft: it counts once.
+    let counts = setup.assembly.shop.clamp.test_weight_g.is_some() && setup.raw.from != StiffnessFrom::Profile;
+    setup.plan.part(PartKind::Shaft)?.raw_cpm.filter(|_| counts)
 }
 
 /// The readings of a club as the belief takes them.
@@ -301,7 +318,13 @@ fn observations(assembly: Assembly<'_>, setup: &Setup<'_>, readings: &[&Reading]
         let made = one(r.id.0.clone(), InClamp::Cut(&r.on), r.value, r.display_step.max(step))?;
         Some(if r.insisted { made.standing(Standing::Insisted) } else { made })
     });
-    raw.into_iter().chain(read).collect()
+    let of_profile = setup.plan.part(PartKind::Shaft).and_then(|part| part.profile.as_ref());
+    let profile = of_profile.iter().flat_map(|profile| &profile.readings).enumerate().filter_map(|(i, read)| {
+        let (value, shares, sd) = setup.of_profile(read, &Known(assembly.learned)).ok().flatten()?;
+        let id = format!("{PROFILE}{}:{i}", setup.club.id);
+        Some(Observation::new(id, Quantity::Combination(shares), value, sd).standing(Standing::Insisted))
+    });
+    raw.into_iter().chain(profile).chain(read).collect()
 }
 
 /// The unknowns of all clubs; those that the shop has learned with what it learned and how they hang together.

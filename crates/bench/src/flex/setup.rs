@@ -1,7 +1,8 @@
 //! One club in the clamp: what it should read before anything was read, and how that moves with what is not known.
 
-use super::shaft::RawShaft;
-use super::{Known, PERCENT};
+use super::profile::{shape_keys, with_shape};
+use super::shaft::{InHand, RawShaft};
+use super::{Known, PERCENT, StiffnessFrom};
 use crate::assembly::{Assembly, in_head};
 use crate::learned::{CLAMP_GIVES_MM, GRIP_GIVES_MM, ValueKey};
 use clubphysics::vibration::{ClampedMode, RigidTip};
@@ -65,7 +66,16 @@ impl<'a> Setup<'a> {
         if trade::model::as_it_came::is(&model.code) {
             return None;
         }
-        let raw = RawShaft::of(model, club, plan)?;
+        let part = plan.part(PartKind::Shaft)?;
+        let shaft = InHand {
+            blank: model.blank(plan.neighbour_blank.as_deref().unwrap_or(&club.target.number))?,
+            mass_g: part.mass_g,
+            length_mm: plan.cut_shaft_mm + plan.butt_cut_mm + plan.tip_trim_mm,
+            balance_mm: None,
+            tip_lost_mm: part.tip_lost_mm.unwrap_or(0.0),
+            profile: part.profile.as_ref(),
+        };
+        let raw = RawShaft::of(model, shaft);
         Some(Self { assembly, club, plan, raw, read_mm, more_tip_mm: 0.0 })
     }
 
@@ -81,7 +91,7 @@ impl<'a> Setup<'a> {
     /// What the club's reading is made of, with the standard deviation that each has where nothing was learned of it.
     pub(super) fn keys(&self) -> Result<Vec<(String, f64)>, TradeError> {
         let shaft = self.shaft_model().to_owned();
-        Ok(vec![
+        let mut keys = vec![
             (ValueKey::Stiffness(shaft.clone()).to_string(), self.raw.level_sd),
             (ValueKey::StiffnessTilt(shaft).to_string(), self.raw.tilt_sd),
             (ValueKey::ClampGives.to_string(), CLAMP_GIVES_MM.1 / INCH_MM),
@@ -89,7 +99,11 @@ impl<'a> Setup<'a> {
             (self.head_key(), self.head_place()?.1),
             (super::piece_key(&self.club.id), self.assembly.stiffness_piece_sd()),
             (super::build_key(&self.club.id), 1.0),
-        ])
+        ];
+        if self.raw.from == StiffnessFrom::Profile {
+            keys.extend(shape_keys(&self.club.id).map(|key| (key, 1.0)));
+        }
+        Ok(keys)
     }
 
     /// Where the head's centre lies beyond the ground point, as learned, mm, and what is not known of it.
@@ -135,8 +149,10 @@ impl<'a> Setup<'a> {
             offset_m: body.centre_mm / 1000.0,
             inertia_kg_m2: body.inertia_g_mm2 * 1e-9 + inertia_g_cm2 * 1e-7,
         };
-        let line = self.raw.line(before[1])?;
-        let mode = ClampedMode::new(&line, (butt_mm + held_mm) / 1000.0, end_mm / 1000.0, tip, ELEMENTS)?;
+        let own = self.raw.measured(known, &keys);
+        let line = self.raw.line(before[1], own.as_ref())?;
+        let (mode, bending) =
+            ClampedMode::with_bending(&line, (butt_mm + held_mm) / 1000.0, end_mm / 1000.0, tip, ELEMENTS)?;
         let mut shares = vec![
             share(shaft[0], 0.5 * PERCENT),
             share(shaft[1], mode.by_tilt * PERCENT),
@@ -157,7 +173,11 @@ impl<'a> Setup<'a> {
         // The stiffness enters the logarithm as it is; all else was worked out at what is expected of it.
         let at_means: f64 = shares.iter().map(|s| s.gain * known.mean(&s.key)).sum();
         let level = 0.5 * PERCENT * before[0];
-        Ok(Some(Linear { constant: mode.ln_cpm * PERCENT + level - at_means, shares, mode }))
+        let linear = Linear { constant: mode.ln_cpm * PERCENT + level - at_means, shares, mode };
+        Ok(Some(match own {
+            Some(own) => with_shape(self, linear, &own, &bending),
+            None => linear,
+        }))
     }
 
     /// What had been cut off the tip when this was read, mm.
@@ -242,7 +262,7 @@ impl<'a> Setup<'a> {
     }
 }
 
-fn share(key: &str, gain: f64) -> Share {
+pub(super) fn share(key: &str, gain: f64) -> Share {
     Share { key: key.to_owned(), gain }
 }
 

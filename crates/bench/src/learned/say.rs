@@ -6,6 +6,7 @@ use fact::facts;
 use quantity::INCH_MM;
 use serde::Serialize;
 use trade::model::Library;
+use trade::reading::What;
 use trade::scale::Scale;
 use trade::shop::Shop;
 use utoipa::ToSchema;
@@ -121,6 +122,12 @@ pub enum LearnedUnit {
     /// Points of swing weight.
     #[serde(rename = "points")]
     Points,
+    /// Cycles a minute.
+    #[serde(rename = "cpm")]
+    Cpm,
+    /// Degrees.
+    #[serde(rename = "°")]
+    Degree,
     /// Hundredths of the whole.
     #[serde(rename = "%")]
     Percent,
@@ -151,7 +158,7 @@ impl LearnedUnit {
         match self {
             Self::Millimetre => INCH_MM,
             Self::Percent => 100.0,
-            Self::Gram | Self::Points | Self::Times | Self::Unknown => 1.0,
+            Self::Gram | Self::Points | Self::Cpm | Self::Degree | Self::Times | Self::Unknown => 1.0,
         }
     }
 }
@@ -243,10 +250,14 @@ fn of_scatter(key: ScatterKey, shop: &Shop) -> Said {
             };
             said(LearnedWhat::Scatter { of }, unit, None)
         }
-        ScatterKey::Noise(key) => {
-            let (scale, unit) = scale(key, shop);
-            said(LearnedWhat::ScaleNoise { scale }, unit, None)
-        }
+        ScatterKey::Noise(key) => match gauge(&key, shop) {
+            // Kept in the unit of the instrument, a length in millimetres.
+            Some((scale, unit)) => Said { factor: 1.0, ..said(LearnedWhat::ScaleNoise { scale }, unit, None) },
+            None => {
+                let (scale, unit) = scale(key, shop);
+                said(LearnedWhat::ScaleNoise { scale }, unit, None)
+            }
+        },
         ScatterKey::Today(key) => {
             let (scale, unit) = scale(key, shop);
             said(LearnedWhat::ScaleToday { scale }, unit, None)
@@ -261,6 +272,17 @@ fn of_scatter(key: ScatterKey, shop: &Shop) -> Said {
 
 /// Name and unit of a scale; one that the shop no longer has counts as a balance scale, since most of what is learned of
 /// scales is.
+/// A gauge that is no scale, by the name that the shop gave it, else by what it reads.
+fn gauge(key: &str, shop: &Shop) -> Option<(String, LearnedUnit)> {
+    let of = |what: What, unit: LearnedUnit| {
+        let (gauge, _) = shop.gauge_for(what).filter(|(gauge, _)| gauge.key == key)?;
+        Some((gauge.name, unit))
+    };
+    of(What::Cpm, LearnedUnit::Cpm)
+        .or_else(|| of(What::FinishedLength, LearnedUnit::Millimetre))
+        .or_else(|| of(What::Lie, LearnedUnit::Degree))
+}
+
 fn scale(key: String, shop: &Shop) -> (String, LearnedUnit) {
     let known: Option<&Scale> = [&shop.balance_scale, &shop.mass_scale].into_iter().find(|s| s.key == key);
     let unit =

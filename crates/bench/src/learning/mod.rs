@@ -35,6 +35,7 @@ impl Learned {
         let mut next = self.clone();
         next.learn_weights(believed)?;
         next.learn_flex(believed)?;
+        next.learn_gauges(believed);
         Ok(next)
     }
 

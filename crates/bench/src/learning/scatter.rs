@@ -5,13 +5,17 @@
 //! worth `Σγ²` observations (derived: one step of Fisher scoring on the evidence; the expectation of `m²` is `γ` where
 //! the belief is right). The new shop's figure counts as `PRIOR_WEIGHT` observations for ever.
 
+use crate::accuracy;
 use crate::assembly;
 use crate::belief::Believed;
-use crate::flex;
+use crate::flex::{self, Flex};
 use crate::learned::{JOB_LEVEL, KEPT_PER_JOB, Learned, Scatter, ScatterKey, Scattered, ValueKey};
 use estimation::{Belief, Drift, MeasuredPiece, OwnOf, Residual, Role, Whitened, scatter_after};
 use std::collections::BTreeMap;
 use trade::error::TradeError;
+use trade::gauge::Gauge;
+use trade::id::ClubId;
+use trade::reading::{Reading, What};
 
 /// Observations that the figure of a new shop is worth.
 const PRIOR_WEIGHT: f64 = 8.0;
@@ -145,6 +149,51 @@ impl Learned {
                 self.learn_hands(believed, &on_it().collect::<Vec<_>>(), changed);
             }
         }
+    }
+
+    /// The noise of the gauges: of the frequency meter by what its readings are off from what all make expected; of the rule and of
+    /// the machine for loft and lie by what was read again at the same step with the club seated again.
+    pub(super) fn learn_gauges(&mut self, believed: &Believed<'_>) {
+        let shop = believed.assembly.shop;
+        if let (Some((gauge, _)), Some(belief)) = (shop.gauge_for(What::Cpm), believed.flex().usual()) {
+            let mut score = Score::default();
+            let of_clubs = belief.residuals().into_iter().filter(|r| Flex::is_of_club(&r.id));
+            of_clubs.for_each(|r| score.add_residual(r.residual, r.free, r.noise_variance, r.variance));
+            self.learn_gauge(&gauge, score);
+        }
+        self.learn_repeats(believed, &[What::FinishedLength, What::ShaftLength]);
+        self.learn_repeats(believed, &[What::Loft, What::Lie]);
+    }
+
+    /// What the repeats of readings on one gauge say of its noise.
+    fn learn_repeats(&mut self, believed: &Believed<'_>, of: &[What]) {
+        let shop = believed.assembly.shop;
+        let Some((gauge, _)) = of.first().and_then(|what| shop.gauge_for(*what)) else { return };
+        let noise = accuracy::noise_sd(self, &gauge.key, gauge.noise_sd).powi(2);
+        let mut repeats: BTreeMap<(&ClubId, &str, &str), Vec<&Reading>> = BTreeMap::new();
+        let standing = believed.standing();
+        for reading in standing.iter().copied().filter(|r| of.contains(&r.what) && !believed.is_doubted(&r.id)) {
+            repeats.entry((&reading.club, &reading.step, reading.what.key())).or_default().push(reading);
+        }
+        let mut score = Score::default();
+        for of_one in repeats.values().filter(|of_one| of_one.len() > 1) {
+            let n = of_one.len() as f64;
+            let step = of_one.iter().map(|r| r.display_step).fold(gauge.display_step, f64::max);
+            let mean = of_one.iter().map(|r| r.value).sum::<f64>() / n;
+            let square: f64 = of_one.iter().map(|r| (r.value - mean).powi(2)).sum();
+            let variance = noise + step * step / 12.0;
+            // n readings about their own mean are n − 1 without it.
+            score.excess += noise / variance * (square / variance - (n - 1.0));
+            score.weight += (noise / variance).powi(2) * (n - 1.0);
+        }
+        self.learn_gauge(&gauge, score);
+    }
+
+    fn learn_gauge(&mut self, gauge: &Gauge, score: Score) {
+        let key = ScatterKey::Noise(gauge.key.clone()).to_string();
+        let before = self.scatter_sd(&key, gauge.noise_sd);
+        self.learn(&key, gauge.noise_sd, before, score);
+        self.not_below(&key, gauge.noise_sd, gauge.display_step);
     }
 
     /// Readings finer than half a display step say more of the display than of the noise: once there, a figure could

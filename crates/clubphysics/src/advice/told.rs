@@ -57,6 +57,8 @@ fact::facts! {
         Tone,
         /// The bending mode of the shaft.
         BendingMode,
+        /// The stiffness along a shaft.
+        StiffnessProfile,
     }
 }
 

@@ -26,6 +26,7 @@ pub(crate) fn planned(part: &Part, mass_g: f64) -> PlannedPart {
         weighed: part.mass_g.is_some() && part.count.is_none(),
         tip_lost_mm: part.tip_trimmed_mm,
         raw_cpm: part.cpm.filter(|_| part.tip_trimmed_mm.is_none()),
+        profile: part.profile.clone(),
         lot: part.lot.clone(),
         place: part.place.clone(),
     }

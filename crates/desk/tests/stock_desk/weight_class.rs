@@ -84,3 +84,14 @@ fn what_is_not_weighed_is_named() {
     let sorting = sort(&some, Classes::Count(2), 10).unwrap();
     assert_eq!((sorting.count, sorting.not_weighed), (2, vec!["S7-NEW".to_owned()]));
 }
+
+/// NumAcc4 of the NIST StRD: 10,000,000.2, then 500 times 10,000,000.1 and 10,000,000.3; certified mean 10,000,000.2 and standard
+/// deviation 0.1 (from memory). The naive sum of squares loses all digits of the deviation.
+#[test]
+fn a_small_scatter_of_large_figures_keeps_its_digits() {
+    let figures =
+        std::iter::once(10_000_000.2).chain((0..1000).map(|i| if i % 2 == 0 { 10_000_000.1 } else { 10_000_000.3 }));
+    let (mean, sd) = mean_and_sd(figures);
+    assert!((mean - 10_000_000.2).abs() < 1e-7, "{mean}");
+    assert!((sd - 0.1).abs() < 1e-7, "{sd}");
+}

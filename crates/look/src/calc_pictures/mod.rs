@@ -9,6 +9,7 @@ mod grip;
 mod lie;
 mod modes;
 mod pivot;
+mod profile;
 mod recording;
 mod shaft;
 
@@ -19,6 +20,7 @@ pub use grip::{GripPlace, GripView, grip};
 pub use lie::{AimView, LieView, aim, lie};
 pub use modes::{ModesView, modes};
 pub use pivot::{PivotPart, PivotView, SeriesView, pivot, series};
+pub use profile::{ProfilePlace, ProfileView, profile};
 pub use recording::{PlaneView, RecordingView, recording};
 pub use shaft::{FinishView, ShaftView, shaft};
 

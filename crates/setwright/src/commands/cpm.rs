@@ -62,6 +62,7 @@ fn line(w: &Words, club: &CpmOfClub) -> String {
         club = club_number,
         forecast = forecast,
         aim = club.aim_cpm.map(|aim| format!("{aim:.1}")),
-        to_do = w.told(&club.fact)
+        to_do =
+            std::iter::once(&club.fact).chain(&club.remedies).map(|fact| w.told(fact)).collect::<Vec<_>>().join(" ")
     )
 }

@@ -18,10 +18,12 @@ mod order;
 mod part;
 mod price;
 mod print;
+mod profile;
 mod scale;
 mod scale_health;
 mod serve;
 mod simulate;
+mod soft_side;
 mod weigh;
 mod work;
 
@@ -85,6 +87,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         }
         Command::Fit(fit) => told(fit.signed.database.json, block(fit::fit(&fit))),
         Command::Cpm(cpm) => told(cpm.signed.database.json, block(cpm::cpm(&cpm))),
+        Command::Profile(profile) => told(profile.database.json, block(profile::profile(&profile))),
+        Command::SoftSide(soft) => told(soft.database.json, block(soft_side::soft_side(&soft))),
         Command::Exchange(exchange) => told(exchange.signed.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),

@@ -20,17 +20,21 @@ use sqlx::{AnyConnection, AssertSqlSafe, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
 use std::path::Path;
 use store::{
-    CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading, StudyRow, Tx,
+    ClubFilter, CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading,
+    StudyRow, Tx,
 };
+use trade::club::{Club, ClubDeed, ClubEvent, Made};
 use trade::customer::Customer;
-use trade::id::{BatchId, EventId, ReadingId};
+use trade::id::{BatchId, ClubCode, EventId, ReadingId};
 use trade::job::Job;
+use trade::job_kind::JobKind;
 use trade::life::{FigureChange, LifeStep};
 use trade::model::PartKind;
 use trade::order::{OrderLine, OrderStep};
 use trade::part::Part;
 use trade::reading::{Reading, StoodForecast, What};
 use trade::shop::Shop;
+use trade::stiffness_profile::{ProfileRow, ShaftProfile, StiffnessReading};
 
 /// Schemas from which something can be kept for the first time.
 const LEARNED: i64 = 3;
@@ -40,6 +44,8 @@ const LIST_LAYOUTS: i64 = 7;
 const SHAFT_FREQUENCY: i64 = 8;
 const FORECAST_AND_BATCH: i64 = 10;
 const CUSTOMERS: i64 = 12;
+const CLUBS: i64 = 13;
+const SHAFT_PROFILES: i64 = 14;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
 fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
@@ -190,11 +196,73 @@ async fn fill(store: &Store, schema: i64) -> Job {
             Layout { name: "Heron list".into(), headings: vec!["Gewicht".into()], mapping: Mapping::default() };
         tx.put_layout(&layout, at(8)).await.expect("kept");
     }
+    if schema >= CLUBS {
+        keep_club(&mut tx, &job).await;
+    }
+    if schema >= SHAFT_PROFILES {
+        tx.append_profile(&parts[3].id, &profile(), Some("profile 1")).await.expect("kept");
+    }
     if schema >= CUSTOMERS {
         keep_customer(&mut tx, &mut job).await;
     }
     tx.commit().await.expect("commit");
     job
+}
+
+/// A club that the job's first became, its life, and a kind of job of the shop's own.
+async fn keep_club(tx: &mut Tx, job: &Job) {
+    let number = tx.next_club_number().await.expect("a number");
+    let made_of = &job.clubs[0];
+    let pieces = made_of.plan.clone().expect("a plan");
+    let club = Club {
+        code: ClubCode(format!("C{number}")),
+        label: "Größes altes 6er".into(),
+        player: job.sheet.player.clone(),
+        owner: None,
+        hand: job.sheet.hand,
+        made: Made { row: made_of.target.clone(), pieces },
+        grip_size_mm: Some(0.1 + 26.7),
+        figures: Vec::new(),
+        version: 0,
+    };
+    tx.insert_club(&club, number, at(11)).await.expect("saved");
+    tx.note_made(&made_of.id, &club.code).await.expect("noted");
+    let event = ClubEvent {
+        id: EventId(new_id()),
+        club: club.code.clone(),
+        deed: ClubDeed::Built,
+        job: Some(job.number),
+        slot: Some(made_of.slot),
+        job_kind: None,
+        changes: Vec::new(),
+        figures: Vec::new(),
+        note: "whole".into(),
+        by: "Wren".into(),
+        at: at(12),
+    };
+    tx.append_club_event(&event).await.expect("appended");
+    let kind = trade::job_kind::of_the_trade().first().expect("a kind of the trade").clone();
+    tx.save_job_kind(&JobKind { key: "own".into(), label: "Unsere Art".into(), ..kind }).await.expect("saved");
+}
+
+/// Readings of a shaft at several clamp lengths, with what they told.
+fn profile() -> ShaftProfile {
+    let read = |held_mm: f64, cpm: Option<f64>, deflection_mm: Option<f64>| StiffnessReading {
+        held_mm,
+        weight_g: 205.3,
+        weight_beyond_tip_mm: -12.5,
+        cpm,
+        deflection_mm,
+    };
+    let row = |from_tip_mm: f64| ProfileRow { from_tip_mm, stiffness_n_m2: 0.1 + from_tip_mm / 20.0, sd_percent: 4.3 };
+    ShaftProfile {
+        readings: vec![read(127.0, Some(262.0 + 1.0 / 3.0), None), read(254.0, None, Some(0.1 + 0.2))],
+        rows: vec![row(1041.4), row(520.7), row(0.0)],
+        length_mm: 1041.4,
+        tip_trimmed_mm: 0.0,
+        by: "Wren".into(),
+        at: at(8),
+    }
 }
 
 /// A customer whose the job and its sheet are.
@@ -300,7 +368,11 @@ async fn everything(store: &Store, schema: i64) -> String {
     for study in tx.studies().await.expect("read") {
         say!(tx.study_readings(&study.id));
     }
-    say!(tx.orders(&OrderFilter::default()), tx.layouts(), tx.customer_lines("", 99));
+    for club in tx.owned_clubs(&ClubFilter::default(), 99).await.expect("read") {
+        all.push_str(&format!("{club:#?}\n"));
+        say!(tx.club_events(&club.code));
+    }
+    say!(tx.job_kinds(), tx.orders(&OrderFilter::default()), tx.layouts(), tx.customer_lines("", 99));
     for part in tx.parts(&PartFilter::default()).await.expect("read") {
         all.push_str(&format!("{part:#?}\n"));
         // Before there were lives the store of today wrote one, which the schema had no place for.
@@ -326,6 +398,16 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     let mut shaft = tx.part_by_code("S-1").await.expect("read").expect("there");
     shaft.cpm = Some(261.5);
     tx.update_part(&shaft, at(99)).await.expect("saved");
+    assert!(
+        !tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("kept"),
+        "from schema {schema}"
+    );
+    assert!(
+        tx.append_profile(&shaft.id, &profile(), Some("profile new")).await.expect("answered"),
+        "from schema {schema}"
+    );
+    let shaft = tx.part_by_code("S-1").await.expect("read").expect("there");
+    assert_eq!(shaft.profile, Some(profile()), "from schema {schema}");
     order(&mut tx, job, &shaft).await;
     let mut job = tx.job(&job.id).await.expect("read").expect("there");
     keep_customer(&mut tx, &mut job).await;

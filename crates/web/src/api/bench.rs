@@ -9,6 +9,7 @@ use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
 use app::cpm::{AskCpm, TakeTrims, TrimsTaken};
 use app::fit::{ExchangeParts, FitTaken, PartsExchanged, TakeFit, UndoExchange};
 use app::scan::{ScanAt, ScanSaid};
+use app::soft_side::{FindSoftSide, ReadTwoPlanes, SoftSideKept, TwoPlanesRead};
 use axum::extract::State;
 use axum::http::StatusCode;
 use bench::club_state::ClubState;
@@ -33,6 +34,8 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(pick_grips))
         .routes(routes!(get_set_fit, take_set_fit))
         .routes(routes!(get_set_cpm, take_set_cpm))
+        .routes(routes!(find_soft_side))
+        .routes(routes!(read_two_planes))
         .routes(routes!(exchange_parts))
         .routes(routes!(undo_exchange))
         .routes(routes!(decline_offer))
@@ -253,4 +256,29 @@ async fn decline_offer(
 ) -> Result<StatusCode, ApiError> {
     app.decline_offer(number, &decline).await?;
     Ok(StatusCode::NO_CONTENT)
+}
+
+/// Find the soft side of a club's shaft from readings around it or a recording, and keep it where that is asked.
+#[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/soft-side",
+    params(("number" = i64, Path), ("slot" = i64, Path)), request_body = FindSoftSide,
+    responses((status = 200, body = SoftSideKept)))]
+async fn find_soft_side(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+    Body(find): Body<FindSoftSide>,
+) -> Result<Answer<SoftSideKept>, ApiError> {
+    Ok(Answer(app.find_soft_side(number, slot, &find).await?))
+}
+
+/// Whether a finished club, plucked along the line of play and from heel to toe, has its soft side where the sheet wants it. The
+/// readings stay in the job's log.
+#[utoipa::path(post, path = "/jobs/{number}/clubs/{slot}/two-planes",
+    params(("number" = i64, Path), ("slot" = i64, Path)), request_body = ReadTwoPlanes,
+    responses((status = 200, body = TwoPlanesRead)))]
+async fn read_two_planes(
+    State(app): State<App>,
+    Path((number, slot)): Path<(i64, i64)>,
+    Body(read): Body<ReadTwoPlanes>,
+) -> Result<Answer<TwoPlanesRead>, ApiError> {
+    Ok(Answer(app.two_planes(number, slot, &read).await?))
 }

@@ -8,6 +8,7 @@ use crate::problem::EdgeFault;
 use crate::problem::{ApiError, Body, Problem};
 use crate::reader::{Answer, Reader};
 use app::App;
+use app::stiffness_profile::{ReadShaft, StiffnessOfShaft};
 use app::stock::{ModelsKept, NewPart, PartChange, PartQuery, PartsImported};
 use app::stock_list::Scanned;
 use app::weigh_in::{TakeBackPart, ToJudge, WeighIn, WeighedIn};
@@ -39,6 +40,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(import_models))
         .routes(routes!(list_parts, add_parts))
         .routes(routes!(get_part, change_part))
+        .routes(routes!(get_profile, put_profile))
         .routes(routes!(judge_part))
         .routes(routes!(weigh_in_part))
         .routes(routes!(take_back_weigh_in))
@@ -189,6 +191,25 @@ async fn change_part(
     Body(change): Body<PartChange>,
 ) -> Result<Answer<Part>, ApiError> {
     Ok(Answer(app.change_part(&code, &change).await?))
+}
+
+/// How stiff a shaft is along its length, with its band and its model's, and how many readings it takes.
+#[utoipa::path(get, path = "/parts/{code}/profile", params(("code" = String, Path)),
+    responses((status = 200, body = StiffnessOfShaft)))]
+async fn get_profile(State(app): State<App>, Path(code): Path<String>) -> Result<Answer<StiffnessOfShaft>, ApiError> {
+    Ok(Answer(app.shaft_stiffness(&code).await?))
+}
+
+/// Keep the readings of a shaft at several clamp lengths, or what it went down under a weight. They take the place of those
+/// before; an empty list takes them back. With `look` nothing is kept.
+#[utoipa::path(put, path = "/parts/{code}/profile", params(("code" = String, Path)), request_body = ReadShaft,
+    responses((status = 200, body = StiffnessOfShaft)))]
+async fn put_profile(
+    State(app): State<App>,
+    Path(code): Path<String>,
+    Body(read): Body<ReadShaft>,
+) -> Result<Answer<StiffnessOfShaft>, ApiError> {
+    Ok(Answer(app.read_shaft(&code, &read).await?))
 }
 
 /// What a mass speaks for: the part that it is said to be, the number beside it, another model, a film left on. Nothing

@@ -147,6 +147,8 @@ fn row(w: &Words, club: &CpmOfClub) -> Vec<Cell> {
         Cell::from(trim.map_or_else(none, |t| w.length_to(t.tip_trim_mm, 2))),
         Cell::from(banded(trim.map(|t| (t.after_cpm, t.after_band_cpm)))),
         Cell::from(chance),
-        Cell::from(html! { span.small { (w.told(&club.fact)) } }),
+        Cell::from(
+            html! { span.small { (w.told(&club.fact)) @for remedy in &club.remedies { " " (w.told(remedy)) } } },
+        ),
     ]
 }

@@ -12,12 +12,14 @@ use maud::{Markup, html};
 use words::Words;
 
 /// Terms of the trade, by the names of their texts, in the order of the alphabet.
-const TRADE: [&str; 23] = [
+const TRADE: [&str; 26] = [
     "adapter",
     "balance-point",
     "balance-scale",
     "blank",
     "bore",
+    "bounce",
+    "bow",
     "butt",
     "cap",
     "cpm",
@@ -28,6 +30,7 @@ const TRADE: [&str; 23] = [
     "loft",
     "reference-club",
     "soft-side",
+    "stiffness",
     "swing-weight",
     "tip",
     "tip-weight",

@@ -127,6 +127,8 @@ pub const fn amount_of(unit: LearnedUnit) -> Option<(Amount, f64)> {
         LearnedUnit::Millimetre => Some((Amount::Length, 1.0)),
         LearnedUnit::Gram => Some((Amount::Mass, 1.0)),
         LearnedUnit::Points => Some((Amount::Points, 1.0)),
+        LearnedUnit::Cpm => Some((Amount::Frequency, 1.0)),
+        LearnedUnit::Degree => Some((Amount::Angle, 1.0)),
         LearnedUnit::Percent => Some((Amount::Share, 0.01)),
         LearnedUnit::Times => Some((Amount::Times, 1.0)),
         LearnedUnit::Unknown => None,

@@ -49,12 +49,14 @@ mod scale_check;
 pub(crate) mod scale_health;
 mod scale_setup;
 mod scales;
+mod shaft_profile;
 mod sheet_club;
 mod sheet_file;
 mod sheet_form;
 mod sheet_reference;
 mod sheets;
 mod shop;
+mod soft_side;
 mod sorting;
 mod step_says;
 mod stock;
@@ -113,6 +115,8 @@ pub(crate) fn router() -> Router<App> {
         .merge(bench::router())
         .merge(grid::router())
         .merge(cpm::router())
+        .merge(shaft_profile::router())
+        .merge(soft_side::router())
         .merge(open::router())
         .merge(fit::router())
         .merge(glossary::router())

@@ -404,7 +404,7 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
             row.extend([
                 Cell::from(if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
                 Cell::from(w.swing_weight_short(club.target.swing_weight_points)),
-                Cell::from(plan.expected.last().map_or_else(String::new, |e| reading(w, e))),
+                Cell(html! { @if let Some(e) = plan.expected.last() { span.whole { (reading(w, e)) } } }),
             ]);
             row
         })

@@ -17,6 +17,7 @@ use trade::plan::ClubPlan;
 use trade::reading::What;
 use trade::shaft::ShaftMaterial;
 use trade::sheet::SheetClub;
+use trade::soft_side::SoftSideRead;
 use trade::step::{Caution, Step};
 use trade::wrap::strip_mm;
 use words::{Words, text};
@@ -116,11 +117,11 @@ fn lines_of_deed(
     Ok(match step {
         _ if step.caution == Some(Caution::Preparing) => preparing(w, file, club)?,
         _ if step.asks.contains(&What::ShaftLength) => cutting(w, plan, step),
-        _ if step.asks.contains(&What::SoftSide) => soft_side(w, club),
+        _ if step.asks.contains(&What::SoftSide) => soft_side(w, file, club),
         _ if step.glues => gluing(w, file, club),
         _ if step.on.contains(&Role::Solvent) => gripping(w, file, club, plan)?,
         _ if step.asks.contains(&What::Loft) => bending(w, file, club, state, step)?,
-        _ if Final::of(&file.job, step) == Some(Final::HandOver) => handing_over(w, file, state),
+        _ if Final::of(&file.job, step) == Some(Final::HandOver) => handing_over(w, file, club, state),
         _ => Vec::new(),
     })
 }
@@ -154,26 +155,30 @@ fn cutting(w: &Words, plan: &ClubPlan, step: &Step) -> Vec<Line> {
     vec![Line { deed: off, why, of: Some(What::ShaftLength) }]
 }
 
-fn soft_side(w: &Words, club: &JobClub) -> Vec<Line> {
+fn soft_side(w: &Words, file: &JobFile, club: &JobClub) -> Vec<Line> {
     let deed = match club.target.soft_side {
         Some(side) => rich!(w, "says-soft-side", strong, side = w.tell(&side)),
         None => html! { (w.text("says-soft-side-free")) },
     };
-    vec![Line { deed, why: w.text("says-soft-side-why"), of: None }]
+    let find =
+        html! { a href={ "/bench/" (file.job.number) "/" (club.slot) "/soft-side" } { (w.text("soft-side-open")) } };
+    vec![Line { deed, why: w.text("says-soft-side-why"), of: None }, Line { deed: find, why: String::new(), of: None }]
 }
 
-/// The soft side as it was read, degrees from the label; none where it was not.
-fn soft_side_deg(file: &JobFile, club: &JobClub) -> Option<f64> {
+/// The soft side as it was read, with how sure that is; none where it was not.
+fn soft_side_read(file: &JobFile, club: &JobClub) -> Option<SoftSideRead> {
     let standing = trade::reading::standing(&file.readings);
-    standing.iter().rev().find(|r| r.club == club.id && r.what == What::SoftSide).map(|r| r.value)
+    standing.iter().rev().filter(|r| r.club == club.id).find_map(|r| SoftSideRead::of(r))
 }
 
 /// How a shaft is turned in its head: the soft side as it was found, where the sheet wants it. Empty where neither is known.
 pub(super) fn alignment(w: &Words, file: &JobFile, club: &JobClub) -> String {
     let asked: Option<SoftSide> = club.target.soft_side;
-    match (soft_side_deg(file, club), asked) {
-        (Some(at_deg), Some(side)) => text!(w, "says-turn-to", at_deg = at_deg, side = w.tell(&side)),
-        (Some(at_deg), None) => text!(w, "says-turn-mark", at_deg = at_deg),
+    match (soft_side_read(file, club), asked) {
+        (Some(read), Some(side)) => {
+            text!(w, "says-turn-to", at_deg = read.at_deg, band_deg = read.band_deg, side = w.tell(&side))
+        }
+        (Some(read), None) => text!(w, "says-turn-mark", at_deg = read.at_deg, band_deg = read.band_deg),
         (None, Some(side)) => text!(w, "says-turn-asked", side = w.tell(&side)),
         (None, None) => club
             .target
@@ -287,7 +292,14 @@ fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &
             None => rich!(w, "says-bend-unread", strong, what = w.tell(&what), asked_deg = asked.value),
         };
         let back = found.and_then(|found| found.came_back_deg);
-        let why = back.map_or_else(String::new, |back_deg| text!(w, "says-came-back", back_deg = back_deg));
+        let mut why: Vec<String> = asks
+            .iter()
+            .filter(|ask| ask.what == what)
+            .flat_map(|ask| &ask.effects)
+            .map(|effect| w.told(effect))
+            .collect();
+        why.extend(back.map(|back_deg| text!(w, "says-came-back", back_deg = back_deg)));
+        let why = why.join(" ");
         Some(Line { deed, why, of: Some(what) })
     };
     let mut lines: Vec<Line> = [What::Loft, What::Lie].into_iter().filter_map(one).collect();
@@ -301,7 +313,7 @@ fn bending(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState, step: &
 }
 
 /// Each figure of the finished club against the sheet.
-fn handing_over(w: &Words, file: &JobFile, state: &ClubState) -> Vec<Line> {
+fn handing_over(w: &Words, file: &JobFile, club: &JobClub, state: &ClubState) -> Vec<Line> {
     let mut last: Vec<(What, Line)> = Vec::new();
     let on_club = |key: &str| file.job.step(key).is_some_and(|step| step.on.contains(&Role::Grip));
     for ask in state.steps.iter().filter(|s: &&StepState| on_club(&s.key)).flat_map(|s| &s.asks) {
@@ -314,5 +326,11 @@ fn handing_over(w: &Words, file: &JobFile, state: &ClubState) -> Vec<Line> {
         last.retain(|(what, _)| *what != ask.what);
         last.push((ask.what, Line { deed, why: say::asked(w, ask.what, target), of: None }));
     }
-    last.into_iter().map(|(_, line)| line).collect()
+    let mut lines: Vec<Line> = last.into_iter().map(|(_, line)| line).collect();
+    if club.target.soft_side.is_some() {
+        let address = format!("/bench/{}/{}/soft-side", file.job.number, club.slot);
+        let deed = html! { a href=(address) { (w.text("soft-side-check-open")) } };
+        lines.push(Line { deed, why: String::new(), of: None });
+    }
+    lines
 }

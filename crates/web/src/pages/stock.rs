@@ -376,6 +376,9 @@ async fn part_page(
         (super::part_life::life_part(w, app, &part.code).await?)
         @if used { details open[!form.is_sound() || status != StatusCode::OK] { summary { (w.text("stock-figure-wrong")) } (change) } }
         div.actions {
+            @if part.kind == PartKind::Shaft {
+                (link_button(&format!("{here}/profile"), &w.text("profile-open"), ButtonKind::Quiet, None, ""))
+            }
             (link_button(&format!("/labels?codes={}&paper=strip", in_address(&part.code)), &w.text("stock-print-label"), ButtonKind::Quiet, Some(Icon::Print), ""))
             (link_button("/stock", &w.text("stock-back"), ButtonKind::Quiet, None, ""))
         }

@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 79] = [
+pub const STORY: [(&str, &str, u16); 82] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -54,6 +54,7 @@ pub const STORY: [(&str, &str, u16); 79] = [
     ("weigh_in_part", "", 201),
     ("take_back_weigh_in", "", 204),
     ("change_part", "TP-01", 200),
+    ("put_profile", "TP-02", 200),
     ("act_on_part", "S7-21", 200),
     ("save_layout", "", 201),
     ("place_orders", "", 201),
@@ -95,6 +96,8 @@ pub const STORY: [(&str, &str, u16); 79] = [
     ("scan_at_club", "1 4", 200),
     ("take_set_fit", "1", 200),
     ("take_set_cpm", "1", 200),
+    ("find_soft_side", "1 4", 200),
+    ("read_two_planes", "1 4", 200),
     // Neither club was read with its head on, and nothing was exchanged before.
     ("exchange_parts", "1", 409),
     ("undo_exchange", "1", 404),

@@ -118,7 +118,11 @@ async fn places(bench: &Bench) -> BTreeMap<&'static str, Vec<String>> {
         ("/orders/{number}", texts(&bench.get("/orders").await["orders"], "number")),
         ("/sheets/{id}", texts(&bench.get("/sheets").await, "id")),
         ("/models/{code}", texts(&bench.get("/models").await, "code")),
-        ("/parts/{code}", texts(&bench.get("/parts?limit=40").await["parts"], "code")),
+        ("/parts/{code}", {
+            let mut codes = texts(&bench.get("/parts?limit=40").await["parts"], "code");
+            codes.extend(texts(&bench.get("/parts?limit=2&kind=shaft").await["parts"], "code"));
+            codes
+        }),
         ("/clubs/{code}", texts(&bench.get("/clubs?search=7").await, "code")),
         ("/cards/{code}", texts(&first["job"]["clubs"], "card")),
         ("/scan/{code}", texts(&bench.get("/parts?limit=2").await["parts"], "code")),

@@ -14,6 +14,11 @@ cpm-says-not-far-enough = The shaft is not long enough for the whole trim: { CPM
 cpm-says-soft = { CPM($by_cpm, digits: 1) } softer than the aim. The tip is not trimmed any more: take a stiffer shaft, or keep it.
 cpm-says-stiff = { CPM($by_cpm, digits: 1) } stiffer than the aim. A cut cannot make it softer: take a softer shaft, or keep it.
 
+cpm-remedy-heavier-head = A head { MASS($by_g, digits: 1) } heavier: −{ PLAIN($loss_cpm, digits: 1) } cpm, swing weight { POINTS($by_points, signed: 1) }.
+cpm-remedy-lighter-head = A head { MASS($by_g, digits: 1) } lighter: +{ PLAIN($gain_cpm, digits: 1) } cpm, swing weight { POINTS($by_points, signed: 1) }.
+cpm-remedy-shorter-butt = { LENGTH($by_mm, digits: 2) } off the butt, still within the tolerance of length: +{ PLAIN($gain_cpm, digits: 1) } cpm, swing weight { POINTS($by_points, signed: 1) }.
+cpm-remedy-other-shaft = { CPM($by_cpm, digits: 1) } are to be made up: look for another shaft.
+
 trim-fault-nothing = no tip of job { $job } is to be trimmed now
     .next = Choose another slope, or name the clubs and their tip trims
 trim-fault-twice = club { $slot } is named twice

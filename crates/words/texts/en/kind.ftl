@@ -186,6 +186,7 @@ part-kind-adhesive = adhesive
 part-kind-tape = tape
 
 # What a shaft is made of.
+stiffness-from-profile = readings of the shaft itself
 stiffness-from-table = the stiffness table of the shaft model
 stiffness-from-tube = mass, diameters and material of the shaft model
 shaft-material-steel = steel

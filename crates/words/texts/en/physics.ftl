@@ -194,6 +194,7 @@ calc-read-extreme = the figures are so extreme that { $place } is not a number a
 settling-two-planes = the two planes
 settling-tone = the tone
 settling-bending-mode = the bending mode of the shaft
+settling-stiffness-profile = the stiffness along the shaft
 
 # What was found in place of what a field takes.
 found-null = an empty value

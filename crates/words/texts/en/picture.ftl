@@ -142,3 +142,9 @@ picture-calc-part = part { $at }
 picture-calc-force = force, N
 picture-calc-deflection = deflection, { $unit }
 picture-calc-frequency = frequency, cpm
+
+picture-profile = Stiffness along the shaft
+picture-profile-words = Stiffness from the butt to the tip: { $butt } N·m² at the butt, { $middle } in the middle, { $tip } at the tip. The band holds 95 of 100.
+picture-profile-axis = from the tip, { $unit }
+picture-profile-own = this shaft
+picture-profile-model = model

@@ -16,8 +16,14 @@ says-cut-weight = It should weigh { $mass_g }.
 says-soft-side = Mark it at the tip: the sheet asks for it <b>{ $side }</b>.
 says-soft-side-free = Mark it at the tip, the same way on every shaft of the set: the sheet leaves its direction free.
 says-soft-side-why = The glue page shows it again for each club.
-says-turn-to = soft side { ANGLE($at_deg, digits: 0) } from the label: turn it { $side }
-says-turn-mark = soft side { ANGLE($at_deg, digits: 0) } from the label
+says-turn-to = soft side { ANGLE($at_deg, digits: 0) }{ $band_deg ->
+        [none] {""}
+       *[other] {" "}± { ANGLE($band_deg, digits: 0) }
+    } from the label: turn it { $side }
+says-turn-mark = soft side { ANGLE($at_deg, digits: 0) }{ $band_deg ->
+        [none] {""}
+       *[other] {" "}± { ANGLE($band_deg, digits: 0) }
+    } from the label
 says-turn-asked = soft side { $side }, not measured
 says-turn-label = label { $facing }
 
@@ -47,6 +53,11 @@ says-weak = weak
 says-flat = flat
 says-upright = upright
 says-came-back = { ANGLE($back_deg, digits: 1) } of the last bend came back: go that much past it.
+angle-effect-left = { ANGLE($off_deg, signed: 1) } of lie: the ball starts { ANGLE($aim_deg, digits: 1) } left, { PLAIN($by_m, digits: 1) } m at { $at_m } m.
+angle-effect-right = { ANGLE($off_deg, signed: 1) } of lie: the ball starts { ANGLE($aim_deg, digits: 1) } right, { PLAIN($by_m, digits: 1) } m at { $at_m } m.
+angle-effect-farther = { ANGLE($off_deg, digits: 1) } strong: it goes about { PLAIN($from_m, digits: 1) } to { PLAIN($to_m, digits: 1) } m farther.
+angle-effect-shorter = { ANGLE($off_deg, digits: 1) } weak: it goes about { PLAIN($from_m, digits: 1) } to { PLAIN($to_m, digits: 1) } m less far.
+angle-effect-bounce = Bounce { ANGLE($now_deg, digits: 1) } now, { ANGLE($then_deg, digits: 1) } once the loft is right.
 says-set-adapter = { CAPITAL($what) } asked <b>{ $asked_deg }</b>, is { $read_deg }: <b>set the adapter to “{ $setting }”</b>.
 says-adapter = Adapter at “{ $setting }”: loft { ANGLE($loft_deg, signed: 1) }, lie { ANGLE($lie_deg, signed: 1) }, face { ANGLE($face_deg, signed: 1) } open
 says-adapter-only = Adapter at “{ $setting }”

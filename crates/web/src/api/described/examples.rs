@@ -59,6 +59,13 @@ fn stock(operation: &str) -> Option<Value> {
             { "code": "TP-21", "kind": "shaft", "model": "TRAMONTANA-P", "mass_typed": "4.17 oz", "place": "rack TP" }
         ]),
         "change_part" => json!({ "version": 0, "place": "rack TP", "reason": "moved", "by": "Ada" }),
+        "put_profile" => json!({
+            "readings": [
+                { "held_mm": 127, "weight_g": 205, "cpm": 262.4 }, { "held_mm": 200, "weight_g": 205, "cpm": 296.0 },
+                { "held_mm": 300, "weight_g": 205, "cpm": 357.5 }
+            ],
+            "look": true, "by": "Ada"
+        }),
         "judge_part" => json!({ "model": "SISKIN", "number": "7", "mass_g": 268.4 }),
         "weigh_in_part" => json!({
             "model": "SISKIN", "number": "7", "mass": "265.2", "code": "S7-31", "by": "Ada",
@@ -149,6 +156,14 @@ fn bench(operation: &str) -> Option<Value> {
         "let_batch_pass" => json!({ "strength": "full", "reason": "cured in the oven by its sheet", "by": "Ada" }),
         "take_set_fit" => json!({ "picks": [{ "slot": 3, "kind": "tip_weight", "code": "TRAY-6" }], "by": "Ada" }),
         "take_set_cpm" => json!({ "trims": [{ "slot": 8, "tip_trim_mm": 104.0 }], "by": "Ada" }),
+        "find_soft_side" => json!({
+            "sweep": {
+                "angles_deg": [0, 30, 60, 90, 120, 150, 180, 210, 240, 270, 300, 330],
+                "frequencies_cpm": [252.0, 251.5, 250.5, 250.0, 250.5, 251.5, 252.0, 251.5, 250.5, 250.0, 250.5, 251.5]
+            },
+            "by": "Ada"
+        }),
+        "read_two_planes" => json!({ "along_line_cpm": 261.2, "heel_toe_cpm": 263.9, "by": "Ada" }),
         "exchange_parts" => json!({ "kind": "head", "slots": [4, 5], "by": "Ada" }),
         "undo_exchange" => json!({ "by": "Ada" }),
         "take_back_batch" => json!({ "reason": "the wrong club was ticked", "by": "Ada" }),
