@@ -10,6 +10,7 @@ use bench::glue::{Batch, CureOverride, Gate};
 use bench::learned::Learned;
 use bench::offer::Measure;
 use bench::open_point::Passed;
+use bench::player_sheet::{PlayerSheet, player_sheet};
 use bench::record::{Beside, LetPass, Record};
 use bench::remedy::Spare;
 use bench::scale_shift::ScaleShift;
@@ -425,6 +426,16 @@ impl App {
         let file = self.job_file(number).await?;
         let believed = file.believe()?;
         Ok(bench::record::record(&believed, &file.readings, &file.beside())?)
+    }
+
+    /// The sheet that the player of a job keeps, as the job stands now.
+    ///
+    /// # Errors
+    /// No such job; what the store says.
+    pub async fn player_sheet(&self, number: i64) -> Result<PlayerSheet, AppError> {
+        let file = self.job_file(number).await?;
+        let record = bench::record::record(&file.believe()?, &file.readings, &file.beside())?;
+        Ok(player_sheet(&record, &file.library))
     }
 
     pub(crate) async fn log(

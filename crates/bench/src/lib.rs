@@ -25,6 +25,7 @@ pub mod learning;
 pub mod meaning;
 pub mod offer;
 pub mod open_point;
+pub mod player_sheet;
 pub mod reach;
 pub mod record;
 pub mod reference;

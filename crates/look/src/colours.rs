@@ -126,7 +126,7 @@ mod tests {
         let all = sheet.split_once("--sans").unwrap().1;
         let desk = as_written("desk.css");
         let (before_cards, cards) = desk.split_once("/* Job card */").unwrap();
-        // Job cards and labels are paper in every scheme; everything else takes its colour from a variable.
+        // Job cards, labels and the player’s sheet are paper in every scheme; everything else takes its colour from a variable.
         let after_cards = cards.split_once("/* Which column of a list is what */").unwrap().1;
         let after_cards =
             after_cards.replace("background: #444; print-color-adjust", "").replace("border-color: #777", "");

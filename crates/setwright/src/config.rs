@@ -134,8 +134,8 @@ pub enum Command {
     Advise(AdviseArguments),
     /// What may be behind the doubted readings of a club, and the measurement that would tell.
     Causes(CausesArguments),
-    /// The record of a job as it stands now.
-    Record(JobArguments),
+    /// The record of a job as it stands now, or the sheet that its player keeps.
+    Record(RecordArguments),
     /// What the shop has learned from its jobs; sets a value back or pins it.
     Learned(LearnedArguments),
     /// How well the shop meets its tolerances, by month and by head model.
@@ -312,6 +312,20 @@ pub struct PlanArguments {
 pub struct JobArguments {
     /// Number of the job.
     pub job: i64,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which record, and for whom.
+#[derive(Debug, Args)]
+#[group(skip)]
+pub struct RecordArguments {
+    /// Number of the job.
+    pub job: i64,
+    /// The player's sheet: felt, asked and built side by side, and no chances.
+    #[arg(long)]
+    pub player: bool,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

@@ -46,8 +46,8 @@ impl ServerNames {
     }
 }
 
-/// What pages may load and where they may be shown: scripts, styles and pictures of our own, in no frame.
-const CONTENT_POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; \
+/// What pages may load and where they may be shown: scripts, styles, pictures and letters of our own, in no frame.
+const CONTENT_POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; \
                               connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
 /// Sent with every answer. The referrer stays within the shop; it is not left out, since without it a browser sends

@@ -268,7 +268,12 @@ async fn no_page_weighs_more_than_a_hundred_kilobytes() {
     let folder = today.split("/assets/").nth(1).and_then(|t| t.split('/').next()).expect("a tag").to_owned();
     let mut carried = 0;
     for file in std::fs::read_dir("../look/assets").expect("the assets") {
-        let name = file.expect("a file").file_name().into_string().expect("a plain name");
+        let file = file.expect("a file");
+        // The letters of the player's sheet are asked for by that page alone.
+        if file.path().is_dir() {
+            continue;
+        }
+        let name = file.file_name().into_string().expect("a plain name");
         carried += sent(&router, &format!("/assets/{folder}/{name}")).await.0;
     }
     assert!(carried > 5_000, "the assets were not found");

@@ -28,6 +28,7 @@ mod other_jobs;
 mod owners;
 mod part_life;
 mod picks;
+mod player_sheet;
 mod prices;
 mod proposals;
 mod putters;

@@ -55,6 +55,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("picture", include_str!("../texts/en/picture.ftl")),
     ("plan", include_str!("../texts/en/plan.ftl")),
     ("planner", include_str!("../texts/en/planner.ftl")),
+    ("player", include_str!("../texts/en/player.ftl")),
     ("price", include_str!("../texts/en/price.ftl")),
     ("reading", include_str!("../texts/en/reading.ftl")),
     ("reading_figure", include_str!("../texts/en/reading_figure.ftl")),

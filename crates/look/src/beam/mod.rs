@@ -7,6 +7,7 @@
 mod axis;
 mod club;
 mod hung;
+pub(crate) mod outline;
 
 use maud::{Markup, html};
 use words::{Words, text};

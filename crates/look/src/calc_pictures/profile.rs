@@ -5,6 +5,9 @@ use words::{Words, text};
 
 use super::axes::{Paper, Picture, Plot, label, long, papers, range, sound};
 
+/// A line of the picture: its middle and half its band at a place.
+type Line = fn(&ProfilePlace) -> (f64, f64);
+
 /// One place of a shaft.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct ProfilePlace {
@@ -46,22 +49,20 @@ pub fn profile(w: &Words, view: &ProfileView) -> Markup {
 }
 
 fn drawing(w: &Words, view: &ProfileView, paper: Paper) -> Markup {
-    let edges = |of: fn(&ProfilePlace) -> (f64, f64)| {
-        view.places.iter().map(of).flat_map(|(mean, band)| [mean - band, mean + band])
-    };
+    let edges = |of: Line| view.places.iter().map(of).flat_map(|(mean, band)| [mean - band, mean + band]);
     let (_, high) = range(edges(|p| p.own).chain(edges(|p| p.model)), 0.05);
     let longest = view.places.iter().map(|p| p.from_tip_mm).fold(0.0, f64::max);
     let plot = Plot::new(paper, if paper.narrow() { 40.0 } else { 48.0 }, (0.0, long(w, longest)), (0.0, high));
-    let line = |of: fn(&ProfilePlace) -> (f64, f64), side: f64| -> Vec<(f64, f64)> {
+    let line = |of: Line, side: f64| -> Vec<(f64, f64)> {
         let point = |p: &ProfilePlace| (long(w, p.from_tip_mm), of(p).0 + side * of(p).1);
         view.places.iter().map(point).collect()
     };
-    let around = |of: fn(&ProfilePlace) -> (f64, f64)| {
+    let around = |of: Line| {
         let mut points = line(of, 1.0);
         points.extend(line(of, -1.0).into_iter().rev());
         points
     };
-    let (own, model): (fn(&ProfilePlace) -> (f64, f64), fn(&ProfilePlace) -> (f64, f64)) = (|p| p.own, |p| p.model);
+    let (own, model): (Line, Line) = (|p| p.own, |p| p.model);
     let middle = view.places[view.places.len() / 2];
     let above = |of: (f64, f64), up: f64| {
         let (x, y) = plot.at(long(w, middle.from_tip_mm), of.0);

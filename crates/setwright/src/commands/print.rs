@@ -2,13 +2,14 @@
 
 use crate::failure::Failure;
 use crate::terminal::line;
+use bench::player_sheet::{AskedAndBuilt, PlayerClub, PlayerSheet};
 use bench::record::{Line, Record, Verdict};
 use quantity::decimal;
 use serde_json::Value;
 use trade::job::Job;
 use trade::model::{Library, PartKind};
 use trade::plan::{Plan, PlannedPart};
-use trade::reading::Unit;
+use trade::reading::{Unit, What};
 use words::{Words, text};
 
 /// A document as lines `field: value`.
@@ -159,15 +160,46 @@ pub fn record(w: &Words, record: &Record) {
     }
 }
 
-/// One value of a club in words: what, sheet, built with its band, difference, verdict.
-fn row_of(w: &Words, line: &Line) -> Vec<String> {
-    let figure = |value: f64| match line.unit {
+/// The player's sheet: each club in a line, asked before built, and what was felt below them.
+pub fn player_sheet(w: &Words, sheet: &PlayerSheet) {
+    line!("{}", text!(w, "player-of", player = sheet.player, shop = sheet.shop));
+    let heads: Vec<String> = sheet.columns.iter().map(|what| w.tell(what)).collect();
+    let mut columns = vec![""];
+    columns.extend(heads.iter().map(String::as_str));
+    let asked_and_built = |pair: &AskedAndBuilt| {
+        let shown = |value: Option<f64>| value.map_or_else(|| w.text("player-nothing"), |v| figure_of(w, pair.unit, v));
+        text!(w, "player-asked-built", asked = shown(pair.asked), built = shown(pair.built))
+    };
+    let club = |club: &PlayerClub| {
+        let name = w.club(&club.kind, &club.number);
+        std::iter::once(name).chain(club.figures.iter().map(asked_and_built)).collect()
+    };
+    let mut rows: Vec<Vec<String>> = sheet.clubs.iter().map(club).collect();
+    if let Some(felt) = &sheet.felt {
+        let read = |what: &What| felt.figures.iter().find(|figure| figure.what == *what);
+        let shown = |what: &What| read(what).map_or_else(String::new, |figure| figure_of(w, figure.unit, figure.value));
+        rows.push(std::iter::once(w.text("player-felt")).chain(sheet.columns.iter().map(shown)).collect());
+    }
+    table(&columns, &rows);
+    for made_of in &sheet.made_of {
+        line!("{}", text!(w, "player-made-of", kind = made_of.kind.key(), models = w.list(&made_of.models)));
+    }
+}
+
+/// A value of a reading in its unit.
+fn figure_of(w: &Words, unit: Unit, value: f64) -> String {
+    match unit {
         Unit::Points => w.swing_weight(value),
         Unit::Gram => w.mass(value),
         Unit::Millimetre => w.length_to(value, 2),
         Unit::Degree => w.angle(value),
         Unit::Cpm | Unit::None => text!(w, "reading-cpm", figure_cpm = value),
-    };
+    }
+}
+
+/// One value of a club in words: what, sheet, built with its band, difference, verdict.
+fn row_of(w: &Words, line: &Line) -> Vec<String> {
+    let figure = |value: f64| figure_of(w, line.unit, value);
     // Without its unit: the figure before it has it.
     let bare = |value: f64| match line.unit {
         Unit::Gram => w.mass_figure(value),

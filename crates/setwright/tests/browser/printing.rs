@@ -73,3 +73,45 @@ async fn job_cards_come_four_on_a_sheet_or_one_on_a_card() {
     }
     browser.close().await;
 }
+
+/// A sheet of eight clubs and of one from the invented shop, and one of fourteen: each on one sheet of either paper, with the
+/// letters that it is to be set in.
+#[tokio::test]
+async fn a_players_sheet_is_one_sheet_of_paper_whatever_the_set() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    browser.open("/").await;
+    // Fourteen clubs for a long name: the irons of job 1 with every wood, wedge and putter that the shop has a model of.
+    let made = browser
+        .value(
+            "(async () => {
+                const get = async (path) => (await fetch('/api/v1' + path)).json();
+                const send = async (path, body) => (await fetch('/api/v1' + path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) })).json();
+                const models = Object.fromEntries((await get('/models')).map((model) => [model.code, model]));
+                const of = async (job) => (await get('/jobs/' + job)).job.sheet;
+                const all = (club, code, more) => models[code].numbers.map((n, i) => ({ ...club, head_model: code, club_kind: models[code].club_kind, number: n.number,
+                    loft_deg: n.loft_deg, lie_deg: n.lie_deg, ...more[i % more.length] }));
+                const { customer, ...sheet } = await of(1);
+                const [wood] = (await of(2)).clubs, [wedge] = (await of(5)).clubs;
+                const clubs = [...all(wood, 'FIELDFARE', [{ length_mm: 1143 }, { length_mm: 1092 }]), ...sheet.clubs, ...all(wedge, 'WHINCHAT', [{}]),
+                    ...all(sheet.clubs[0], 'DOTTEREL', [{ length_mm: 863.6, swing_weight_free: true }])];
+                const kept = await send('/sheets', { ...sheet, clubs, player: 'Bartłomiej Quinteros-Peñaranda of Little Wexcombe' });
+                const job = await send('/sheets/' + kept.id + '/approve', { by: 'Ada' });
+                return job.number ?? JSON.stringify([kept, job]);
+            })()",
+        )
+        .await;
+    assert!(made.is_u64(), "{made}");
+    for (job, clubs) in [(3.to_string(), 8), (5.to_string(), 1), (made.to_string(), 14)] {
+        browser.open(&format!("/records/{job}/player")).await;
+        assert_eq!(browser.value("document.querySelectorAll('.drawn-club').length").await, clubs, "job {job}");
+        let letter = if clubs == 14 { 'ł' } else { 'a' };
+        let loaded = format!("document.fonts.ready.then(() => document.fonts.check('12pt Garamond', '{letter}'))");
+        assert_eq!(browser.value(&loaded).await, true, "{letter} is not of the book face");
+        for paper in [A4, LETTER] {
+            let pages = pages(&browser.print(paper).await);
+            assert_eq!(pages.len(), 1, "job {job} on {paper:?}: {pages:?}");
+        }
+    }
+    browser.close().await;
+}

@@ -195,11 +195,20 @@ fn a_sheet_is_checked_added_planned_and_recorded() {
     let words = shop.run(&["record", "1"]).done().out;
     assert!(words.starts_with("Job 1, Nobody Inparticular, at the bench\n"), "{words}");
     assert_eq!(words.lines().filter(|l| l.contains("swing weight")).count(), 3, "{words}");
+    // The player's sheet: asked beside built, and no chances.
+    let sheet = shop.run(&["record", "1", "--player", "--json"]).done().json();
+    assert_eq!((&sheet["player"], sheet["clubs"].as_array().map(Vec::len)), (&record["player"], Some(3)));
+    assert!(!sheet.to_string().contains("probability"), "{sheet}");
+    let words = shop.run(&["record", "1", "--player"]).done().out;
+    assert!(words.starts_with("Nobody Inparticular, by "), "{words}");
+    assert_eq!(words.lines().filter(|line| line.contains("→ –")).count(), 3, "{words}");
     // The same by the API of the same database.
     let served = shop.serve("serve");
-    let (status, text) = served.ask("GET", "/api/v1/jobs/1/record", "");
-    assert_eq!(status, 200);
-    assert_eq!(serde_json::from_str::<Value>(&text).expect("a record"), record);
+    for (path, of_command) in [("record", record), ("player-sheet", sheet)] {
+        let (status, text) = served.ask("GET", &format!("/api/v1/jobs/1/{path}"), "");
+        assert_eq!(status, 200);
+        assert_eq!(serde_json::from_str::<Value>(&text).expect("a document"), of_command);
+    }
 }
 
 fn code_of(proposal: &Value, club: usize, kind: &str) -> String {

@@ -11,6 +11,7 @@ use app::plan::{Accept, AddExtra, Proposal, Swap};
 use app::scale_health::WithReason;
 use axum::extract::State;
 use bench::open_point::OpenClub;
+use bench::player_sheet::PlayerSheet;
 use bench::record::Record;
 use desk::planner::Lock;
 use serde::Deserialize;
@@ -34,6 +35,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(pass_open_points))
         .routes(routes!(note_step_done))
         .routes(routes!(get_record))
+        .routes(routes!(get_player_sheet))
         .routes(routes!(look_up_card))
 }
 
@@ -181,6 +183,13 @@ async fn add_extra(
     responses((status = 200, body = Record)))]
 async fn get_record(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<Record>, ApiError> {
     Ok(Answer(app.record(number).await?))
+}
+
+/// The sheet that the player of a job keeps: what was felt, asked and built, the parts by their names, and who built it.
+#[utoipa::path(get, path = "/jobs/{number}/player-sheet", params(("number" = i64, Path)),
+    responses((status = 200, body = PlayerSheet)))]
+async fn get_player_sheet(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<PlayerSheet>, ApiError> {
+    Ok(Answer(app.player_sheet(number).await?))
 }
 
 /// The club of a job card.

@@ -28,13 +28,7 @@ pub(super) fn club_beam(
         &BeamView {
             id: format!("beam-{}", club.slot),
             club: club_name(w, club),
-            shape: match club.target.club_kind {
-                ClubKind::Wood => ClubShape::Wood,
-                ClubKind::Hybrid => ClubShape::Hybrid,
-                ClubKind::Iron => ClubShape::Iron,
-                ClubKind::Wedge => ClubShape::Wedge,
-                ClubKind::Putter => ClubShape::Putter,
-            },
+            shape: shape_of(club.target.club_kind),
             length_in: plan_ground / INCH_MM,
             cap_in: cap_mm / INCH_MM,
             pieces: pieces
@@ -75,5 +69,16 @@ fn piece_kind(role: Role) -> PieceKind {
         Role::Tape => PieceKind::Tape,
         Role::Grip => PieceKind::Grip,
         Role::Screw | Role::Turnings | Role::Solvent | Role::Extra => PieceKind::Other,
+    }
+}
+
+/// The outline that a kind of club is drawn with.
+pub(super) fn shape_of(kind: ClubKind) -> ClubShape {
+    match kind {
+        ClubKind::Wood => ClubShape::Wood,
+        ClubKind::Hybrid => ClubShape::Hybrid,
+        ClubKind::Iron => ClubShape::Iron,
+        ClubKind::Wedge => ClubShape::Wedge,
+        ClubKind::Putter => ClubShape::Putter,
     }
 }

@@ -41,6 +41,7 @@ mod part_life;
 mod plan;
 mod plan_choice;
 mod plan_day;
+mod player;
 mod prices;
 mod records;
 mod say;
@@ -121,6 +122,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(glossary::router())
         .merge(glue::router())
         .merge(prices::router())
+        .merge(player::router())
         .merge(records::router())
         .merge(clubs::router())
         .merge(club_job::router())
