@@ -75,6 +75,18 @@ async fn a_shaft_is_read_at_several_clamp_lengths_by_page_and_api_alike() {
     assert_eq!(after["rests_on"], json!("profile"));
     assert!(number(&after["band_cpm"]) < 0.6 * number(&before["band_cpm"]), "{before} {after}");
 
+    // A frequency without its clamp length is asked for it, and what was typed stays.
+    let lost = [
+        ("deed", "keep"),
+        ("weight", "205 g"),
+        ("beyond", "0"),
+        ("held0", "127 mm"),
+        ("cpm0", "262"),
+        ("cpm1", "281.5"),
+    ];
+    let asked = bench.form(&format!("/stock/parts/{shaft}/profile"), &lost).await;
+    asked.says(StatusCode::UNPROCESSABLE_ENTITY, &["Reading 2: how much of the butt", "value=\"281.5\""]);
+
     let page = bench.page(&format!("/stock/parts/{shaft}/profile")).await;
     page.says(StatusCode::OK, &["Read by Ada", "this shaft", "model", "Wear eye protection", "between clamp and tip"]);
     assert!(page.text.contains(&format!("{}", read[3].1)), "the readings stand in the form");

@@ -78,8 +78,11 @@ fn paper(w: &Words, sheet: &PlayerSheet) -> Markup {
                 h2.long[sheet.player.chars().count() > 26] { (sheet.player) }
                 p.set { (set) }
             }
-            (set_drawing(w, &drawn, sheet.hand == Hand::Left))
-            (figures(w, sheet))
+            // Wider than a phone: moved by a finger, or by the keys.
+            div.player-wide tabindex="0" role="region" aria-label=(w.text("player-table")) {
+                (set_drawing(w, &drawn, sheet.hand == Hand::Left))
+                (figures(w, sheet))
+            }
             @if let Some(felt) = &sheet.felt { p.felt-means { (felt_means(w, felt)) } }
             div.made-of { @for line in made_of(w, sheet) { p { (line) } } }
             p.promised { (w.text("player-lengths")) @if let Some(promised) = promised(w, sheet) { " " (promised) } }

@@ -12,7 +12,7 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use look::calc_pictures::{ProfilePlace, ProfileView, profile};
-use look::{Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, button, link_button, section};
+use look::{Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, button, caution, link_button, section};
 use maud::{Markup, html};
 use trade::stiffness_profile::StiffnessReading;
 use words::{Words, text};
@@ -72,7 +72,7 @@ async fn keep(
     }
 }
 
-/// The readings of the form; a line without a clamp length is left out.
+/// The readings of the form; an empty line is left out, and a reading without its clamp length is asked for it.
 fn readings_of(w: &Words, form: &mut Entries) -> Option<Vec<StiffnessReading>> {
     let weight_g = form.mass_g(w, "weight");
     let weight_g = form.needed("weight", weight_g, &w.text("profile-weight"))?;
@@ -82,6 +82,11 @@ fn readings_of(w: &Words, form: &mut Entries) -> Option<Vec<StiffnessReading>> {
         let held_mm = form.length_mm(w, &format!("held{i}"));
         let cpm = form.cpm(w, &format!("cpm{i}"));
         let deflection_mm = form.length_mm(w, &format!("deflection{i}"));
+        let held_mm = if cpm.or(deflection_mm).is_some() && form.text(&format!("held{i}")).is_empty() {
+            form.needed(&format!("held{i}"), held_mm, &text!(w, "profile-held-missing", n = i + 1))
+        } else {
+            held_mm
+        };
         if let Some(held_mm) = held_mm {
             readings.push(StiffnessReading { held_mm, weight_g, weight_beyond_tip_mm, cpm, deflection_mm });
         }
@@ -132,14 +137,14 @@ fn readings_form(w: &Words, form: &Entries, code: &str) -> Markup {
     html! {
         form.card method="post" action={ "/stock/parts/" (in_address(code)) "/profile" } {
             p.hint { (w.text("profile-about")) }
-            p.hint { (w.text("profile-caution")) }
+            (caution(&w.text("profile-caution")))
             div.fields {
                 (form.field("weight", &w.text("profile-weight"), Field { unit: w.mass_sign(), hint: &w.text("profile-weight-hint"), inputmode: "decimal", ..Field::default() }))
                 (form.field("beyond", &w.text("profile-place"), Field { hint: &w.text("profile-place-hint"), ..length() }))
             }
             @for i in 0..LINES {
                 div.fields {
-                    (form.field(&format!("held{i}"), &w.text("profile-held"), length()))
+                    (form.field(&format!("held{i}"), &text!(w, "profile-held", n = i + 1), length()))
                     (form.field(&format!("cpm{i}"), &w.text("profile-cpm"), Field { unit: "cpm", inputmode: "decimal", ..Field::default() }))
                     (form.field(&format!("deflection{i}"), &w.text("profile-deflection"), Field { hint: &w.text("profile-deflection-hint"), ..length() }))
                 }
