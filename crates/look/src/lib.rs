@@ -56,7 +56,7 @@ pub use life::{LifePoint, LifeView, life};
 pub use outlook::{OutlookKind, OutlookLine, OutlookView, outlook};
 pub use print::{CardSize, JobCard, job_card, qr_code};
 pub use rich::rich;
-pub use set_drawing::{DrawnClub, set_drawing};
+pub use set_drawing::{DrawnClub, set_drawing, whole_and_fraction};
 pub use steps::{Step, StepState, step_line};
 pub use term::{meaning_of_term, with_terms};
 pub use trace::{TracePoint, TraceView, trace};

@@ -11,8 +11,8 @@ use words::{Words, text};
 pub const WIDTH_MM: f64 = 172.0;
 /// Greatest height of the longest club, millimetres on paper, and how much of it each club beyond eight gives to the table, so
 /// that a set of fourteen fits the lower of the two papers, Letter.
-const HEIGHT_MM: f64 = 66.0;
-const GIVEN_MM: f64 = 5.0;
+const HEIGHT_MM: f64 = 70.0;
+const GIVEN_MM: f64 = 3.5;
 /// Room over the butts for the lengths, and below the ground for the numbers.
 const OVER_MM: f64 = 7.0;
 const BELOW_MM: f64 = 8.0;
@@ -114,7 +114,10 @@ pub fn set_drawing(w: &Words, clubs: &[DrawnClub], left_hand: bool) -> Markup {
                 (drawn.markup())
                 @if !crowded {
                     @let butt = drawn.along(0.0, 0.0);
-                    text.length x=(num(butt.0)) y=(num(butt.1 - 2.5)) text-anchor="middle" { (club.length) }
+                    text.length x=(num(butt.0)) y=(num(butt.1 - 2.5)) text-anchor="middle" {
+                        @let (whole, fraction) = whole_and_fraction(&club.length);
+                        (whole) @if !fraction.is_empty() { tspan.fraction { (fraction) } }
+                    }
                 }
                 text.name x=(num(side(foot + 25.0 * paper_per_mm))) y=(num(ground + 5.5)) text-anchor="middle" { (club.name) }
             }
@@ -122,6 +125,16 @@ pub fn set_drawing(w: &Words, clubs: &[DrawnClub], left_hand: bool) -> Markup {
                 text.scale-note x=(num(side(0.0))) y=(num(ground - 1.5)) text-anchor=(if left_hand { "end" } else { "start" }) { (w.text("player-drawing-scale")) }
             }
         }
+    }
+}
+
+/// A length at its fraction, which is set as one sign: `38 3/4` is `38 ` and `3/4`. The fraction is empty where there is none.
+#[must_use]
+pub fn whole_and_fraction(length: &str) -> (&str, &str) {
+    match length.rfind(' ') {
+        Some(at) if length[at..].contains('/') => length.split_at(at + 1),
+        _ if length.contains('/') => ("", length),
+        _ => (length, ""),
     }
 }
 
@@ -212,6 +225,13 @@ mod tests {
             }
             assert!(feet.windows(2).all(|pair| pair[1] - pair[0] >= NEAR_MM));
         }
+    }
+
+    #[test]
+    fn a_fraction_is_set_apart() {
+        assert_eq!(whole_and_fraction("38 3/4"), ("38 ", "3/4"));
+        assert_eq!(whole_and_fraction("3/4"), ("", "3/4"));
+        assert_eq!((whole_and_fraction("42.99"), whole_and_fraction("37")), (("42.99", ""), ("37", "")));
     }
 
     /// By hand: 1,000 mm at 60° stand 866.0 mm high and 500 mm to the side; a place at the cap lies there.

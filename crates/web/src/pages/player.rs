@@ -10,7 +10,7 @@ use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::player_sheet::{Felt, PlayerSheet};
-use look::{DrawnClub, Nav, qr_code, set_drawing};
+use look::{DrawnClub, Nav, qr_code, set_drawing, whole_and_fraction};
 use maud::{Markup, html};
 use quantity::decimal;
 use trade::job::JobState;
@@ -99,7 +99,11 @@ fn figures(w: &Words, sheet: &PlayerSheet) -> Markup {
         let sign = if what == What::TotalMass { w.mass_sign() } else { w.length_sign() };
         text!(w, "player-column", what = what.key(), sign = sign)
     };
-    let shown = |what: What, value: Option<f64>| value.map_or_else(|| w.text("player-nothing"), |v| bare(w, what, v));
+    let shown = |what: What, value: Option<f64>| {
+        let text = value.map_or_else(|| w.text("player-nothing"), |value| bare(w, what, value));
+        let (whole, fraction) = whole_and_fraction(&text);
+        html! { (whole) @if !fraction.is_empty() { span.fraction { (fraction) } } }
+    };
     html! {
         table.player-figures {
             caption.hidden { (w.text("player-table")) }
@@ -117,7 +121,7 @@ fn figures(w: &Words, sheet: &PlayerSheet) -> Markup {
                     tr.felt { th scope="row" { (w.text("player-felt")) }
                         @for what in &sheet.columns {
                             @let read = felt.figures.iter().find(|figure| figure.what == *what);
-                            td {} td { @if let Some(figure) = read { (bare(w, *what, figure.value)) } }
+                            td {} td { @if let Some(figure) = read { (shown(*what, Some(figure.value))) } }
                         } }
                 }
             }

@@ -19,6 +19,8 @@ use words::{Words, text};
 
 /// Lines of the form: more clamp lengths than are worth their while.
 const LINES: usize = 8;
+/// Those that stand open from the first.
+const FIRST: usize = 4;
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/stock/parts/{code}/profile", get(show).post(keep))
@@ -134,6 +136,15 @@ fn picture(w: &Words, found: &StiffnessOfShaft) -> Markup {
 
 fn readings_form(w: &Words, form: &Entries, code: &str) -> Markup {
     let length = || Field { unit: w.length_sign(), ..Field::default() };
+    let line = |i: usize| {
+        html! {
+            div.fields {
+                (form.field(&format!("held{i}"), &text!(w, "profile-held", n = i + 1), length()))
+                (form.field(&format!("cpm{i}"), &w.text("profile-cpm"), Field { unit: "cpm", inputmode: "decimal", ..Field::default() }))
+                (form.field(&format!("deflection{i}"), &w.text("profile-deflection"), length()))
+            }
+        }
+    };
     html! {
         form.card method="post" action={ "/stock/parts/" (in_address(code)) "/profile" } {
             p.hint { (w.text("profile-about")) }
@@ -142,12 +153,10 @@ fn readings_form(w: &Words, form: &Entries, code: &str) -> Markup {
                 (form.field("weight", &w.text("profile-weight"), Field { unit: w.mass_sign(), hint: &w.text("profile-weight-hint"), inputmode: "decimal", ..Field::default() }))
                 (form.field("beyond", &w.text("profile-place"), Field { hint: &w.text("profile-place-hint"), ..length() }))
             }
-            @for i in 0..LINES {
-                div.fields {
-                    (form.field(&format!("held{i}"), &text!(w, "profile-held", n = i + 1), length()))
-                    (form.field(&format!("cpm{i}"), &w.text("profile-cpm"), Field { unit: "cpm", inputmode: "decimal", ..Field::default() }))
-                    (form.field(&format!("deflection{i}"), &w.text("profile-deflection"), Field { hint: &w.text("profile-deflection-hint"), ..length() }))
-                }
+            @for i in 0..FIRST { (line(i)) }
+            details open[(FIRST..LINES).any(|i| !form.text(&format!("held{i}")).is_empty() || !form.text(&format!("cpm{i}")).is_empty())] {
+                summary { (w.text("profile-more")) }
+                @for i in FIRST..LINES { (line(i)) }
             }
             div.actions {
                 (button(&Button { label: &w.text("profile-keep"), name: "deed", value: "keep", ..Button::default() }))
