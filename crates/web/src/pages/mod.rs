@@ -27,6 +27,7 @@ mod glue;
 mod grid;
 mod job_card;
 mod job_kinds;
+mod keys;
 pub(crate) mod labels;
 pub(crate) mod learned;
 mod match_set;
@@ -71,7 +72,7 @@ mod told;
 mod what_if;
 mod work_order;
 
-use self::entries::go_to;
+use self::entries::{go_to, in_address};
 use crate::asked::Path;
 use crate::cookies;
 use crate::problem::{EdgeFault, Problem};
@@ -132,6 +133,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(told::router())
         .merge(capability::router())
         .merge(shop::router())
+        .merge(keys::router())
         .merge(calc::router())
         .merge(style::router())
         .merge(tablet::router())
@@ -143,6 +145,11 @@ pub(crate) fn router() -> Router<App> {
 async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redirect, PageError> {
     let (job, slot) = app.card(&code).await?;
     Ok(go_to(&format!("/bench/{job}/{slot}")))
+}
+
+/// Sends a stranger who asked for a page to the door, and back to that page from there.
+pub(crate) fn door_for(to: &str) -> Response {
+    go_to(&format!("{}?to={}", crate::access::COME_IN, in_address(to))).into_response()
 }
 
 /// Who is at this tablet: a name kept in a cookie, set on the Shop page.
@@ -258,6 +265,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         ("/calc", "page-calc"),
         ("/scales", "page-scales"),
         ("/shop", "page-shop"),
+        ("/keys", "page-keys"),
         ("/tablet", "page-tablet"),
         ("/glossary", "page-glossary"),
         ("/api/v1/openapi.json", "page-api"),
@@ -274,6 +282,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             now: Some(now.to_string()),
             notice: view.notice.or_else(|| done_notice(w)),
             at_bench: view.at_bench,
+            bare: false,
             sheets: view.sheets,
             footer,
             tablet: crate::tablet::here(),
