@@ -75,7 +75,7 @@ pub struct WithdrawKey {
 /// A key that was given, with its secret, which is shown this once and kept nowhere.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct GivenKey {
-    /// The key.
+    /// Whose it is, what it allows, when it ends.
     #[serde(flatten)]
     pub key: AccessKey,
     /// The secret, as it is sent with each request: `Authorization: Bearer` and this text.

@@ -86,7 +86,7 @@ function send(entry, later = false) {
   }).then((answer) => {
     // The tablet's key was taken away: the entry is kept, and sent once the tablet is let in again.
     if (answer.status === 401) {
-      location.assign(`/come-in?to=${encodeURIComponent(location.pathname + location.search)}`);
+      if (location.pathname !== "/come-in") location.assign(`/come-in?to=${encodeURIComponent(location.pathname + location.search)}`);
       throw new Error("not let in");
     }
     // The server itself is in trouble: keep the entry and try again.

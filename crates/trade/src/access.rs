@@ -139,7 +139,7 @@ fact::facts! {
         },
         /// There is no key of this number that could be taken away.
         NoSuchKey {
-            /// Its number.
+            /// As the list of keys numbers it.
             number: i64,
         },
     }

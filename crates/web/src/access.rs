@@ -8,8 +8,9 @@ use app::App;
 use axum::extract::{ConnectInfo, Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
-use axum::response::{IntoResponse, Response};
+use axum::response::{IntoResponse, Redirect, Response};
 use fact::Refusal;
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use std::net::SocketAddr;
 use trade::access::{AccessFault, AccessKey, Deed, KeyRole};
 
@@ -60,7 +61,7 @@ pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: 
     let bad_token = key.is_none() && matches!(secret, Some(Secret::Sent(_)));
     if key.is_none() && (bad_token || !of_this_machine) && !open {
         let fault = if secret.is_some() { AccessFault::BadKey } else { AccessFault::NoKey };
-        return stranger(&request, fault);
+        return stranger(&request, &fault);
     }
     let deed = deed(request.method(), path);
     let visitor = Visitor { from, key };
@@ -113,14 +114,15 @@ fn brought(headers: &HeaderMap) -> Option<Secret> {
 }
 
 /// What a stranger is answered: a page is asked for again after the digits, anything else is refused.
-fn stranger(request: &Request, fault: AccessFault) -> Response {
+fn stranger(request: &Request, fault: &AccessFault) -> Response {
     let accepts = request.headers().get(header::ACCEPT).and_then(|v| v.to_str().ok()).unwrap_or_default();
     let path = request.uri().path();
     if request.method() == Method::GET && accepts.contains("text/html") && !path.starts_with(API) {
         let to = request.uri().path_and_query().map_or("/", |p| p.as_str());
-        return crate::pages::door_for(to);
+        let to = utf8_percent_encode(to, NON_ALPHANUMERIC);
+        return Redirect::to(&format!("{COME_IN}?to={to}")).into_response();
     }
-    let mut response = Problem::new(StatusCode::UNAUTHORIZED, "no_key", Refusal::new(&fault)).into_response();
+    let mut response = Problem::new(StatusCode::UNAUTHORIZED, "no_key", Refusal::new(fault)).into_response();
     response.headers_mut().insert(header::WWW_AUTHENTICATE, HeaderValue::from_static("Bearer realm=\"setwright\""));
     response
 }
@@ -148,7 +150,7 @@ const OWNERS_TO_CHANGE: [&str; 7] =
 fn deed(method: &Method, path: &str) -> Deed {
     let path = path.trim_end_matches('/');
     let below = |root: &&str| path.strip_prefix(*root).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
-    if OWNERS.iter().any(|root| below(&root)) {
+    if OWNERS.iter().any(below) {
         return Deed::Own;
     }
     if [Method::GET, Method::HEAD, Method::OPTIONS].contains(method) {
@@ -159,7 +161,7 @@ fn deed(method: &Method, path: &str) -> Deed {
     if OWNERS_TO_CHANGE.contains(&path) || deletes_customer {
         return Deed::Own;
     }
-    if ONLY_LOOKS.iter().any(|root| below(&root)) { Deed::Look } else { Deed::Work }
+    if ONLY_LOOKS.iter().any(below) { Deed::Look } else { Deed::Work }
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Keys: who may come in from outside this machine, six digits for a tablet, a key for a program; and the door where strangers
 //! type the digits.
 
-use super::entries::{Entries, go_to, group};
+use super::entries::{Entries, go_to};
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, notice_of};
 use crate::access::{COME_IN, Visitor};
 use crate::asked::Path;
@@ -108,37 +108,37 @@ async fn keys_page(
 
 fn key_table(w: &Words, now: Timestamp, keys: &[&AccessKey], own: Option<i64>) -> Markup {
     let row = |key: &&AccessKey| {
-        let until = match (key.withdrawn_at, key.ends_at) {
+        let end = match (key.withdrawn_at, key.ends_at) {
             (Some(at), _) => {
-                text!(w, "keys-withdrawn", done_at = at, by = key.withdrawn_by.clone().unwrap_or_default())
+                Some(text!(w, "keys-withdrawn", done_at = at, by = key.withdrawn_by.clone().unwrap_or_default()))
             }
-            (None, Some(at)) if at <= now => text!(w, "keys-over", end_at = at),
-            (None, Some(at)) => text!(w, "keys-until", end_at = at),
-            (None, None) => w.text("keys-until-withdrawn"),
+            (None, Some(at)) if at <= now => Some(text!(w, "keys-over", end_at = at)),
+            (None, Some(at)) => Some(text!(w, "keys-until", end_at = at)),
+            (None, None) => None,
         };
-        let used = match (&key.used_at, &key.used_from) {
-            (Some(at), Some(from)) => {
-                text!(w, "keys-used", used_at = *at, address = from.clone())
-            }
-            _ => w.text("keys-never-used"),
+        let used = match (key.used_at, &key.used_from) {
+            (Some(at), Some(from)) => html! { (text!(w, "keys-used", used_at = at)) br; (from) },
+            _ => html! { (w.text("keys-never-used")) },
         };
         vec![
             Cell(html! {
                 strong { (key.name) }
                 @if own == Some(key.number) { " " span.small { (w.text("keys-this-one")) } }
-                br; span.small { (text!(w, "keys-given", given_at = key.given_at, by = key.given_by.clone())) }
             }),
             Cell::from(if key.holder == KeyHolder::Program {
                 text!(w, "keys-of-program", role = w.tell(&key.role))
             } else {
                 w.tell(&key.role)
             }),
-            Cell::from(used),
-            Cell::from(until),
+            Cell(used),
+            Cell(html! {
+                (text!(w, "keys-given", given_at = key.given_at, by = key.given_by.clone()))
+                @if let Some(end) = end { br; (end) }
+            }),
             Cell(html! {
                 @if key.is_good(now) {
                     form method="post" action={ "/keys/" (key.number) "/withdraw" } {
-                        (button(&Button { label: &text!(w, "keys-withdraw", name = key.name.clone()), kind: ButtonKind::Quiet, ..Button::default() }))
+                        button.button.quiet type="submit" aria-label=(text!(w, "keys-withdraw-of", name = key.name.clone())) { (w.text("keys-withdraw")) }
                     }
                 }
             }),
@@ -251,12 +251,12 @@ async fn door(Reader(w): Reader, Query(asked): Query<Vec<(String, String)>>) -> 
 }
 
 fn door_page(w: &Words, form: &Entries, notice: Option<Notice>, status: StatusCode) -> axum::response::Response {
-    let scanned = form.text("code").len() == 6 && notice.is_none();
+    let scanned = form.text("code").len() == 6;
     let body = html! {
-        form.card method="post" action=(COME_IN) {
+        form.card.door method="post" action=(COME_IN) {
             p { (w.text(if scanned { "door-scanned" } else { "door-about" })) }
             input type="hidden" name="to" value=(own_path(form.text("to")));
-            (group("", &form.field("code", &w.text("door-digits"), Field { inputmode: "numeric", autofocus: !scanned, required: true, ..Field::default() })))
+            (form.field("code", &w.text("door-digits"), Field { inputmode: "numeric", autofocus: !scanned, required: true, ..Field::default() }))
             div.actions { (button(&Button { label: &w.text("door-come-in"), big: true, ..Button::default() })) }
         }
         p.hint { (w.text("door-lost")) }
@@ -285,7 +285,7 @@ async fn come_in(
     headers: HeaderMap,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
-    let form = Entries::new(fields);
+    let mut form = Entries::new(fields);
     match app.come_in(&TypedCode { code: form.text("code").to_owned() }, &visitor.from).await {
         Ok(given) => {
             let over_tls = headers.get("x-forwarded-proto").is_some_and(|value| value == "https");
@@ -294,6 +294,8 @@ async fn come_in(
         }
         Err(error) if error.kind() == app::Kind::Forbidden => {
             let notice = Notice { tone: Tone::Bad, ..notice_of(&w, &error.refusal()) };
+            // What was wrong is typed anew.
+            form.set("code", "");
             Ok(door_page(&w, &form, Some(notice), StatusCode::FORBIDDEN))
         }
         Err(error) => Err(error.into()),

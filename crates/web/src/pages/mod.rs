@@ -72,7 +72,7 @@ mod told;
 mod what_if;
 mod work_order;
 
-use self::entries::{go_to, in_address};
+use self::entries::go_to;
 use crate::asked::Path;
 use crate::cookies;
 use crate::problem::{EdgeFault, Problem};
@@ -145,11 +145,6 @@ pub(crate) fn router() -> Router<App> {
 async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redirect, PageError> {
     let (job, slot) = app.card(&code).await?;
     Ok(go_to(&format!("/bench/{job}/{slot}")))
-}
-
-/// Sends a stranger who asked for a page to the door, and back to that page from there.
-pub(crate) fn door_for(to: &str) -> Response {
-    go_to(&format!("{}?to={}", crate::access::COME_IN, in_address(to))).into_response()
 }
 
 /// Who is at this tablet: a name kept in a cookie, set on the Shop page.
