@@ -91,6 +91,7 @@ pub struct App {
     charts: scale_health::KeptCharts,
     jobs: kept_job::KeptJobs,
     backups: backup::DailyBackups,
+    others_told: Arc<live::OthersTold>,
 }
 
 impl App {
@@ -152,6 +153,7 @@ impl App {
             charts: scale_health::KeptCharts::default(),
             jobs: kept_job::KeptJobs::default(),
             backups: backup::DailyBackups::default(),
+            others_told: Arc::default(),
         };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {
@@ -165,6 +167,15 @@ impl App {
     #[must_use]
     pub fn now(&self) -> Timestamp {
         self.clock.now()
+    }
+
+    /// Whether the shop can be read now.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn can_be_read(&self) -> Result<(), AppError> {
+        self.store.read().await?.shop().await?;
+        Ok(())
     }
 
     /// Waits for open work and closes the database.

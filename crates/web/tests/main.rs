@@ -24,6 +24,7 @@ mod half_quanta;
 mod keys;
 mod kinds_by_pages;
 mod learning;
+mod operate;
 mod orders;
 mod other_jobs;
 mod owners;
