@@ -423,9 +423,7 @@ impl App {
     /// # Errors
     /// No such job; what the store says.
     pub async fn record(&self, number: i64) -> Result<Record, AppError> {
-        let file = self.job_file(number).await?;
-        let believed = file.believe()?;
-        Ok(bench::record::record(&believed, &file.readings, &file.beside())?)
+        self.job_file(number).await?.record()
     }
 
     /// The sheet that the player of a job keeps, as the job stands now.
@@ -434,8 +432,7 @@ impl App {
     /// No such job; what the store says.
     pub async fn player_sheet(&self, number: i64) -> Result<PlayerSheet, AppError> {
         let file = self.job_file(number).await?;
-        let record = bench::record::record(&file.believe()?, &file.readings, &file.beside())?;
-        Ok(player_sheet(&record, &file.library))
+        Ok(player_sheet(&file.record()?, &file.library))
     }
 
     pub(crate) async fn log(

@@ -11,6 +11,7 @@ use bench::belief::{Believed, Solved};
 use bench::cause::Cause;
 use bench::club_state::ClubState;
 use bench::offer::Bundle;
+use bench::record::Record;
 use bench::remedy::{Ranking, Remedy, Spare};
 use bench::set_fit::SetFit;
 use bench::work_order::SetAdvice;
@@ -128,6 +129,14 @@ impl KeptJob {
     pub(crate) async fn with_passed(&self, tx: &mut Tx) -> Result<Arc<Self>, AppError> {
         let file = self.file.with_passed(tx).await?;
         Ok(Arc::new(Self::new(file, Arc::clone(&self.parts), Arc::clone(&self.tally))))
+    }
+
+    /// The record as the job stands now.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn record(&self) -> Result<Record, AppError> {
+        Ok(bench::record::record(&self.believe()?, &self.readings, &self.beside())?)
     }
 
     /// What is believed after the readings so far; solved once.

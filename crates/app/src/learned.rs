@@ -149,8 +149,7 @@ impl App {
     ///
     /// Figures that cannot be learned from do not undo the reading that finished the job: the log says so.
     pub(crate) async fn learn_from(&self, tx: &mut Tx, file: &KeptJob, by: &str) -> Result<(), AppError> {
-        let believed = file.believe()?;
-        let record = bench::record::record(&believed, &file.readings, &file.beside())?;
+        let (believed, record) = (file.believe()?, file.record()?);
         for club in outcomes(&file.job, &record, self.now()) {
             tx.note_finished(&club).await?;
         }
@@ -353,8 +352,7 @@ impl App {
         let older = tx.finished_without_note().await?;
         for number in &older {
             let file = self.kept_job(tx, *number).await?;
-            let believed = file.believe()?;
-            let record = bench::record::record(&believed, &file.readings, &file.beside())?;
+            let record = file.record()?;
             let at = record.last_reading_at.unwrap_or(file.job.made_at);
             outcomes.extend(self::outcomes(&file.job, &record, at).iter().map(outcome));
         }

@@ -5,7 +5,7 @@ use crate::bench::{Entry, NewReadings};
 use crate::need::need_name;
 use crate::{App, AppError};
 use bench::accuracy::read_on;
-use bench::soft_side::{SoftSideFound, of_pluck, of_sweep, two_planes};
+use bench::soft_side::{SoftSideFound, least_difference_cpm, of_pluck, of_sweep, two_planes};
 use clubphysics::pluck::PluckInput;
 use clubphysics::soft_side::SoftSideInput;
 use fact::{Fact, Told};
@@ -120,8 +120,7 @@ impl App {
         let note = serde_json::json!({ "along_line_cpm": read.along_line_cpm, "heel_toe_cpm": read.heel_toe_cpm, "says": say.told() });
         self.log(&mut tx, Some(&file.job.id), Some(&club.id), EventKind::TwoPlanesRead, &read.by, note).await?;
         tx.commit().await?;
-        let least_cpm = ::bench::belief::BAND_95 * std::f64::consts::SQRT_2 * noise_cpm;
-        Ok(TwoPlanesRead { says: say.told(), least_cpm })
+        Ok(TwoPlanesRead { says: say.told(), least_cpm: least_difference_cpm(noise_cpm) })
     }
 }
 

@@ -33,7 +33,7 @@ impl ReadOn {
     }
 }
 
-/// How well the mean of so many readings is known; none for what a scale reads.
+/// The accuracy of the mean of `readings` readings. `None` for a quantity that a scale reads: its belief is kept elsewhere.
 ///
 /// # Examples
 ///

@@ -5,10 +5,11 @@ use crate::record::{ClubRecord, Line, Record};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use trade::id::ClubId;
 use trade::job::JobState;
-use trade::kind::{ClubKind, Hand, SoftSide};
+use trade::kind::{ClubKind, Hand, LengthTo, SoftSide};
 use trade::model::{Library, Model, PartKind, as_it_came};
 use trade::reading::{Unit, What};
 use trade::sheet::{ReferenceClub, Tolerances};
@@ -132,7 +133,6 @@ pub struct PlayerSheet {
 /// Makes the sheet from a record. `library` holds the models that the record names.
 #[must_use]
 pub fn player_sheet(record: &Record, library: &Library) -> PlayerSheet {
-    let felt = record.reference.as_ref().map(|reference| felt(record, reference, library));
     let columns: Vec<What> = COLUMNS
         .into_iter()
         .filter(|what| {
@@ -157,11 +157,10 @@ pub fn player_sheet(record: &Record, library: &Library) -> PlayerSheet {
         hand: record.hand,
         last_reading_at: record.last_reading_at,
         clubs: record.clubs.iter().map(club).collect(),
-        felt: felt
-            .map(|felt| Felt {
-                figures: felt.figures.into_iter().filter(|figure| columns.contains(&figure.what)).collect(),
-                ..felt
-            })
+        felt: record
+            .reference
+            .as_ref()
+            .map(|reference| felt(record, reference, library, &columns))
             .filter(|felt| !felt.figures.is_empty()),
         columns,
         made_of: [PartKind::Head, PartKind::Shaft, PartKind::Grip]
@@ -191,14 +190,12 @@ fn asked_and_built(club: &ClubRecord, what: What) -> AskedAndBuilt {
     }
 }
 
-fn felt(record: &Record, reference: &ReferenceClub, library: &Library) -> Felt {
+fn felt(record: &Record, reference: &ReferenceClub, library: &Library, columns: &[What]) -> Felt {
     // The sheet tells all lengths to the cap; one to the shaft's end is left out where nobody knows how thick the cap is.
     let model_cap_mm = reference.grip_model.as_deref().and_then(|code| library.grip(code).ok()).map(|grip| grip.cap_mm);
     let length_mm = reference.length_mm.zip(reference.length_to).and_then(|(length_mm, to)| match to {
-        trade::kind::LengthTo::Cap => Some(length_mm),
-        trade::kind::LengthTo::ShaftEnd => {
-            reference.cap_mm.or(model_cap_mm).map(|cap_mm| to.to_cap_mm(length_mm, cap_mm))
-        }
+        LengthTo::Cap => Some(length_mm),
+        LengthTo::ShaftEnd => reference.cap_mm.or(model_cap_mm).map(|cap_mm| to.to_cap_mm(length_mm, cap_mm)),
     });
     let read = |what: What| match what {
         What::FinishedLength => length_mm,
@@ -209,12 +206,12 @@ fn felt(record: &Record, reference: &ReferenceClub, library: &Library) -> Felt {
         What::TotalMass => reference.total_mass_g,
         _ => None,
     };
-    let figure = |what: What| read(what).map(|value| FeltFigure { what, unit: what.unit(), value });
+    let figure = |&what: &What| read(what).map(|value| FeltFigure { what, unit: what.unit(), value });
     Felt {
         number: reference.number.clone(),
         kind: record.clubs.iter().map(|c| &c.target).find(|t| t.number == reference.number).map(|t| t.club_kind),
         read_on: reference.read_on,
-        figures: COLUMNS.into_iter().filter_map(figure).collect(),
+        figures: columns.iter().filter_map(figure).collect(),
     }
 }
 
@@ -232,7 +229,7 @@ fn names(record: &Record, library: &Library, kind: PartKind) -> Vec<String> {
     names
 }
 
-/// The value that all have; none where they differ or there is none.
+/// The value that all clubs share; none where they differ, or where there are no clubs.
 fn same<T: PartialEq>(mut values: impl Iterator<Item = T>) -> Option<T> {
     let first = values.next()?;
     values.all(|value| value == first).then_some(first)
@@ -243,10 +240,6 @@ fn builder(record: &Record) -> Option<String> {
     for reading in record.clubs.iter().flat_map(|club| &club.readings).filter(|reading| reading.stands) {
         *count.entry(&reading.reading.by).or_default() += 1;
     }
-    // The last of equal counts would be the last by name: the first is taken, so that a set has one answer.
-    let most = count.iter().fold(None::<(&str, usize)>, |most, (&who, &times)| match most {
-        Some((_, before)) if before >= times => most,
-        _ => Some((who, times)),
-    });
-    most.map(|(who, _)| who.to_owned())
+    // Of equal counts the first by name, so that a set has one answer.
+    count.into_iter().max_by_key(|&(who, times)| (times, Reverse(who))).map(|(who, _)| who.to_owned())
 }

@@ -158,6 +158,12 @@ fact::facts! {
     }
 }
 
+/// What two readings of a meter that scatters by `noise_cpm` must differ by for the difference to be real, at 95 %.
+#[must_use]
+pub fn least_difference_cpm(noise_cpm: f64) -> f64 {
+    BAND_95 * std::f64::consts::SQRT_2 * noise_cpm
+}
+
 /// What the frequencies of a finished club in two planes say of where its soft side was turned: `along_cpm` swinging along the line
 /// of play, `across_cpm` from heel to toe, read by a meter that scatters by `noise_cpm`.
 ///
@@ -179,7 +185,7 @@ fact::facts! {
 /// ```
 #[must_use]
 pub fn two_planes(asked: Option<SoftSide>, along_cpm: f64, across_cpm: f64, noise_cpm: f64) -> TwoPlanesSay {
-    let least_cpm = BAND_95 * std::f64::consts::SQRT_2 * noise_cpm;
+    let least_cpm = least_difference_cpm(noise_cpm);
     let by_cpm = (across_cpm - along_cpm).abs();
     let along = along_cpm < across_cpm;
     let wanted_along = asked.map(|side| matches!(side, SoftSide::Target | SoftSide::AwayFromTarget));

@@ -17,7 +17,7 @@ use trade::shop::Shop;
 use trade::stiffness_profile::{ProfileRow, ShaftProfile, StiffnessFault, StiffnessReading, check};
 use utoipa::ToSchema;
 
-/// Readings up to which it is said what each more would bring.
+/// The worth of one more reading is told up to this many.
 const WORTH_MOST: usize = 10;
 /// A clamp holds at most this share of a shaft: beyond it the free end is short against what sticks in the clamp (a judgement, no
 /// source).

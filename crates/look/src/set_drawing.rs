@@ -128,7 +128,8 @@ pub fn set_drawing(w: &Words, clubs: &[DrawnClub], left_hand: bool) -> Markup {
     }
 }
 
-/// A length at its fraction, which is set as one sign: `38 3/4` is `38 ` and `3/4`. The fraction is empty where there is none.
+/// Splits a length before its fraction, which is printed as one character: `38 3/4` gives `38 ` and `3/4`. Without a fraction the
+/// second part is empty.
 #[must_use]
 pub fn whole_and_fraction(length: &str) -> (&str, &str) {
     match length.rfind(' ') {

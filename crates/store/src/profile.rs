@@ -12,7 +12,7 @@ impl Tx {
     /// request came before, so that nothing was written.
     ///
     /// # Errors
-    /// [`StoreError::Missing`] for an unknown part; [`StoreError::NotStorable`] for a figure that is none.
+    /// [`StoreError::Missing`] for an unknown part; [`StoreError::NotStorable`] for a figure that is not a finite number.
     pub async fn append_profile(
         &mut self,
         part: &PartId,

@@ -6,7 +6,7 @@ use crate::kind::ClubKind;
 use crate::model::as_it_came::usual;
 use crate::reading::{What, check_value};
 use crate::reading_figure::ReadingFigure;
-use quantity::{INCH_MM, SwingMoment};
+use quantity::{FULCRUM_IN, INCH_MM, SwingMoment};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -174,7 +174,7 @@ const JOINT_AND_TIP_G: f64 = 40.0;
 /// counterweight, more for a putter with a light shaft (worked out of usual masses and places).
 const BALANCE_SHARE: (f64, f64) = (0.62, 0.90);
 /// Fulcrum of the balance scale that letters are of, from the butt.
-const FULCRUM_MM: f64 = 14.0 * INCH_MM;
+const FULCRUM_MM: f64 = FULCRUM_IN * INCH_MM;
 
 impl Arrival {
     /// What is odd of the figures for such a club, or of one figure beside another.

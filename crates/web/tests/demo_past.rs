@@ -8,13 +8,13 @@ use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 
-async fn demo() -> Bench {
+pub async fn demo() -> Bench {
     let bench = Bench::open().await;
     assert!(::demo::load(&bench.app).await.expect("the invented shop"));
     bench
 }
 
-fn list<'a>(value: &'a Value, field: &str) -> &'a Vec<Value> {
+pub fn list<'a>(value: &'a Value, field: &str) -> &'a Vec<Value> {
     value[field].as_array().unwrap_or_else(|| panic!("no {field}: {value}"))
 }
 

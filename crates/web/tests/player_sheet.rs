@@ -1,18 +1,8 @@
 //! Goal: the sheet that a player keeps says what the record says, in the fewest figures. Method: the invented shop's finished
 //! set and its set at the bench, by the API and as pages.
 
-use crate::support::Bench;
+use crate::demo_past::{demo, list};
 use serde_json::{Value, json};
-
-async fn demo() -> Bench {
-    let bench = Bench::open().await;
-    assert!(::demo::load(&bench.app).await.expect("the invented shop"));
-    bench
-}
-
-fn list<'a>(value: &'a Value, field: &str) -> &'a Vec<Value> {
-    value[field].as_array().unwrap_or_else(|| panic!("no {field}: {value}"))
-}
 
 #[tokio::test]
 async fn asked_and_built_are_those_of_the_record() {

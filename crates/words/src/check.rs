@@ -5,8 +5,8 @@ use crate::{Language, Words};
 use fact::{Fact, Refusal};
 use jiff::tz::TimeZone;
 
-/// What is wrong with the English text of a fact: there is none, or it uses a figure that the fact does not have. `code` is
-/// that of the fact, `figures` are the names of what it holds.
+/// Checks the English text of the fact with this code, whose figures have these names. Says so where the text is missing, or where
+/// it uses a figure that the fact does not hold.
 #[must_use]
 pub fn wrong_text(code: &str, figures: &[String]) -> Option<String> {
     let id = id_of(code);

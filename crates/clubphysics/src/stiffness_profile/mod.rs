@@ -273,8 +273,8 @@ impl StiffnessProfile {
     }
 }
 
-/// How well so many frequencies, evenly from the usual clamp to one that holds most of the shaft, would tell a shaft's line: the
-/// root of the mean square of its deviation, as a share, for one reading, two, and so on.
+/// What 1, 2, 3 … frequencies would leave open of a shaft's stiffness, their clamp lengths spread evenly between the two given:
+/// the root mean square of its standard deviation along the free shaft, as a share of the stiffness.
 ///
 /// # Errors
 /// As [`StiffnessProfile::fit`].

@@ -75,7 +75,7 @@ pub struct Sensed {
 /// What a shaft of this line reads, held to this place from its butt, mm.
 ///
 /// # Errors
-/// Next to no free shaft; a weight or a place that is none; as [`ClampedMode::new`].
+/// The clamp leaves hardly any free shaft; a weight or a place is not a number; as [`ClampedMode::new`].
 pub fn sensed(line: &StiffnessLine, held_mm: f64, seen: Seen) -> Result<Sensed, PhysicsError> {
     let tip_m = line.length_m();
     let clamp_m = held_mm / 1000.0;

@@ -105,7 +105,7 @@ pub struct Waiting {
 }
 
 impl Waiting {
-    /// So many parts of an order that is open, as it is told on a day.
+    /// `count` parts that wait for an open order, with the delivery told relative to `today`.
     #[must_use]
     pub fn on_order(order: &Order, count: i64, library: &Library, today: Date) -> Self {
         let line = &order.line;

@@ -87,8 +87,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         }
         Command::Fit(fit) => told(fit.signed.database.json, block(fit::fit(&fit))),
         Command::Cpm(cpm) => told(cpm.signed.database.json, block(cpm::cpm(&cpm))),
-        Command::Profile(profile) => told(profile.database.json, block(profile::profile(&profile))),
-        Command::SoftSide(soft) => told(soft.database.json, block(soft_side::soft_side(&soft))),
+        Command::Profile(profile) => told(profile.signed.database.json, block(profile::profile(&profile))),
+        Command::SoftSide(soft) => told(soft.signed.database.json, block(soft_side::soft_side(&soft))),
         Command::Exchange(exchange) => told(exchange.signed.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),

@@ -13,7 +13,7 @@ use words::{Words, text};
 /// # Errors
 /// No such shaft; readings that no shaft gives; what the store says.
 pub async fn profile(arguments: &ProfileArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    let app = arguments.signed.database.open().await?;
     let clamp = app.shop().await?.clamp;
     let weight_g = arguments.weight.or(clamp.test_weight_g).unwrap_or_default();
     let weight_beyond_tip_mm = arguments.beyond_tip.unwrap_or(clamp.test_weight_centre_mm);
@@ -31,11 +31,11 @@ pub async fn profile(arguments: &ProfileArguments) -> Result<(), Failure> {
         app.shaft_stiffness(&arguments.code).await?
     } else {
         let look = !(arguments.keep || arguments.take_back);
-        let read = ReadShaft { readings, look, request_key: None, by: arguments.by.clone() };
+        let read = ReadShaft { readings, look, request_key: None, by: arguments.signed.by.clone() };
         app.read_shaft(&arguments.code, &read).await?
     };
     app.close().await;
-    if arguments.database.json { print_json(&found) } else { say(&lines(&reader(), &found)) }
+    if arguments.signed.database.json { print_json(&found) } else { say(&lines(&reader(), &found)) }
 }
 
 fn lines(w: &Words, found: &StiffnessOfShaft) -> String {

@@ -11,12 +11,12 @@ use clubphysics::soft_side::SoftSideInput;
 /// # Errors
 /// No such job or club; readings that tell nothing; what the store says.
 pub async fn soft_side(arguments: &SoftSideArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
-    let (job, slot, by) = (arguments.job, arguments.slot, arguments.by.clone());
+    let app = arguments.signed.database.open().await?;
+    let (job, slot, by) = (arguments.job, arguments.slot, arguments.signed.by.clone());
     if let Some((along_line_cpm, heel_toe_cpm)) = arguments.along.zip(arguments.heel_toe) {
         let read = app.two_planes(job, slot, &ReadTwoPlanes { along_line_cpm, heel_toe_cpm, by }).await?;
         app.close().await;
-        return if arguments.database.json {
+        return if arguments.signed.database.json {
             print_json(&read)
         } else {
             say(&format!("{}\n", reader().told(&read.says)))
@@ -37,5 +37,9 @@ pub async fn soft_side(arguments: &SoftSideArguments) -> Result<(), Failure> {
     let find = FindSoftSide { sweep: Some(sweep), pluck: None, keep: arguments.keep, by };
     let kept = app.find_soft_side(job, slot, &find).await?;
     app.close().await;
-    if arguments.database.json { print_json(&kept) } else { say(&format!("{}\n", reader().told(&kept.found.says))) }
+    if arguments.signed.database.json {
+        print_json(&kept)
+    } else {
+        say(&format!("{}\n", reader().told(&kept.found.says)))
+    }
 }

@@ -1,6 +1,6 @@
 //! Arguments of the stiffness along a shaft.
 
-use super::Database;
+use super::Signed;
 use clap::Args;
 
 /// Which shaft, and what was read of it.
@@ -28,12 +28,9 @@ pub struct ProfileArguments {
     /// Take the readings that were kept back.
     #[arg(long, conflicts_with_all = ["cpm", "deflection", "keep"])]
     pub take_back: bool,
-    /// Who read it.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// Two figures with a sign of equality between them.

@@ -1,6 +1,6 @@
 //! Arguments of the soft side of a shaft.
 
-use super::Database;
+use super::Signed;
 use super::profile::pair;
 use clap::Args;
 
@@ -32,10 +32,7 @@ pub struct SoftSideArguments {
     /// The finished club swinging from heel to toe.
     #[arg(long, value_name = "CPM", requires = "along")]
     pub heel_toe: Option<f64>,
-    /// Who read it.
-    #[arg(long, default_value = "command line")]
-    pub by: String,
-    /// Where the database is.
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }

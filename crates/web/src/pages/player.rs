@@ -9,12 +9,13 @@ use axum::Router;
 use axum::extract::State;
 use axum::response::IntoResponse;
 use axum::routing::get;
-use bench::player_sheet::{Felt, PlayerSheet};
+use bench::player_sheet::{Felt, MadeOf, PlayerSheet};
 use look::{DrawnClub, Nav, qr_code, set_drawing, whole_and_fraction};
 use maud::{Markup, html};
 use quantity::decimal;
 use trade::job::JobState;
 use trade::kind::Hand;
+use trade::model::PartKind;
 use trade::reading::What;
 use words::{Words, text};
 
@@ -139,9 +140,8 @@ fn felt_means(w: &Words, felt: &Felt) -> String {
 
 /// Heads, shafts and grips in a line each; where the soft side lies with the shafts, the tape with the grips.
 fn made_of(w: &Words, sheet: &PlayerSheet) -> Vec<String> {
-    use trade::model::PartKind;
     let with = |line: String, more: String| text!(w, "player-with", a = line, b = more);
-    let line = |made_of: &bench::player_sheet::MadeOf| {
+    let line = |made_of: &MadeOf| {
         let line = text!(w, "player-made-of", kind = made_of.kind.key(), models = w.list(&made_of.models));
         match (made_of.kind, sheet.soft_side, sheet.wraps.map(|wraps| wraps.full)) {
             (PartKind::Shaft, Some(side), _) => with(line, text!(w, "player-soft-side", soft_side = side)),
