@@ -200,9 +200,7 @@ async fn known(tx: &mut Tx, of: RecallOf) -> Result<RecallOf, AppError> {
                 Some(found) => Some(found.code().to_owned()),
                 None => tx.models(None).await?.iter().find(of_name).map(|one| one.code().to_owned()),
             };
-            RecallOf::Model {
-                model: found.ok_or_else(|| AppError::not_found(Noun::Model, model, &LookUp::Models))?,
-            }
+            RecallOf::Model { model: found.ok_or_else(|| AppError::not_found(Noun::Model, model, &LookUp::Models))? }
         }
         RecallOf::Scale { scale } => RecallOf::Scale { scale: scale_key(tx, scale).await? },
         RecallOf::ScaleDays { scale, from_on, to_on } => {

@@ -16,7 +16,7 @@ use trade::recall::{ClubMark, MarkCleared};
 /// A mark with the club that it is on.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ShownMark {
-    /// The mark.
+    /// What to look at, since when, and what was found once somebody had looked.
     pub mark: ClubMark,
     /// Number of the club's job and its place in the tray, with how far the job is; none for a club that was never in one.
     pub job: Option<(i64, i64, JobState)>,
@@ -122,8 +122,7 @@ impl Tx {
     /// # Errors
     /// The database failed, or a row is damaged.
     pub async fn marks_of_club(&mut self, code: &ClubCode) -> Result<Vec<ShownMark>, StoreError> {
-        let lookup =
-            query(marks!("WHERE m.code = $1 OR m.club IN (SELECT id FROM job_club WHERE made_of = $1)"));
+        let lookup = query(marks!("WHERE m.code = $1 OR m.club IN (SELECT id FROM job_club WHERE made_of = $1)"));
         let rows = self.rows(lookup.bind(code.0.clone())).await?;
         rows.iter().map(mark_of).collect()
     }

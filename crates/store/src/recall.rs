@@ -124,7 +124,7 @@ impl Tx {
         if let Some(row) = self.row(model).await? {
             let model = row.text("code")?;
             for (row, named) in self.taped(&model, shop_tape).await? {
-                found.push(club_of(&row, named, Reach::Named { model: model.clone() })?);
+                found.push(club_of(&row, &named, Reach::Named { model: model.clone() })?);
             }
         }
         Ok(found)
@@ -198,9 +198,8 @@ impl Tx {
         since: Timestamp,
         until: Timestamp,
     ) -> Result<Vec<ReachedClub>, StoreError> {
-        let bound = |sql: &'static str| {
-            query(sql).bind(name.trim().to_owned()).bind(time_text(since)).bind(time_text(until))
-        };
+        let bound =
+            |sql: &'static str| query(sql).bind(name.trim().to_owned()).bind(time_text(since)).bind(time_text(until));
         let read = bound(reached!(
             "r.n, r.first_at, r.last_at",
             "(SELECT club, COUNT(*) AS n, MIN(read_at) AS first_at, MAX(read_at) AS last_at FROM reading
@@ -288,7 +287,7 @@ impl Tx {
             let Some((at, Some(_))) = first else { continue };
             let since_at = at.time("first_at")?;
             if since_at >= came {
-                found.push(club_of(&row, named, Reach::MayHaveTape { part: code.to_owned(), since_at })?);
+                found.push(club_of(&row, &named, Reach::MayHaveTape { part: code.to_owned(), since_at })?);
             }
         }
         Ok(())
@@ -316,7 +315,7 @@ impl Tx {
         reach: impl Fn(&Row) -> Result<Reach, StoreError>,
     ) -> Result<Vec<ReachedClub>, StoreError> {
         let rows = self.rows(lookup).await?;
-        rows.iter().map(|row| club_of(row, row.body("target_body")?, reach(row)?)).collect()
+        rows.iter().map(|row| club_of(row, &row.body("target_body")?, reach(row)?)).collect()
     }
 }
 
@@ -332,7 +331,7 @@ fn had_part(row: &Row) -> Result<Reach, StoreError> {
     Ok(Reach::HadPart { kind: row.word("kind", PartKind::from_key)?, part: row.text("part_code")? })
 }
 
-fn club_of(row: &Row, named: Named, reach: Reach) -> Result<ReachedClub, StoreError> {
+fn club_of(row: &Row, named: &Named, reach: Reach) -> Result<ReachedClub, StoreError> {
     Ok(ReachedClub {
         club: Some(ClubId(row.text("club")?)),
         code: row.maybe_text("made_of")?.map(ClubCode),

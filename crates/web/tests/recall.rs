@@ -68,7 +68,8 @@ async fn a_marked_club_in_the_shop_is_met_at_the_bench_and_before_it_leaves() {
     let bench = demo().await;
     // Every club of the job at the bench has a head of this model or its neighbours; one is picked.
     let job = bench.get("/jobs/1").await;
-    let head = list(&job["job"]["clubs"][0]["plan"], "parts").iter().find(|part| part["kind"] == "head").expect("a head");
+    let head =
+        list(&job["job"]["clubs"][0]["plan"], "parts").iter().find(|part| part["kind"] == "head").expect("a head");
     let part = head["code"].as_str().expect("a code");
     let found = bench.get(&format!("/recall?part={part}")).await;
     assert_eq!(keys(&found), [job["job"]["clubs"][0]["card"].as_str().expect("a card")]);
@@ -83,7 +84,8 @@ async fn a_marked_club_in_the_shop_is_met_at_the_bench_and_before_it_leaves() {
     let grid = bench.page(&format!("/bench/1/grid/{last}")).await.text;
     assert!(grid.contains("hosel: look for a crack"));
     let open = bench.get(&format!("/jobs/1/open?step={last}")).await;
-    let open_points: Vec<&Value> = open.as_array().into_iter().flatten().flat_map(|club| list(club, "points")).collect();
+    let open_points: Vec<&Value> =
+        open.as_array().into_iter().flatten().flat_map(|club| list(club, "points")).collect();
     assert!(open_points.iter().any(|point| point["open"] == "marked"), "{open}");
 }
 
@@ -92,7 +94,10 @@ async fn scale_builder_and_model_are_called_back_and_slips_are_refused() {
     let bench = demo().await;
     let record = bench.get("/jobs/3/record").await;
     let read = &list(&record["clubs"][0], "readings")[3];
-    let (day, by) = (read["at"].as_str().expect("a time")[..10].to_owned(), read["by"].as_str().expect("a name"));
+    let (day, by) = (
+        read["reading"]["at"].as_str().expect("a time")[..10].to_owned(),
+        read["reading"]["by"].as_str().expect("a name"),
+    );
     let scale = bench.get(&format!("/recall?scale=balance&from={day}&to={day}")).await;
     assert_eq!(scale["of"]["code"], "recall_of.scale_days");
     let builder = bench.get(&format!("/recall?builder={}", by.replace(' ', "%20"))).await;

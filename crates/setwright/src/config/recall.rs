@@ -60,4 +60,3 @@ pub struct MarksArguments {
     #[command(flatten)]
     pub signed: Signed,
 }
-

@@ -17,9 +17,26 @@ pub const BUILDERS: [&str; 3] = ["Wren", "Jay", "Łukasz"];
 /// First and last names of which the players are made.
 pub const FIRST: [&str; 10] = ["Ada", "Hesper", "Ivo", "Linnea", "Otto", "Pia", "Quentin", "Rosa", "Søren", "Tove"];
 pub const LAST: [&str; 20] = [
-    "Fenwick", "Wainfleet", "Farrowby", "Harrowgate", "Millbrook", "Ashdown", "Thornbury", "Larkrise", "Peverell",
-    "Quillfeather", "Ravenscar", "Stonecroft", "Umberleigh", "Vantongeren", "Whitlock", "Yarrow", "Zellweg",
-    "Brindlewood", "Copplestone", "Dunmere",
+    "Fenwick",
+    "Wainfleet",
+    "Farrowby",
+    "Harrowgate",
+    "Millbrook",
+    "Ashdown",
+    "Thornbury",
+    "Larkrise",
+    "Peverell",
+    "Quillfeather",
+    "Ravenscar",
+    "Stonecroft",
+    "Umberleigh",
+    "Vantongeren",
+    "Whitlock",
+    "Yarrow",
+    "Zellweg",
+    "Brindlewood",
+    "Copplestone",
+    "Dunmere",
 ];
 
 /// Who plays set `i`, counted from 0.
@@ -69,8 +86,13 @@ pub async fn fill(db: &TestDb) {
         let (job, who) = (format!("job-{number}"), player(i));
         let state = if i >= SETS - 4 { "planned" } else { "finished" };
         let made = stamp(begun);
-        rows.add("job", "id, number, sheet_id, player, due, state, sheet_body, steps_body, made_at, version",
-            format!("'{job}', {number}, '{sheet_id}', '{who}', '2027-01-01', '{state}', '{sheet}', '{steps}', '{made}', 0"));
+        rows.add(
+            "job",
+            "id, number, sheet_id, player, due, state, sheet_body, steps_body, made_at, version",
+            format!(
+                "'{job}', {number}, '{sheet_id}', '{who}', '2027-01-01', '{state}', '{sheet}', '{steps}', '{made}', 0"
+            ),
+        );
         let batch = format!("batch-{number}");
         let (builder, mixed) = (BUILDERS[i as usize % 3], stamp(begun + 5000));
         rows.add("batch", "id, number, adhesive, lot, bead_mass_fraction, room_k, resin_kg, hardener_kg, beads_kg, given, mixed_at, mixed_by",
@@ -80,8 +102,11 @@ pub async fn fill(db: &TestDb) {
         for slot in 1..=CLUBS {
             let club = format!("club-{number}-{slot}");
             let target = target.replace("\"number\":\"6\"", &format!("\"number\":\"{}\"", slot + 3));
-            rows.add("job_club", "id, job, slot, card, card_key, target_body, version",
-                format!("'{club}', '{job}', {slot}, 'J{number}-{slot}', 'j{number}-{slot}', '{target}', 0"));
+            rows.add(
+                "job_club",
+                "id, job, slot, card, card_key, target_body, version",
+                format!("'{club}', '{job}', {slot}, 'J{number}-{slot}', 'j{number}-{slot}', '{target}', 0"),
+            );
             rows.add("batch_club", "batch, place, club", format!("'{batch}', {slot}, '{club}'"));
             for (kind, model, code, lot) in [
                 ("head", "LARK-2", format!("H{slot}-{number}"), head_lot(i, slot)),
@@ -93,13 +118,25 @@ pub async fn fill(db: &TestDb) {
                     format!("'p-{code}', {seq}, '{code}', '{key}', '{kind}', '{model}', '6', 0.2613, '261.3 g', '{{\"mass_g\":261.3}}', '{lot}', '', 'used', \
                         '{job}', '{club}', '{key} {lot}', 0, '{made}'"));
                 life += 1;
-                rows.add("part_life", "seq, part, step, job, club, figures, reason, done_by, happened_at",
-                    format!("{life}, 'p-{code}', 'used', '{job}', '{club}', '[]', '', '{builder}', '{made}'"));
+                rows.add(
+                    "part_life",
+                    "seq, part, step, job, club, figures, reason, done_by, happened_at",
+                    format!("{life}, 'p-{code}', 'used', '{job}', '{club}', '[]', '', '{builder}', '{made}'"),
+                );
             }
             hold += 1;
-            rows.add("part_hold", "seq, part, job, club, used, held_at", format!("{hold}, '{ferrules}', '{job}', '{club}', 1, '{made}'"));
-            for (n, (step, what, scale)) in
-                [("received", "head_mass", "mass"), ("dry", "swing_weight", "balance"), ("done", "swing_weight", "balance")].iter().enumerate()
+            rows.add(
+                "part_hold",
+                "seq, part, job, club, used, held_at",
+                format!("{hold}, '{ferrules}', '{job}', '{club}', 1, '{made}'"),
+            );
+            for (n, (step, what, scale)) in [
+                ("received", "head_mass", "mass"),
+                ("dry", "swing_weight", "balance"),
+                ("done", "swing_weight", "balance"),
+            ]
+            .iter()
+            .enumerate()
             {
                 seq += 1;
                 let (unit, mass) = if *scale == "mass" { ("g", "0.2613") } else { ("points", "NULL") };
@@ -128,7 +165,8 @@ impl Rows {
     }
 
     async fn write(mut self, conn: &mut AnyConnection) {
-        const ORDER: [&str; 8] = ["job", "job_club", "batch", "batch_club", "part", "part_life", "part_hold", "reading"];
+        const ORDER: [&str; 8] =
+            ["job", "job_club", "batch", "batch_club", "part", "part_life", "part_hold", "reading"];
         self.0.sort_by_key(|(table, ..)| ORDER.iter().position(|of| of == table));
         let mut tx = conn.begin().await.expect("a transaction");
         for (table, columns, rows) in self.0 {

@@ -14,11 +14,12 @@ use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::recall::{RecallList, RecalledClub, RecalledPlayer};
 use look::{
-    Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, button, empty_state, field, hidden, icon, link_button,
-    section, tag,
+    Button, ButtonKind, Cell, Column, Field, Icon, Nav, Notice, Tone, button, empty_state, field, hidden, icon,
+    link_button, section, tag,
 };
 use maud::{Markup, html};
 use trade::customer;
+use trade::id::ClubCode;
 use trade::job::JobState;
 use trade::recall::{ClubMark, Recall};
 use words::{Words, text};
@@ -79,8 +80,9 @@ async fn recall_page(w: &Words, app: &App, mut form: Entries, refused: Option<Ap
         }
     };
     let title = list.as_ref().map_or_else(|| w.text("recall-page"), |list| text!(w, "recall-title", of = list.of));
-    let crumb =
-        list.as_ref().map_or_else(String::new, |l| text!(w, "recall-count", n = l.clubs.len(), players = l.players.len()));
+    let crumb = list
+        .as_ref()
+        .map_or_else(String::new, |l| text!(w, "recall-count", n = l.clubs.len(), players = l.players.len()));
     let page = framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
@@ -145,7 +147,7 @@ fn club_link(code: Option<&str>, job: Option<i64>, slot: Option<i64>) -> String 
 fn club_row(w: &Words, form: &Entries, club: &RecalledClub) -> Vec<Cell> {
     let sent = form.text("picked") == "1";
     let ticked = !sent || form.has("club", &club.key);
-    let href = club_link(club.code.as_ref().map(|c| c.as_str()), club.job, club.slot);
+    let href = club_link(club.code.as_ref().map(ClubCode::as_str), club.job, club.slot);
     let read: Vec<String> = club
         .read
         .iter()
@@ -163,15 +165,17 @@ fn club_row(w: &Words, form: &Entries, club: &RecalledClub) -> Vec<Cell> {
         _ => html! { (w.text("recall-never-in-job")) },
     };
     vec![
-        Cell(html! { label.pick { input type="checkbox" name="club" value=(club.key) checked[ticked]; span.hidden { (text!(w, "club-life-pick", club = club.key)) } } }),
+        Cell(
+            html! { label.pick { input type="checkbox" name="club" value=(club.key) checked[ticked]; span.hidden { (text!(w, "club-life-pick", club = club.key)) } } },
+        ),
         Cell(html! { a href=(href) { (w.tell(&club.name)) } " " span.small { (club.key) } div { (place) }
-            @for mark in &club.marks { div { (tag(Tone::Care, &mark.word)) } } }),
+        @for mark in &club.marks { div { (tag(Tone::Care, &mark.word)) } } }),
         Cell(match club.customer {
             Some(number) => html! { a href={ "/customers/" (number) } { (club.player) } },
             None => html! { (club.player) },
         }),
         Cell(html! { @for reach in &club.reaches { div { (w.tell(reach)) } }
-            @if !read.is_empty() { div.small { (text!(w, "recall-last-read", read = read)) } } }),
+        @if !read.is_empty() { div.small { (text!(w, "recall-last-read", read = read)) } } }),
     ]
 }
 
@@ -179,7 +183,9 @@ fn player_row(w: &Words, player: &RecalledPlayer) -> Vec<Cell> {
     let or_dash = |text: &str| Cell::from(if text.is_empty() { "–" } else { text });
     vec![
         Cell(match player.customer {
-            Some(number) => html! { a href={ "/customers/" (number) } { (player.player) } " " span.small { (customer::code(number)) } },
+            Some(number) => {
+                html! { a href={ "/customers/" (number) } { (player.player) } " " span.small { (customer::code(number)) } }
+            }
             None => html! { (player.player) },
         }),
         or_dash(&player.phone),
@@ -234,12 +240,16 @@ async fn marks_page(w: &Words, app: &App, refused: Option<AppError>) -> PageResu
     let notice: Option<Notice> = refused.as_ref().map(|error| failure(w, error));
     let row = |view: &MarkView| {
         let mark = &view.mark;
-        let href = club_link(mark.code.as_ref().map(|c| c.as_str()), view.job, view.slot);
+        let href = club_link(mark.code.as_ref().map(ClubCode::as_str), view.job, view.slot);
         vec![
-            Cell(html! { a href=(href) { (text!(w, "club-life-of", club = w.tell(&view.name), player = view.player)) } " "
-                span.small { @if let Some(code) = &mark.code { (code) } @else if let Some(job) = view.job { (text!(w, "recall-in-job", job = job)) } } }),
+            Cell(
+                html! { a href=(href) { (text!(w, "club-life-of", club = w.tell(&view.name), player = view.player)) } " "
+                span.small { @if let Some(code) = &mark.code { (code) } @else if let Some(job) = view.job { (text!(w, "recall-in-job", job = job)) } } },
+            ),
             Cell::from(if view.handed_over { w.text("mark-with-player") } else { w.text("mark-in-shop") }),
-            Cell(html! { (mark.word) div.small { (text!(w, "mark-from", of = mark.of, by = mark.by, at_at = mark.at)) } }),
+            Cell(
+                html! { (mark.word) div.small { (text!(w, "mark-from", of = mark.of, by = mark.by, at_at = mark.at)) } },
+            ),
             Cell(clear_form(w, mark, "/marks")),
         ]
     };

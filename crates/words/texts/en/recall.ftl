@@ -51,7 +51,7 @@ recall-refusal-no-club = no club is ticked
     .next = Tick the clubs to mark
 recall-refusal-nameless = whoever clears a mark is named
     .next = Say who you are on the page Shop, or with --by
-recall-refusal-cleared = this mark was cleared already by { $by }, { $at_at }: { $word }
+recall-refusal-cleared = this mark was cleared already by { $by }, { $at }: { $word }
     .next = Nothing is left to do
 
 open-point-marked = marked: { $word }
