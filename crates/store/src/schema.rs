@@ -72,12 +72,12 @@ fn migrations(backend: Backend) -> Vec<Migration> {
     };
     let club_marks = match backend {
         Backend::Sqlite => concat!(
-            include_str!("../migrations/0015_club_marks.sql"),
-            include_str!("../migrations/0015_club_marks_append_only.sqlite.sql")
+            include_str!("../migrations/0016_club_marks.sql"),
+            include_str!("../migrations/0016_club_marks_append_only.sqlite.sql")
         ),
         Backend::Postgres => concat!(
-            include_str!("../migrations/0015_club_marks.sql"),
-            include_str!("../migrations/0015_club_marks_append_only.postgres.sql")
+            include_str!("../migrations/0016_club_marks.sql"),
+            include_str!("../migrations/0016_club_marks_append_only.postgres.sql")
         ),
     };
     [
@@ -95,7 +95,8 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (12, "customers", include_str!("../migrations/0012_customers.sql")),
         (13, "clubs", clubs),
         (14, "shaft profiles", shaft_profiles),
-        (15, "club marks", club_marks),
+        (15, "access", include_str!("../migrations/0015_access.sql")),
+        (16, "club marks", club_marks),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))
