@@ -41,6 +41,7 @@ pub mod order;
 pub mod plan;
 pub mod price;
 mod proven;
+pub mod recall;
 pub mod scale_health;
 mod scale_watch;
 pub mod scales;
