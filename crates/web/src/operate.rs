@@ -70,8 +70,9 @@ pub(crate) async fn observed(State(counted): State<Arc<Counted>>, request: Reque
     let begun = Instant::now();
     let (method, path) = (request.method().clone(), request.uri().path().to_owned());
     // A proxy may have named it already.
-    let sound =
-        |id: &&HeaderValue| (1..=64).contains(&id.len()) && id.as_bytes().iter().all(|b| b.is_ascii_alphanumeric() || *b == b'-');
+    let sound = |id: &&HeaderValue| {
+        (1..=64).contains(&id.len()) && id.as_bytes().iter().all(|b| b.is_ascii_alphanumeric() || *b == b'-')
+    };
     let given = request.headers().get(&REQUEST_ID).filter(sound).cloned();
     let id = given.or_else(|| HeaderValue::from_str(&app::request_key()).ok());
     let under_way = UnderWay::begin(&counted.under_way);

@@ -36,6 +36,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("glossary", include_str!("../texts/en/glossary.ftl")),
     ("glue", include_str!("../texts/en/glue.ftl")),
     ("grid", include_str!("../texts/en/grid.ftl")),
+    ("help", include_str!("../texts/en/help.ftl")),
     ("instrument", include_str!("../texts/en/instrument.ftl")),
     ("kind", include_str!("../texts/en/kind.ftl")),
     ("job_kind", include_str!("../texts/en/job_kind.ftl")),

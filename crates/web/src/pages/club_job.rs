@@ -82,7 +82,12 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-job-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Sheets, notice, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 

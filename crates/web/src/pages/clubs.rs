@@ -58,9 +58,13 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     };
     let crumb = text!(w, "club-life-count", n = clubs.len());
     let title = w.text("club-life-page");
-    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Sheets, crumb, body, ..Framed::default() })
-        .await?
-        .into_response())
+    Ok(framed(
+        &w,
+        &app,
+        Framed { title: &title, active: Nav::Sheets, crumb, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?
+    .into_response())
 }
 
 /// What a club is called: its own name, or its number and whose it is.
@@ -147,7 +151,12 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-life-new");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Sheets, notice, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -290,7 +299,19 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
     let notice = error.as_ref().map(|one| still_below(w, one)).or_else(|| form.notice(w));
     let title = called(w, club);
     let crumb = club.code.0.clone();
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() });
+    let page = framed(
+        w,
+        app,
+        Framed {
+            title: &title,
+            active: Nav::Sheets,
+            crumb,
+            notice,
+            body,
+            help: Some("other-jobs"),
+            ..Framed::default()
+        },
+    );
     Ok((status, page.await?).into_response())
 }
 

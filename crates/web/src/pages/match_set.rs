@@ -69,7 +69,19 @@ async fn page(w: &Words, app: &App, form: &Entries, error: Option<AppError>) -> 
     let notice: Option<Notice> = error.as_ref().map(|one| failure(w, one)).or_else(|| form.notice(w));
     let crumb = codes.join(" ");
     let title = w.text("match-set-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() });
+    let page = framed(
+        w,
+        app,
+        Framed {
+            title: &title,
+            active: Nav::Sheets,
+            crumb,
+            notice,
+            body,
+            help: Some("other-jobs"),
+            ..Framed::default()
+        },
+    );
     Ok((status, page.await?).into_response())
 }
 

@@ -25,6 +25,7 @@ mod gauge_study;
 mod glossary;
 mod glue;
 mod grid;
+mod help;
 mod job_card;
 mod job_kinds;
 mod keys;
@@ -122,6 +123,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(open::router())
         .merge(fit::router())
         .merge(glossary::router())
+        .merge(help::router())
         .merge(glue::router())
         .merge(prices::router())
         .merge(player::router())
@@ -213,6 +215,8 @@ pub(crate) struct Framed<'a> {
     pub sheets: &'static [&'static str],
     /// Cups mixed of late, the latest first, where the page has read them already.
     pub cups: Option<Vec<Cup>>,
+    /// The chapter of the guide that the page leads to; none: that of its place.
+    pub help: Option<&'static str>,
     /// Whether terms of the trade lead to the glossary where they are first mentioned.
     pub terms: bool,
     pub body: Markup,
@@ -228,6 +232,7 @@ impl Default for Framed<'_> {
             at_bench: false,
             sheets: &[],
             cups: None,
+            help: None,
             terms: false,
             body: html! {},
         }
@@ -255,7 +260,10 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             href: "/glue".to_owned(),
         })
         .collect();
+    let chapter = view.help.or_else(|| help::chapter_of(view.active));
+    let help = chapter.map_or_else(|| "/help".to_owned(), |chapter| format!("/help/{chapter}"));
     let footer = [
+        (help.as_str(), "page-help"),
         ("/clubs", "club-life-page"),
         ("/recall", "page-recall"),
         ("/learned", "page-learned"),

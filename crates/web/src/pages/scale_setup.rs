@@ -72,7 +72,14 @@ async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, stat
     };
     let title = w.text("scale-setup-title");
     let notice = form.notice(w).or(notice);
-    let view = Framed { title: &title, crumb: w.text("scale-setup-crumb"), notice, body, ..Framed::default() };
+    let view = Framed {
+        title: &title,
+        crumb: w.text("scale-setup-crumb"),
+        notice,
+        body,
+        help: Some("scales"),
+        ..Framed::default()
+    };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 
