@@ -12,9 +12,9 @@ use sqlx::AssertSqlSafe;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
-/// What stands before the line of everything but a part: no word has it. Parts are most of all lines, and are looked for by
+/// What stands before the line of everything but a part: no word has a letter of it. Parts are most of all lines, and are looked for by
 /// themselves.
-pub(crate) const NO_PART: &str = "~x~";
+pub(crate) const NO_PART: &str = "~~~";
 /// Things whose lines are written at once.
 const AT_ONCE: usize = 300;
 /// Letters of the shortest word in which a slip is looked for.

@@ -63,7 +63,7 @@ async fn the_history_is_found(db: &TestDb) {
         assert_eq!(said.as_deref(), Some(meant), "{typed}");
     }
     // Two slips in one word are another word; what would run in a query is only text.
-    for text in ["wxinflext", "\" OR \"xq", "100%", "___", "'; DROP TABLE job; --", "~x~", "()*^"] {
+    for text in ["wxinflext", "\" OR \"xq", "77777%", "___", "'; DROP TABLE job; --", "~~~", "()*^"] {
         assert_eq!(found(db, text, true).await.0, Vec::<String>::new(), "{text}");
     }
 }
