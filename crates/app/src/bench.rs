@@ -25,11 +25,12 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use store::Tx;
 use trade::because::{self, Because};
-use trade::error::Noun;
+use trade::error::{Noun, within};
 use trade::event_kind::EventKind;
 use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
+use trade::pendulum::Pendulum;
 use trade::reading::{Reading, Unit, What, check_value};
 use trade::soft_side::SoftSideRead;
 use trade::step::{Step, Strength};
@@ -47,6 +48,10 @@ pub struct Entry {
     /// The value as a plain number in the unit of `what`, for programs; `typed` may then be left out.
     #[serde(default)]
     pub value: Option<f64>,
+    /// Where the club hung while its swing was timed, from the outside of its cap; left out: the shop's own pivot.
+    #[serde(default)]
+    #[schema(minimum = -200, maximum = 500)]
+    pub pivot_mm: Option<f64>,
     /// The club was seated again and read once more: both readings count. Left out, the entry takes the place of the
     /// one before it, as a correction does.
     #[serde(default)]
@@ -228,7 +233,7 @@ impl App {
         }
         let Some(first) = kept.first() else { return Ok(None) };
         let same = |(entry, reading): (&Entry, &Reading)| {
-            entry.what == reading.what && value_of(entry).is_ok_and(|value| value == reading.value)
+            entry.what == reading.what && value_of(entry, &file.shop.pendulum).is_ok_and(|value| value == reading.value)
         };
         let all_same = kept.len() == new.entries.len() && new.entries.iter().zip(&kept).all(same);
         if first.club != club.id || first.step != new.step || !all_same {
@@ -476,17 +481,30 @@ fn reading_of_entry(
     entry: &Entry,
     at: jiff::Timestamp,
 ) -> Result<Reading, AppError> {
-    let value = value_of(entry)?;
+    let value = value_of(entry, &file.shop.pendulum)?;
     check_value(entry.what, value)?;
+    let pivot_mm = pivot_of(file, entry)?;
     let replaces = trade::reading::standing(&file.readings)
         .into_iter()
         .rev()
-        .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what && !entry.again)
+        // A swing from another pivot is another measurement.
+        .find(|r| {
+            let same = r.club == club.id && r.step == step.key && r.what == entry.what;
+            same && r.pivot_mm == pivot_mm && !entry.again
+        })
         .map(|r| r.id.clone());
     let (scale, display_step) = match entry.what.unit() {
         Unit::Points => (Some(&file.shop.balance_scale), file.shop.balance_scale.display_step),
         Unit::Gram => (Some(&file.shop.mass_scale), file.shop.mass_scale.display_step),
         _ => (None, 0.0),
+    };
+    let typed = entry.typed.trim();
+    // With how many swings it is of, whatever the shop's pendulum is set to later.
+    let typed = match typed.split_once('@').unwrap_or((typed, "")) {
+        (time, _) if entry.what == What::SwingPeriod && !time.is_empty() && !time.contains('/') => {
+            format!("{}/{}", time.trim(), file.shop.pendulum.swings)
+        }
+        _ => typed.to_owned(),
     };
     Ok(Reading {
         id: crate::new_id().as_str().into(),
@@ -496,7 +514,7 @@ fn reading_of_entry(
         what: entry.what,
         value,
         unit: entry.what.unit(),
-        typed: if entry.typed.trim().is_empty() { value.to_string() } else { entry.typed.trim().to_owned() },
+        typed: if typed.is_empty() { value.to_string() } else { typed },
         on: new.on.clone().unwrap_or_else(|| step.on.clone()),
         scale: scale.map(|s| s.key.clone()),
         display_step,
@@ -504,13 +522,25 @@ fn reading_of_entry(
         by: new.by.clone(),
         replaces,
         taken_back: None,
+        pivot_mm,
         insisted: false,
         forecast: None,
     })
 }
 
+/// Where the club hung while it was timed; none for all else.
+fn pivot_of(file: &JobFile, entry: &Entry) -> Result<Option<f64>, AppError> {
+    if entry.what != What::SwingPeriod {
+        return Ok(None);
+    }
+    let pendulum = &file.shop.pendulum;
+    let typed = if entry.value.is_some() { None } else { pendulum.timed(&entry.typed)?.pivot_mm };
+    let pivot_mm = entry.pivot_mm.or(typed).unwrap_or(pendulum.pivot_mm);
+    Ok(Some(within("pivot_mm", pivot_mm, -200.0, 500.0, "mm")?))
+}
+
 /// The value of an entry in the unit of what was read.
-fn value_of(entry: &Entry) -> Result<f64, AppError> {
+fn value_of(entry: &Entry, pendulum: &Pendulum) -> Result<f64, AppError> {
     if let Some(value) = entry.value {
         return Ok(value);
     }
@@ -523,9 +553,17 @@ fn value_of(entry: &Entry) -> Result<f64, AppError> {
         Unit::Millimetre => quantity::parse_length(text, LengthUnit::Inch)?.mm(),
         Unit::Degree => quantity::parse_angle(text)?.deg(),
         Unit::Cpm => quantity::parse_frequency(text)?.cpm(),
+        Unit::Second => pendulum.timed(text)?.period_s,
+        Unit::KgCm2 => plain(entry.what, text)?,
         Unit::None if entry.what.is_look() => yes_or_no(entry.what, text)?,
         Unit::None => 0.0,
     })
+}
+
+/// A figure of which people write no unit but the one.
+fn plain(what: What, text: &str) -> Result<f64, AppError> {
+    let figure = text.trim().trim_end_matches("kg·cm²").trim_end_matches("kgcm2").trim_end().replace(',', ".");
+    figure.parse().map_err(|_| AppError::invalid(EntryRefused::NoFigure { what, typed: text.trim().to_owned() }))
 }
 
 /// The answer of a look: 1 for yes, 0 for no.
@@ -559,10 +597,7 @@ fn with_forecasts(file: &KeptJob, readings: Vec<Reading>) -> Result<Vec<Reading>
     let replaced: Vec<ReadingId> = readings.iter().filter_map(|r| r.replaces.clone()).collect();
     file.believing_without(&replaced, |believed| {
         let with = |reading: Reading| {
-            let expected = match file.job.step(&reading.step) {
-                Some(step) => believed.expected_at(&reading.club, step, reading.what, &reading.on)?,
-                None => believed.expected(&reading.club, reading.what, &reading.on)?,
-            };
+            let expected = believed.expected_reading(&reading)?;
             Ok(Reading { forecast: expected.map(Expectation::stood), ..reading })
         };
         readings.into_iter().map(with).collect()
@@ -573,8 +608,9 @@ fn with_forecasts(file: &KeptJob, readings: Vec<Reading>) -> Result<Vec<Reading>
 ///
 /// # Errors
 /// As [`App::read`].
-pub fn check_typed(what: What, typed: &str) -> Result<f64, AppError> {
-    let value = value_of(&Entry { what, typed: typed.to_owned(), value: None, again: false })?;
+pub fn check_typed(what: What, typed: &str, pendulum: &Pendulum) -> Result<f64, AppError> {
+    let entry = Entry { what, typed: typed.to_owned(), value: None, pivot_mm: None, again: false };
+    let value = value_of(&entry, pendulum)?;
     check_value(what, value)?;
     Ok(value)
 }
@@ -589,5 +625,6 @@ fact::facts! {
         Twice { what: What },
         AsKept { what: What, typed: String },
         YesOrNo { what: What, typed: String },
+        NoFigure { what: What, typed: String },
     }
 }

@@ -16,6 +16,8 @@ use crate::learned::{
 use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
 use crate::solvent::SOLVENT_G;
+use crate::swing_inertia::KG_CM2_PER_G_IN2;
+use clubphysics::trim::Shaft;
 use estimation::{
     Club, JobModel, JointPrior, Mixture, Observation, OnClub, Piece, Prior, Probe, Quantity, Role, ScalePrior,
     SharedPrior, WideMean,
@@ -29,7 +31,7 @@ use trade::error::TradeError;
 use trade::grip::GripModel;
 use trade::job::{Job, JobClub};
 use trade::model::{Library, PartKind, as_it_came};
-use trade::places::{Places, TURNINGS_G, turned_g};
+use trade::places::{HEAD_INERTIA_KG_CM2, Places, TURNINGS_G, turned_g};
 use trade::plan::{ClubPlan, Extra};
 use trade::reading::What;
 use trade::scale::Scale;
@@ -264,7 +266,9 @@ impl Assembly<'_> {
             true => Prior { piece_sd: arm.piece_sd.hypot(inch(offset_sd_mm)), ..arm },
             false => arm.with_shared(shared.key(ValueKey::Delta(head.code.clone()).to_string(), inch(offset_sd_mm))),
         };
-        made = made.with_piece(Piece::new(Role::Head, head_mass, arm).moving_with_length());
+        let head_inertia = g_in2(HEAD_INERTIA_KG_CM2.0);
+        let piece = Piece::new(Role::Head, head_mass, arm).with_own_inertia(head_inertia);
+        made = made.with_piece(piece.moving_with_length());
         if let Some(part) = plan.part(PartKind::Adapter) {
             let adapter = self.library.adapter(&part.model)?;
             let mass = mass_of(plan, PartKind::Adapter, ADAPTER_MASS_SD_G);
@@ -294,7 +298,7 @@ impl Assembly<'_> {
                 shared.key(ValueKey::ShaftCentre(shaft.code.clone()).to_string(), inch(SHAFT_CENTRE_SD_MM.0)),
             ),
         };
-        Piece::new(Role::Shaft, mass, centre)
+        Piece::new(Role::Shaft, mass, centre).with_own_inertia(shaft_inertia_g_in2(plan))
     }
 
     /// Ferrule, tip weight and adhesive.
@@ -391,7 +395,8 @@ impl Assembly<'_> {
                         .with_shared_gain(shared.key(of.to_string(), TAPE_SHARE_SD.0), mass_g)
                         .with_shared_gain(shared.key(of.of_job(), of_job), mass_g),
                 };
-                made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(TAPE_PLACE_SD_MM))));
+                let piece = Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(TAPE_PLACE_SD_MM)));
+                made = made.with_piece(piece.with_own_inertia(rod_g_in2(mass_g, grip.length_mm)));
             }
         }
         let arm = match as_it_came::is(&grip.code) {
@@ -400,8 +405,9 @@ impl Assembly<'_> {
                 shared.key(ValueKey::GripCentre(grip.code.clone()).to_string(), inch(GRIP_CENTRE_SD_MM.0)),
             ),
         };
-        made =
-            made.with_piece(Piece::new(Role::Grip, mass_of(plan, PartKind::Grip, grip.mass_sd_g), arm).from_grip_cap());
+        let mass = mass_of(plan, PartKind::Grip, grip.mass_sd_g);
+        let own = rod_g_in2(mass.mean, grip.length_mm);
+        made = made.with_piece(Piece::new(Role::Grip, mass, arm).with_own_inertia(own).from_grip_cap());
         let solvent = Prior::new(SOLVENT_G.0, self.scatter(Scattered::SolventPiece))
             .with_shared(shared.key(ValueKey::Solvent.to_string(), SOLVENT_G.1))
             .with_shared(shared.key(ValueKey::Solvent.of_job(), self.scatter(Scattered::SolventJob)));
@@ -536,6 +542,27 @@ pub(crate) fn new_shop_scatter(of: Scattered) -> f64 {
         Scattered::ShaftCentrePiece => inch(SHAFT_CENTRE_SD_MM.1),
         Scattered::StiffnessPiece => STIFFNESS_PIECE_SD,
     }
+}
+
+/// A rod's inertia about its middle.
+fn rod_g_in2(mass_g: f64, length_mm: f64) -> f64 {
+    mass_g * inch(length_mm).powi(2) / 12.0
+}
+
+/// A cut shaft's inertia about its own centre, by the straight mass line that its mass, length and balance point give; as an even
+/// rod where they give none.
+fn shaft_inertia_g_in2(plan: &ClubPlan) -> f64 {
+    let (mass_g, length_mm) = (plan.cut_shaft_mass_g, plan.cut_shaft_mm);
+    let shaft = Shaft { mass_g, length_mm, balance_point_mm: plan.cut_shaft_balance_point_mm };
+    let own_g_mm2 = shaft.mass_line().map(|line| {
+        let [mass_g, first, second] = line.part(0.0, length_mm).moments();
+        second - first * first / mass_g
+    });
+    own_g_mm2.map_or_else(|_| rod_g_in2(mass_g, length_mm), |own| own / (INCH_MM * INCH_MM))
+}
+
+fn g_in2(kg_cm2: f64) -> f64 {
+    kg_cm2 / KG_CM2_PER_G_IN2
 }
 
 fn inch(mm: f64) -> f64 {

@@ -105,7 +105,7 @@ async fn keep(
             what: form.what,
             typed: explicit(&w, form.what.unit(), &form.typed),
             value: None,
-            again: false,
+            pivot_mm: None, again: false,
         }],
         on: None,
         by,

@@ -11,6 +11,7 @@ use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
+use super::swing_inertia::pendulum_form;
 use look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, rich, section, tag};
 use maud::{Markup, html};
 use trade::clamp::Clamp;
@@ -68,6 +69,7 @@ async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, stat
             }
         }))
         (section(&w.text("scale-setup-clamp"), &html! {}, &clamp_form(w, form, &shop)))
+        (section(&w.text("pendulum-title"), &html! {}, &pendulum_form(w, form, &shop)))
         div.actions { (link_button("/scales", &w.text("scale-setup-back"), ButtonKind::Quiet, None, "")) }
     };
     let title = w.text("scale-setup-title");
@@ -163,7 +165,7 @@ fn key_of(name: &str, taken: &[String]) -> String {
     Some(key.clone()).filter(free).or_else(|| numbered.find(free)).unwrap_or(key)
 }
 
-async fn answered(w: &Words, app: &App, mut form: Entries, shop: &Shop) -> PageResult {
+pub(super) async fn answered(w: &Words, app: &App, mut form: Entries, shop: &Shop) -> PageResult {
     if !form.is_sound() {
         return page(w, app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
