@@ -530,6 +530,9 @@ fn reading_of_entry(
 
 /// Where the club hung while it was timed; none for all else.
 fn pivot_of(file: &JobFile, entry: &Entry) -> Result<Option<f64>, AppError> {
+    if let Some(pivot_mm) = entry.pivot_mm {
+        within("pivot_mm", pivot_mm, -200.0, 500.0, "mm")?;
+    }
     if entry.what != What::SwingPeriod {
         return Ok(None);
     }

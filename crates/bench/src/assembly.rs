@@ -6,9 +6,11 @@
 //! otherwise; the shop's own readings narrow them.
 
 mod came;
+pub(crate) mod inertia;
 mod reference;
 mod told;
 
+use self::inertia::{g_in2, rod_g_in2, shaft_inertia_g_in2};
 use crate::learned::{
     CAP_SD_MM, DRIFT_DAY_SD_POINTS, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey,
     ferrule_key,
@@ -16,8 +18,6 @@ use crate::learned::{
 use crate::reference::{REFERENCE, REFERENCE_SD_POINTS};
 use crate::scale_watch::ScaleWatch;
 use crate::solvent::SOLVENT_G;
-use crate::swing_inertia::KG_CM2_PER_G_IN2;
-use clubphysics::trim::Shaft;
 use estimation::{
     Club, JobModel, JointPrior, Mixture, Observation, OnClub, Piece, Prior, Probe, Quantity, Role, ScalePrior,
     SharedPrior, WideMean,
@@ -542,27 +542,6 @@ pub(crate) fn new_shop_scatter(of: Scattered) -> f64 {
         Scattered::ShaftCentrePiece => inch(SHAFT_CENTRE_SD_MM.1),
         Scattered::StiffnessPiece => STIFFNESS_PIECE_SD,
     }
-}
-
-/// A rod's inertia about its middle.
-fn rod_g_in2(mass_g: f64, length_mm: f64) -> f64 {
-    mass_g * inch(length_mm).powi(2) / 12.0
-}
-
-/// A cut shaft's inertia about its own centre, by the straight mass line that its mass, length and balance point give; as an even
-/// rod where they give none.
-fn shaft_inertia_g_in2(plan: &ClubPlan) -> f64 {
-    let (mass_g, length_mm) = (plan.cut_shaft_mass_g, plan.cut_shaft_mm);
-    let shaft = Shaft { mass_g, length_mm, balance_point_mm: plan.cut_shaft_balance_point_mm };
-    let own_g_mm2 = shaft.mass_line().map(|line| {
-        let [mass_g, first, second] = line.part(0.0, length_mm).moments();
-        second - first * first / mass_g
-    });
-    own_g_mm2.map_or_else(|_| rod_g_in2(mass_g, length_mm), |own| own / (INCH_MM * INCH_MM))
-}
-
-fn g_in2(kg_cm2: f64) -> f64 {
-    kg_cm2 / KG_CM2_PER_G_IN2
 }
 
 fn inch(mm: f64) -> f64 {

@@ -2,11 +2,11 @@
 
 pub use crate::accuracy::BAND_95;
 use crate::assembly::Assembly;
+use crate::assembly::inertia::KG_CM2_PER_G_IN2;
 use crate::clock::Clock;
 use crate::flex::Flex;
 use crate::reference::{REFERENCE, REFERENCE_MASS_G};
 use crate::scale_watch::WatchedCheck;
-use crate::swing_inertia::KG_CM2_PER_G_IN2;
 use estimation::{
     Belief, DOUBT_LIMIT, EstimationError, Mixture, Normals, Observation, OnClub, Probe, Quantity, Standing, normal,
 };
@@ -517,6 +517,14 @@ impl Believed<'_> {
         }))
     }
 
+    /// How far a club that is asked for an inertia will be off it, in points at its head; none for all others.
+    pub(crate) fn off_inertia(&self, club: &JobClub) -> Result<Option<Normals>, TradeError> {
+        let Some(aim) = self.assembly.inertia_aim(club)? else { return Ok(None) };
+        let found = self.mixture.normals(|belief| belief.answer(&finished_inertia(&club.id)))?;
+        let off = found.scaled(KG_CM2_PER_G_IN2).moved(-aim.target_kg_cm2);
+        Ok(Some(off.scaled(aim.points_per_kg_cm2)))
+    }
+
     /// Standard deviation that a question will have once planned readings (question and noise, in sd) are taken.
     pub(crate) fn sd_after(&self, probe: &Probe, planned: &[(Probe, f64)]) -> Result<f64, EstimationError> {
         self.mixture.sd_after(probe, planned)
@@ -569,4 +577,9 @@ fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
 /// The true swing weight of the finished, dry club. What a scale is off by today is not part of it.
 fn true_finish(club: &ClubId) -> Probe {
     Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::finished())
+}
+
+/// The inertia of the finished, dry club.
+pub(crate) fn finished_inertia(club: &ClubId) -> Probe {
+    Probe::of_club(club.0.clone(), Quantity::Inertia, OnClub::finished())
 }

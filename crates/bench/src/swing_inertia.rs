@@ -6,23 +6,16 @@
 //! mass at the head does to both; and a mass anywhere else counts by what it does to the inertia, so that a lighter grip, which
 //! moves the swing weight and hardly the inertia, helps nothing.
 
+use crate::assembly::inertia::KG_CM2_PER_G_IN2;
 use crate::assembly::Assembly;
-use crate::belief::{BAND_95, Believed};
-use estimation::{Normals, OnClub, Probe, Quantity};
-use quantity::INCH_MM;
+use crate::belief::{BAND_95, Believed, finished_inertia};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::{Job, JobClub};
-use trade::places::{HEAD_INERTIA_KG_CM2, Places};
+use trade::places::HEAD_INERTIA_KG_CM2;
 use trade::reading::{Reading, What};
-use trade::swing_weight::points_per_g;
 use utoipa::ToSchema;
-
-/// Kilograms times square centimetres in a gram times a square inch.
-pub(crate) const KG_CM2_PER_G_IN2: f64 = INCH_MM * INCH_MM * 1e-5;
-/// Kilograms times square centimetres in a gram times a square millimetre.
-const KG_CM2_PER_G_MM2: f64 = 1e-5;
 
 /// The swing inertia of a club as it will be finished.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -41,41 +34,7 @@ pub struct SwingInertia {
     pub readings: usize,
 }
 
-/// What a club is aimed at by its inertia.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct InertiaAim {
-    /// What the sheet asks.
-    pub target_kg_cm2: f64,
-    /// Points of swing weight of so much mass at the head as makes one kg·cm².
-    pub points_per_kg_cm2: f64,
-}
-
 impl Assembly<'_> {
-    /// The aim of a club whose sheet asks an inertia; none for all others.
-    ///
-    /// # Errors
-    /// A model that the library lacks.
-    pub(crate) fn inertia_aim(&self, club: &JobClub) -> Result<Option<InertiaAim>, TradeError> {
-        let (Some(target_kg_cm2), Some(plan)) = (club.target.inertia_kg_cm2, &club.plan) else { return Ok(None) };
-        let head = self.library.head(&club.target.head_model)?;
-        let places = Places::of_plan(plan, head.bore_depth_mm);
-        let cap_mm = self.library.grip(&club.target.grip_model)?.cap_mm;
-        let head_mm = places.head_mm(head.offset_prior_mm().0) + cap_mm;
-        let points_per_kg_cm2 = points_per_g(head_mm) / (head_mm * head_mm * KG_CM2_PER_G_MM2);
-        Ok(Some(InertiaAim { target_kg_cm2, points_per_kg_cm2 }))
-    }
-
-    /// What a gram at an arm from the stop does to what the club is aimed at, in points.
-    ///
-    /// # Errors
-    /// A model that the library lacks.
-    pub(crate) fn effect_per_g(&self, club: &JobClub, arm_mm: f64) -> Result<f64, TradeError> {
-        Ok(match self.inertia_aim(club)? {
-            Some(aim) => arm_mm * arm_mm * KG_CM2_PER_G_MM2 * aim.points_per_kg_cm2,
-            None => points_per_g(arm_mm),
-        })
-    }
-
     /// The job with the swing weights of the clubs whose sheet asks an inertia, as they are believed after these readings; none
     /// where no club with a plan is asked for one.
     ///
@@ -100,21 +59,13 @@ impl Assembly<'_> {
 }
 
 impl Believed<'_> {
-    /// How far a club that is asked for an inertia will be off it, in points at its head; none for all others.
-    pub(crate) fn off_inertia(&self, club: &JobClub) -> Result<Option<Normals>, TradeError> {
-        let Some(aim) = self.assembly.inertia_aim(club)? else { return Ok(None) };
-        let found = self.mixture().normals(|belief| belief.answer(&finished(&club.id)))?;
-        let off = found.scaled(KG_CM2_PER_G_IN2).moved(-aim.target_kg_cm2);
-        Ok(Some(off.scaled(aim.points_per_kg_cm2)))
-    }
-
     /// The swing inertia of a club as it will be finished; none for a club without a plan.
     ///
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn swing_inertia(&self, club: &ClubId) -> Result<Option<SwingInertia>, TradeError> {
         let Some(found) = self.assembly.job.club(club).filter(|club| club.plan.is_some()) else { return Ok(None) };
-        let forecast = self.mixture().forecast(|belief| belief.answer(&finished(club)))?;
+        let forecast = self.mixture().forecast(|belief| belief.answer(&finished_inertia(club)))?;
         let aim = self.assembly.inertia_aim(found)?;
         let told = |r: &&&Reading| {
             r.club == *club
@@ -131,9 +82,4 @@ impl Believed<'_> {
             readings: self.standing().iter().filter(told).count(),
         }))
     }
-}
-
-/// The inertia of the finished, dry club.
-fn finished(club: &ClubId) -> Probe {
-    Probe::of_club(club.0.clone(), Quantity::Inertia, OnClub::finished())
 }

@@ -125,7 +125,7 @@ fact::facts! {
     pub(crate) enum TimeFault: "time_fault" {
         /// Not a time of a number of swings.
         NotATime {
-            /// What was typed.
+            /// The entry for a swing period as somebody wrote it.
             typed: String,
         },
     }

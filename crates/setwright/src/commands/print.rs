@@ -206,6 +206,7 @@ fn row_of(w: &Words, line: &Line) -> Vec<String> {
     let bare = |value: f64| match line.unit {
         Unit::Gram => w.mass_figure(value),
         Unit::Millimetre => w.length_figure_to(value, 2),
+        Unit::KgCm2 => decimal(value, 0),
         _ => decimal(value, 1),
     };
     let built = match (line.built, line.band) {
