@@ -423,18 +423,10 @@ fn take_measures(library: &trade::model::Library, club: &mut Club, read: &Arriva
 /// The last readings of a club as it leaves, one of each sort; doubted ones are left out.
 fn read_at_the_end(believed: &Believed<'_>, club: &JobClub) -> Result<Vec<ClubFigure>, AppError> {
     let whole = |r: &Reading| r.on.contains(&Role::Grip) && !r.on.contains(&Role::Solvent);
-    let kinds = [
-        What::SwingWeight,
-        What::TotalMass,
-        What::FinishedLength,
-        What::Loft,
-        What::Lie,
-        What::Cpm,
-    ];
+    let kinds = [What::SwingWeight, What::TotalMass, What::FinishedLength, What::Loft, What::Lie, What::Cpm];
     let standing = believed.standing();
     let last = |what: What| {
-        let needs_whole =
-            matches!(what, What::SwingWeight | What::TotalMass | What::SwingPeriod | What::SwingInertia);
+        let needs_whole = matches!(what, What::SwingWeight | What::TotalMass | What::SwingPeriod | What::SwingInertia);
         let fits = |r: &&&Reading| {
             r.club == club.id && r.what == what && (!needs_whole || whole(r)) && !believed.is_doubted(&r.id)
         };

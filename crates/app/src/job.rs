@@ -90,7 +90,8 @@ impl JobFile {
         let shop = load_shop(tx).await?;
         let learned = learned_for(tx, &job).await?;
         let watch = crate::scale_watch::watch_of_job(tx, &shop, &job, &readings).await?;
-        let file = Self { job, readings, batches, let_pass, passed, library, shop, declined, learned, watch, overrides };
+        let file =
+            Self { job, readings, batches, let_pass, passed, library, shop, declined, learned, watch, overrides };
         file.aimed()
     }
 

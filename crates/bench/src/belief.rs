@@ -243,7 +243,8 @@ impl Assembly<'_> {
         for club in self.job.clubs.iter().filter(|club| club.plan.is_some()) {
             let Some((work, came)) = club.work.as_ref().zip(club.as_it_came()) else { continue };
             for figure in &work.known {
-                let Some(bridge) = came.plan.as_ref().and_then(|plan| self.bridge(&came, plan, figure.what, None)) else {
+                let Some(bridge) = came.plan.as_ref().and_then(|plan| self.bridge(&came, plan, figure.what, None))
+                else {
                     continue;
                 };
                 // Another day of the scale: what it was off by then is not what it is off by today.
@@ -287,7 +288,8 @@ impl Assembly<'_> {
             What::SwingPeriod => {
                 let pendulum = &self.shop.pendulum;
                 let pivot_in = pivot_mm.unwrap_or(pendulum.pivot_mm) / INCH_MM;
-                let quantity = Quantity::SwingPeriod { pivot_in, gravity_in_s2: pendulum.gravity_m_s2 * 1000.0 / INCH_MM };
+                let quantity =
+                    Quantity::SwingPeriod { pivot_in, gravity_in_s2: pendulum.gravity_m_s2 * 1000.0 / INCH_MM };
                 Bridge { factor: pendulum.wide(), ..Bridge::plain(quantity, pendulum.period_sd_s()) }
             }
             What::SwingInertia => {

@@ -6,8 +6,8 @@
 //! mass at the head does to both; and a mass anywhere else counts by what it does to the inertia, so that a lighter grip, which
 //! moves the swing weight and hardly the inertia, helps nothing.
 
-use crate::assembly::inertia::KG_CM2_PER_G_IN2;
 use crate::assembly::Assembly;
+use crate::assembly::inertia::KG_CM2_PER_G_IN2;
 use crate::belief::{BAND_95, Believed, finished_inertia};
 use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
@@ -68,9 +68,7 @@ impl Believed<'_> {
         let forecast = self.mixture().forecast(|belief| belief.answer(&finished_inertia(club)))?;
         let aim = self.assembly.inertia_aim(found)?;
         let told = |r: &&&Reading| {
-            r.club == *club
-                && matches!(r.what, What::SwingPeriod | What::SwingInertia)
-                && !self.is_doubted(&r.id)
+            r.club == *club && matches!(r.what, What::SwingPeriod | What::SwingInertia) && !self.is_doubted(&r.id)
         };
         Ok(Some(SwingInertia {
             value_kg_cm2: forecast.mean * KG_CM2_PER_G_IN2,

@@ -156,7 +156,9 @@ fn a_club_is_brought_to_its_inertia() {
     let finish = state.finish.unwrap();
     // The swing weight that it is aimed at is that of as much at the head as is lacking.
     assert!(finish.deviation_points < -0.4 && finish.chance < 0.5, "{finish:?}");
-    assert!((finish.swing_weight_points - finish.deviation_points - job.clubs[0].target.swing_weight_points).abs() < 1e-9);
+    assert!(
+        (finish.swing_weight_points - finish.deviation_points - job.clubs[0].target.swing_weight_points).abs() < 1e-9
+    );
     let found = remedies(&believed, &state, &set.spares()).unwrap();
     let lead = found.iter().find(|r| r.action == Action::LeadTape).expect("lead on the head");
     assert!(found.iter().all(|r| r.action != Action::ReGrip), "{found:?}");

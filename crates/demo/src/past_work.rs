@@ -425,7 +425,8 @@ impl<'a> PastWork<'a> {
             };
             value.map(|value| (*what, value))
         };
-        let entry = |(what, value)| Entry { what, typed: typed(what, value), value: None, pivot_mm: None, again: nth >= AGAIN };
+        let entry =
+            |(what, value)| Entry { what, typed: typed(what, value), value: None, pivot_mm: None, again: nth >= AGAIN };
         Ok(step.asks.iter().filter_map(shown).map(entry).collect())
     }
 }

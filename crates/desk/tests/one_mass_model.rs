@@ -171,7 +171,8 @@ impl Nominal {
             // the lower half of it.
             let strip_mm = grip.length_mm - grip.cap_mm - 13.0;
             let strip_g = strip_mm * std::f64::consts::PI * shaft.butt_diameter_mm * tape.mass_per_area_g_per_m2 * 1e-6;
-            let (full_g, lower_g) = (f64::from(wraps.base + wraps.full) * strip_g, f64::from(wraps.lower_hand) * strip_g / 2.0);
+            let (full_g, lower_g) =
+                (f64::from(wraps.base + wraps.full) * strip_g, f64::from(wraps.lower_hand) * strip_g / 2.0);
             if full_g + lower_g > 0.0 {
                 // One piece about its centre: a rod as long as the grip.
                 let arm_mm = (full_g * strip_mm / 2.0 + lower_g * strip_mm * 0.75) / (full_g + lower_g);

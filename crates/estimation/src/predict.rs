@@ -372,8 +372,7 @@ impl ClubPoint<'_> {
         for piece in self.pieces() {
             let (lever_in, cap_times) = self.lever(piece);
             let from_in = lever_in - pivot_in;
-            let mass_g =
-                self.add(slope, &piece.mass, by_inertia * from_in * from_in + by_moment * from_in);
+            let mass_g = self.add(slope, &piece.mass, by_inertia * from_in * from_in + by_moment * from_in);
             self.add_lever(slope, piece, cap_times, mass_g * (2.0 * by_inertia * from_in + by_moment));
         }
         Ok(period_s)

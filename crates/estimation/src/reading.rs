@@ -67,7 +67,10 @@ impl Quantity {
     /// Does it depend on which pieces are on the club?
     #[must_use]
     pub(crate) fn depends_on_stage(&self) -> bool {
-        matches!(self, Self::TotalMass | Self::SwingWeight | Self::BalancePoint | Self::Inertia | Self::SwingPeriod { .. })
+        matches!(
+            self,
+            Self::TotalMass | Self::SwingWeight | Self::BalancePoint | Self::Inertia | Self::SwingPeriod { .. }
+        )
     }
 }
 

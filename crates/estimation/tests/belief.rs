@@ -565,7 +565,9 @@ fn a_period_and_a_swing_weight_tell_the_inertia() -> Tested {
     let model = JobModel { clubs: vec![club], ..JobModel::default() };
     let read = |quantity: &Quantity, sd: f64| {
         let value = model.solve(&[])?.forecast("c", quantity, on, None)?.mean;
-        Ok::<_, EstimationError>(Observation::new(format!("{quantity:?}"), quantity.clone(), value, sd).of_club("c", on))
+        Ok::<_, EstimationError>(
+            Observation::new(format!("{quantity:?}"), quantity.clone(), value, sd).of_club("c", on),
+        )
     };
     let (weighed, balanced) = (read(&Quantity::TotalMass, 0.1)?, read(&Quantity::SwingWeight, 0.1)?);
     let timed = read(&period, 0.001 * 1.88)?;

@@ -91,8 +91,9 @@ impl Pendulum {
     /// # Ok::<(), trade::error::TradeError>(())
     /// ```
     pub fn timed(&self, typed: &str) -> Result<Timed, TradeError> {
-        let refuse =
-            || TradeError::unreadable(Entry::from("swing_period"), &TimeFault::NotATime { typed: typed.trim().to_owned() });
+        let refuse = || {
+            TradeError::unreadable(Entry::from("swing_period"), &TimeFault::NotATime { typed: typed.trim().to_owned() })
+        };
         let (time, pivot) = typed.split_once('@').map_or((typed, None), |(time, pivot)| (time, Some(pivot)));
         let (time, swings) = time.split_once('/').map_or((time, None), |(time, swings)| (time, Some(swings)));
         let time = time.trim().trim_end_matches(['s', 'S']).trim_end().replace(',', ".");
@@ -105,7 +106,7 @@ impl Pendulum {
         if !time.is_finite() || time <= 0.0 || swings == 0 {
             return Err(refuse());
         }
-        Ok(Timed { period_s: time / f64::from(swings), swings, pivot_mm: pivot.transpose()?.map(|pivot| pivot.mm()) })
+        Ok(Timed { period_s: time / f64::from(swings), swings, pivot_mm: pivot.transpose()?.map(quantity::Length::mm) })
     }
 }
 

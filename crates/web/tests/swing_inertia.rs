@@ -53,7 +53,8 @@ async fn a_club_is_timed_and_brought_to_an_inertia() {
     let problem = bench.refused("POST", "/clubs", StatusCode::UNPROCESSABLE_ENTITY, twice).await;
     assert!(problem.to_string().contains("swings"), "{problem}");
     let kept = note(&bench, figures(period_s)).await;
-    let figure = kept["club"]["figures"].as_array().unwrap().iter().find(|f| f["what"] == "swing_inertia").unwrap().clone();
+    let figure =
+        kept["club"]["figures"].as_array().unwrap().iter().find(|f| f["what"] == "swing_inertia").unwrap().clone();
     // The swing weight is known to a twentieth of a point and the mass to a twentieth of a gram.
     assert!((figure["value"].as_f64().unwrap() - inertia).abs() < 2.5, "{figure}, truly {inertia}");
     assert!(bench.page("/clubs/C1").await.text.contains("Swing inertia"));
@@ -88,7 +89,10 @@ async fn a_club_is_timed_and_brought_to_an_inertia() {
     read(&bench, 1, 1, "finish", finished).await;
     let record = bench.get("/jobs/1/record").await;
     let built = line(&record, "swing_inertia");
-    assert!((built["built"].as_f64().unwrap() - after).abs() < built["band"].as_f64().unwrap(), "{built}, truly {after}");
+    assert!(
+        (built["built"].as_f64().unwrap() - after).abs() < built["band"].as_f64().unwrap(),
+        "{built}, truly {after}"
+    );
     assert_eq!(built["target"], json!(goal));
     assert!(built["difference"].as_f64().unwrap().abs() < 12.0, "{built}");
     // The swing weight has the club's own, and the one that the inertia asks.
@@ -98,7 +102,8 @@ async fn a_club_is_timed_and_brought_to_an_inertia() {
     let over = json!({ "slot": 1, "step": "hand_over", "entries": [{ "what": "done" }], "by": "Ada", "reason": "near enough for a player" });
     bench.made("/jobs/1/readings", over).await;
     let club = bench.get("/clubs/C1").await;
-    let figure = club["club"]["figures"].as_array().unwrap().iter().find(|f| f["what"] == "swing_inertia").unwrap().clone();
+    let figure =
+        club["club"]["figures"].as_array().unwrap().iter().find(|f| f["what"] == "swing_inertia").unwrap().clone();
     assert!((figure["value"].as_f64().unwrap() - after).abs() < 15.0, "{figure}, truly {after}");
 }
 
@@ -106,13 +111,35 @@ async fn a_club_is_timed_and_brought_to_an_inertia() {
 #[tokio::test]
 async fn the_pendulum_is_set_by_its_page() {
     let bench = shop_with_grips().await;
-    let fields = [("form", "pendulum"), ("pivot_mm", "4 in"), ("swings", "30"), ("time_sd_s", "0.01"), ("amplitude_deg", "4"), ("gravity_m_s2", "9.81")];
+    let fields = [
+        ("form", "pendulum"),
+        ("pivot_mm", "4 in"),
+        ("swings", "30"),
+        ("time_sd_s", "0.01"),
+        ("amplitude_deg", "4"),
+        ("gravity_m_s2", "9.81"),
+    ];
     let kept = bench.form("/scales/setup/pendulum", &fields).await;
     assert_eq!(kept.status, StatusCode::SEE_OTHER, "{}", kept.text);
     let shop = bench.get("/shop").await;
-    assert_eq!(shop["pendulum"], json!({ "pivot_mm": 101.6, "swings": 30, "time_sd_s": 0.01, "amplitude_deg": 4.0, "gravity_m_s2": 9.81 }));
+    assert_eq!(
+        shop["pendulum"],
+        json!({ "pivot_mm": 101.6, "swings": 30, "time_sd_s": 0.01, "amplitude_deg": 4.0, "gravity_m_s2": 9.81 })
+    );
     assert!(bench.page("/clubs/new").await.text.contains("Time of 30 swings"));
-    let wrong = [("player", "Odell Farrowby"), ("club_kind", "iron"), ("number", "7"), ("hand", "right"), ("head_material", "unknown"), ("swing_time", "ten")];
+    let wrong = [
+        ("player", "Odell Farrowby"),
+        ("club_kind", "iron"),
+        ("number", "7"),
+        ("hand", "right"),
+        ("head_material", "unknown"),
+        ("swing_time", "ten"),
+    ];
     let refused = bench.form("/clubs/new", &wrong).await;
-    assert!(refused.status == StatusCode::UNPROCESSABLE_ENTITY && refused.text.contains("is not the time of a number of swings"), "{}", refused.text);
+    assert!(
+        refused.status == StatusCode::UNPROCESSABLE_ENTITY
+            && refused.text.contains("is not the time of a number of swings"),
+        "{}",
+        refused.text
+    );
 }

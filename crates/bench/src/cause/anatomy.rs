@@ -103,7 +103,9 @@ impl Anatomy {
         // Pieces that lie an inch farther from the stop.
         let farther = |moved: &dyn Fn(&Mass) -> bool, on: OnClub| {
             let of = self.on(on).filter(|p| moved(p));
-            of.fold([0.0; 3], |[_, moment, inertia], p| [0.0, moment + p.mass_g, inertia + 2.0 * p.mass_g * (p.arm_in + lift_in)])
+            of.fold([0.0; 3], |[_, moment, inertia], p| {
+                [0.0, moment + p.mass_g, inertia + 2.0 * p.mass_g * (p.arm_in + lift_in)]
+            })
         };
         let times = |by: f64, of: [f64; 3]| of.map(|one| by * one);
         let sum = |a: [f64; 3], b: [f64; 3]| [a[0] + b[0], a[1] + b[1], a[2] + b[2]];

@@ -29,7 +29,10 @@ pub(super) fn slips(reading: &Reading) -> Vec<Slip> {
     let swapped = swapped_digits(&reading.typed);
     add(CauseKind::DigitsSwapped, swapped.iter().filter_map(|text| value(reading.what, text)).collect(), 1.0);
     // A time is kept with how many swings it is of: 18.8/10.
-    if reading.what == What::SwingPeriod && reading.typed.contains('/') && let Ok(timed) = Pendulum::default().timed(&reading.typed) {
+    if reading.what == What::SwingPeriod
+        && reading.typed.contains('/')
+        && let Ok(timed) = Pendulum::default().timed(&reading.typed)
+    {
         let swings = f64::from(timed.swings);
         let meant = [-1.0, 1.0].map(|more| reading.value * swings / (swings + more));
         add(CauseKind::SwingsMiscounted, meant.to_vec(), 1.0);

@@ -71,8 +71,7 @@ pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remed
     let Some(first) = head.screws.first() else { return Ok(Vec::new()) };
     let now_g = first.mass_g + case.plan.extras_g(Action::Screw);
     let arm_mm = case.head_arm_mm()?;
-    Ok(head
-        .screws
+    head.screws
         .iter()
         .filter(|s| (s.mass_g - now_g).abs() > 0.05)
         .map(|screw| {
@@ -81,7 +80,7 @@ pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remed
             let deed = Deed::Screw { label: screw.label.clone(), mass_g: screw.mass_g };
             Ok(case.remedy(Action::Screw, None, change, chance, deed))
         })
-        .collect::<Result<_, TradeError>>()?)
+        .collect()
 }
 
 fn lead_tape(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
@@ -94,7 +93,12 @@ fn counterweight(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
 }
 
 /// A mass at a place that brings the finish nearest to its target, where that helps and is not too much.
-fn added(case: &Case<'_>, action: Action, arm_mm: f64, deed: impl FnOnce(f64) -> Deed) -> Result<Option<Remedy>, TradeError> {
+fn added(
+    case: &Case<'_>,
+    action: Action,
+    arm_mm: f64,
+    deed: impl FnOnce(f64) -> Deed,
+) -> Result<Option<Remedy>, TradeError> {
     let per_g = case.per_g(arm_mm)?;
     let grams = (-case.finish.deviation_points / per_g / STEP_G).round() * STEP_G;
     if !(STEP_G..=MOST_ADDED_G).contains(&grams) {

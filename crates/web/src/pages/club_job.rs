@@ -2,8 +2,8 @@
 
 use super::clubs::{called, typed};
 use super::entries::{Entries, capital, go_to};
-use super::say::value;
 use super::match_set::{heads, model_choices};
+use super::say::value;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
 use app::club_job::{KindView, NewClubJob};

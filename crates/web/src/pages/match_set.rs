@@ -124,7 +124,13 @@ fn step(w: &Words, target: &MatchTarget) -> String {
     format!("{sign}{figure}")
 }
 
-fn build_form(w: &Words, form: &Entries, codes: &[String], models: &[Model], (heads, found): (&[&HeadModel], &MatchedClub)) -> Markup {
+fn build_form(
+    w: &Words,
+    form: &Entries,
+    codes: &[String],
+    models: &[Model],
+    (heads, found): (&[&HeadModel], &MatchedClub),
+) -> Markup {
     let timed = found.target(What::SwingInertia).is_some();
     html! {
         form.card method="post" action="/clubs/match" data-keep="" {

@@ -2,6 +2,7 @@
 
 use super::beside_its_entry;
 use super::entries::{Entries, go_on};
+use super::swing_inertia::pendulum_form;
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
 use crate::tablet::Done;
@@ -11,7 +12,6 @@ use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
-use super::swing_inertia::pendulum_form;
 use look::{Button, ButtonKind, Field, Notice, Tone, button, hidden, link_button, rich, section, tag};
 use maud::{Markup, html};
 use trade::clamp::Clamp;

@@ -1,10 +1,10 @@
 //! Swing inertia: what a club's will be beside its swing weight, a timed swing at the bench, and how the shop times it.
 
+use super::PageResult;
 use super::bench_screen::Screen;
 use super::entries::Entries;
-use super::say::{band, value};
+use super::say::{band, forecast, value};
 use super::scale_setup::answered;
-use super::PageResult;
 use crate::reader::Reader;
 use app::App;
 use axum::Router;
@@ -23,16 +23,13 @@ pub(super) fn router() -> Router<App> {
     Router::new().route("/scales/setup/pendulum", post(keep))
 }
 
-/// `2,712 ± 8 kg·cm²`, and what the sheet asks.
-fn stands(w: &Words, found: &SwingInertia) -> Markup {
+/// What the sheet asks, where it asks an inertia.
+fn asked(w: &Words, found: &SwingInertia) -> Markup {
     let what = What::SwingInertia;
-    let (inertia, half) = (value(w, what, found.value_kg_cm2), band(w, what, found.band_kg_cm2));
     html! {
-        p { (text!(w, "swing-inertia-stands", inertia = inertia, band = half))
-            @if let Some(target) = found.target_kg_cm2 {
-                " " (text!(w, "swing-inertia-asked", asked = value(w, what, target),
-                    tolerance = found.tolerance_kg_cm2.map_or_else(|| "–".to_owned(), |t| band(w, what, t))))
-            }
+        @if let Some(target) = found.target_kg_cm2 {
+            p { (text!(w, "swing-inertia-asked", asked = value(w, what, target),
+                tolerance = found.tolerance_kg_cm2.map_or_else(|| "–".to_owned(), |t| band(w, what, t)))) }
         }
     }
 }
@@ -46,8 +43,8 @@ impl Screen<'_> {
         let expected = self.believed.expected_at(&self.club.id, self.step, What::SwingPeriod, &self.step.on);
         html! {
             details open[found.target_kg_cm2.is_some() && whole] {
-                summary { (w.text("swing-inertia-title")) }
-                (stands(w, found))
+                summary { (text!(w, "swing-inertia-stands", inertia = forecast(w, What::SwingInertia, found.value_kg_cm2, found.band_kg_cm2))) }
+                (asked(w, found))
                 @if whole {
                     @if let Ok(Some(expected)) = expected {
                         p.hint { (text!(w, "swing-inertia-hang", n = pendulum.swings, pivot_mm = pendulum.pivot_mm,

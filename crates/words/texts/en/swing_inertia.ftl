@@ -1,7 +1,6 @@
 ### Swing inertia, and the pendulum that it is timed with
 
-swing-inertia-title = Swing inertia
-swing-inertia-stands = It will be { $inertia } ± { $band } about the butt.
+swing-inertia-stands = Swing inertia { $inertia }
 swing-inertia-asked = The sheet asks { $asked } ± { $tolerance }; the swing weight is the one that gives it.
 swing-inertia-hang =
     { $n ->
