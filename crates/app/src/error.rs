@@ -68,6 +68,8 @@ pub enum AppError {
     },
     /// Something in the request.
     Invalid(Refusal),
+    /// Whoever asked may not.
+    Forbidden(Refusal),
 }
 
 fact::facts! {
@@ -129,6 +131,8 @@ pub enum Kind {
     NotFound,
     /// Somebody else was first, or it is not the time yet.
     Conflict,
+    /// Whoever asked may not.
+    Forbidden,
     /// The store cannot serve now.
     Unavailable,
     /// The program itself is wrong; nothing that was given is.
@@ -154,13 +158,21 @@ impl AppError {
         Self::Conflict(refusal.into())
     }
 
+    /// Whoever asked may not.
+    #[must_use]
+    pub fn forbidden(refusal: impl Into<Refusal>) -> Self {
+        Self::Forbidden(refusal.into())
+    }
+
     /// What is wrong, what to do next and at which entry.
     #[must_use]
     pub fn refusal(&self) -> Refusal {
         let fact = match self {
             Self::Trade(error) => return error.refusal(),
             Self::Physics(error) => return error.refusal(),
-            Self::NotFound(refusal) | Self::Conflict(refusal) | Self::Invalid(refusal) => return refusal.clone(),
+            Self::NotFound(refusal) | Self::Conflict(refusal) | Self::Invalid(refusal) | Self::Forbidden(refusal) => {
+                return refusal.clone();
+            }
             Self::Store(error) => error.told(),
             Self::Recording(error) => error.told(),
             Self::Notation(error) => error.told(),
@@ -204,6 +216,7 @@ impl AppError {
             Self::Trade(_) | Self::Physics(_) | Self::Notation(_) | Self::Recording(_) | Self::Invalid(_) => {
                 Kind::Invalid
             }
+            Self::Forbidden(_) => Kind::Forbidden,
             Self::Waits { .. }
             | Self::NotGlued { .. }
             | Self::ClockWrong(_)
@@ -233,6 +246,7 @@ impl AppError {
             Self::Open { .. } => "open",
             Self::Conflict(_) => "conflict",
             Self::Invalid(_) => "invalid",
+            Self::Forbidden(_) => "forbidden",
             Self::Store(e) if e.is_stale() => "stale",
             Self::Store(e) if e.is_taken() => "taken",
             Self::Store(e) if e.is_missing() => "not_found",

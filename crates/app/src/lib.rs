@@ -3,6 +3,7 @@
 //! Nothing here computes and nothing here writes SQL or HTML. Time comes from a [`Clock`], so that a test can let a
 //! cure pass in an instant.
 
+pub mod access;
 pub mod advice;
 pub mod backup;
 pub mod bench;

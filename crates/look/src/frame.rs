@@ -127,6 +127,8 @@ pub struct PageFrame {
     pub notice: Option<Notice>,
     /// At the bench: larger type, tighter frame, the places folded into one button.
     pub at_bench: bool,
+    /// Without the places of the shop: for whoever is not let in yet.
+    pub bare: bool,
     /// Style sheets besides the one of all pages and that of the bench.
     pub sheets: &'static [&'static str],
     /// Links in the foot.
@@ -147,6 +149,7 @@ impl Default for PageFrame {
             now: None,
             notice: None,
             at_bench: false,
+            bare: false,
             sheets: &[],
             footer: Vec::new(),
             tablet: Tablet::default(),
@@ -185,7 +188,8 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                         h1 { (frame.title) }
                         @if !frame.crumb.is_empty() { p.crumb { (frame.crumb) } }
                     }
-                    @if frame.at_bench {
+                    @if frame.bare {
+                    } @else if frame.at_bench {
                         details.fold { summary { (w.text("frame-places")) } (navigation(w, frame.active)) }
                     } @else { (navigation(w, frame.active)) }
                     @for clock in &frame.clocks { (head_clock(clock)) }

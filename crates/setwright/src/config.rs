@@ -11,6 +11,7 @@ mod figures;
 mod fit;
 mod gates;
 mod job;
+mod key;
 mod place;
 mod price;
 mod profile;
@@ -27,6 +28,7 @@ pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
 pub use job::*;
+pub use key::*;
 pub use place::*;
 pub use price::*;
 pub use profile::*;
@@ -71,6 +73,9 @@ pub enum Command {
     /// Customers: list, keep, change, give them sheets; export all that is held, delete on request.
     #[command(subcommand)]
     Customer(CustomerCommand),
+    /// Keys: let a tablet in by six digits, give a program a key, list them, take one away.
+    #[command(subcommand)]
+    Key(KeyCommand),
     /// What a text may mean: a customer's name, "job 1", the code of a part or a job card, a lot, an order.
     Find(FindArguments),
     /// The shop's prices: prints the list, or keeps another.

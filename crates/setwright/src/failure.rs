@@ -145,7 +145,7 @@ impl From<AppError> for Failure {
         let code = match error.kind() {
             Kind::Invalid => 2,
             Kind::NotFound => 3,
-            Kind::Conflict => 4,
+            Kind::Conflict | Kind::Forbidden => 4,
             Kind::Unavailable => 5,
             Kind::Fault => 6,
         };

@@ -89,6 +89,19 @@ impl Tx {
         Ok(last.map(|(_, event)| event))
     }
 
+    /// The last entries of the log of one kind, at most `limit`, the newest first.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn events_of(&mut self, kind: &EventKind, limit: i64) -> Result<Vec<Event>, StoreError> {
+        let lookup = query(
+            "SELECT id, happened_at, done_by, job, club, kind, body FROM event WHERE kind = $1
+             ORDER BY seq DESC LIMIT $2",
+        );
+        let rows = self.rows(lookup.bind(kind.key().to_owned()).bind(limit.max(0))).await?;
+        rows.iter().map(event_of).collect()
+    }
+
     /// When the last readings, batches and entries of the log were made, at most `limit` of each.
     ///
     /// # Errors

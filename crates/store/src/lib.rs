@@ -11,6 +11,7 @@
 //! searched. Parts, readings and batches are rows with SI columns, for other programs; the figures that come back here
 //! are those that went in, bit for bit.
 
+mod access;
 mod backup;
 mod batch;
 mod club;
@@ -43,6 +44,7 @@ mod side_file;
 mod study;
 mod tx;
 
+pub use access::DoorCode;
 pub use backup::{Contents, Copied, look_into};
 pub use club::ClubFilter;
 pub use customer::{CustomerLine, CustomerRow, FreeName, NamedSheet};

@@ -85,7 +85,8 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (12, "customers", include_str!("../migrations/0012_customers.sql")),
         (13, "clubs", clubs),
         (14, "shaft profiles", shaft_profiles),
-        (15, "swing period", include_str!("../migrations/0015_swing_period.sql")),
+        (15, "access", include_str!("../migrations/0015_access.sql")),
+        (16, "swing period", include_str!("../migrations/0016_swing_period.sql")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -89,6 +89,14 @@ event_kinds! {
     ClockJumped = "clock_jumped";
     /// Somebody said that the clock is right.
     ClockConfirmed = "clock_confirmed";
+    /// Six digits were shown to let a tablet in.
+    DoorCodeShown = "door_code_shown";
+    /// Digits that are not shown were typed.
+    DoorCodeWrong = "door_code_wrong";
+    /// A tablet or a program was given a key.
+    KeyGiven = "key_given";
+    /// A key was taken away.
+    KeyWithdrawn = "key_withdrawn";
     /// The demonstration began to load.
     DemoBegun = "demo_begun";
     /// The demonstration is there in full.

@@ -4,6 +4,7 @@
 //! Documents that cross the API are plain structs whose numeric fields end in their unit. Lengths are millimetres,
 //! masses grams, swing weights points since A0 (so `D2` is 32.0, `D0` is 30.0), angles degrees.
 
+pub mod access;
 pub mod action;
 pub mod adapter;
 pub mod adhesive;

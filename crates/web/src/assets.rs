@@ -8,6 +8,9 @@ use look::assets::{Asset, asset, current_tag};
 /// Route for [`serve`].
 pub const ROUTE: &str = "/assets/{tag}/{*name}";
 
+/// What every address of [`ROUTE`] begins with.
+pub(crate) const FOLDER: &str = "/assets/";
+
 const FOR_EVER: &str = "public, max-age=31536000, immutable";
 const ASK_AGAIN: &str = "no-cache";
 

@@ -24,6 +24,9 @@ pub(crate) const LETTERS: &str = "letters";
 /// Name of the cookie that knows the key of the foot pedal: `PageDown`.
 pub(crate) const PEDAL: &str = "pedal";
 
+/// Name of the cookie with the secret that lets a tablet in. No script can read it.
+pub(crate) const KEY: &str = "key";
+
 /// Name of the cookie that tells the next page what was just done: the name of a text.
 pub(crate) const DONE: &str = "done";
 
@@ -38,6 +41,15 @@ pub(crate) fn brought(headers: &HeaderMap, name: &str) -> Option<String> {
 pub(crate) fn keep(name: &str, value: &str) -> (HeaderName, String) {
     let cookie = Cookie::build((name, value)).path("/").max_age(Duration::days(365)).same_site(SameSite::Lax).build();
     (SET_COOKIE, cookie.encoded().to_string())
+}
+
+/// The header that lets a tablet keep the secret that it is let in by. It goes over lines that can be read only where the shop
+/// is reached by such.
+pub(crate) fn keep_key(secret: &str, over_tls: bool) -> (HeaderName, String) {
+    // The longest that browsers keep a cookie: draft-ietf-httpbis-rfc6265bis, 5.5.
+    let days = Duration::days(400);
+    let cookie = Cookie::build((KEY, secret)).path("/").max_age(days).same_site(SameSite::Lax);
+    (SET_COOKIE, cookie.http_only(true).secure(over_tls).build().encoded().to_string())
 }
 
 /// The header that lets a tablet keep a value for the next page only; an empty one is forgotten at once.

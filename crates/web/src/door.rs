@@ -19,6 +19,23 @@ use std::sync::Arc;
 use tower_http::csrf::{CsrfLayer, ProtectionError};
 use tower_http::set_header::SetResponseHeaderLayer;
 
+/// How the shop is reached from outside this machine.
+#[derive(Debug, Clone, Default)]
+pub struct Door {
+    /// The names that it answers to.
+    pub names: ServerNames,
+    /// Whether this machine needs a key as well, as where a program that others reach hands their requests on.
+    pub key_for_all: bool,
+    /// What to type into a tablet to get here; none where only this machine can.
+    pub address: Option<String>,
+}
+
+impl From<ServerNames> for Door {
+    fn from(names: ServerNames) -> Self {
+        Self { names, ..Self::default() }
+    }
+}
+
 /// The names, beside `localhost` and addresses in figures, that tablets reach this server by.
 #[derive(Debug, Clone, Default)]
 pub struct ServerNames(Arc<[String]>);

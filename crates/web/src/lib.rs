@@ -1,5 +1,6 @@
 //! Pages, JSON API and live events: the only place with HTTP and HTML.
 
+mod access;
 mod api;
 mod asked;
 pub mod assets;
@@ -13,7 +14,7 @@ mod tablet;
 mod units;
 
 pub use api::{openapi, sheet_schema};
-pub use door::ServerNames;
+pub use door::{Door, ServerNames};
 pub use pages::labels::label_texts;
 pub use pages::learned::amount_of as learned_amount;
 pub use pages::scale_health::amount_of as gauge_amount;
@@ -22,6 +23,7 @@ use app::App;
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::routing::get;
+use std::net::SocketAddr;
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::compression::CompressionLayer;
 use tower_http::trace::TraceLayer;
@@ -30,13 +32,14 @@ use words::Language;
 /// Most bytes of a request: a file to import with what a form puts around it.
 const BODY_MAX_BYTES: usize = app::stock::IMPORT_MAX_BYTES + 64 * 1024;
 
-/// The whole site in English: pages at the root, the API under `/api/v1`, for those who come under one of the names.
-pub fn router(app: App, names: ServerNames) -> Router {
-    router_in(app, names, Language::english())
+/// The whole site in English: pages at the root, the API under `/api/v1`, for those who come through the door.
+pub fn router(app: App, door: impl Into<Door>) -> Router {
+    router_in(app, door, Language::english())
 }
 
 /// The whole site in a language.
-pub fn router_in(app: App, names: ServerNames, language: &'static Language) -> Router {
+pub fn router_in(app: App, door: impl Into<Door>, language: &'static Language) -> Router {
+    let door = door.into();
     let routes = Router::new()
         .nest("/api/v1", api::router())
         .merge(pages::router())
@@ -49,7 +52,10 @@ pub fn router_in(app: App, names: ServerNames, language: &'static Language) -> R
                 problem::EdgeFault::Panicked,
             ))
         }));
-    let routes = door::guarded(routes, names)
+    let routes = routes
+        .layer(axum::middleware::from_fn_with_state((app.clone(), door.clone()), access::let_in))
+        .layer(axum::Extension(door.clone()));
+    let routes = door::guarded(routes, door.names)
         .layer(axum::middleware::from_fn(dress::errors))
         .layer(axum::middleware::from_fn_with_state(language, reader::for_reader));
     door::with_headers(routes).layer(CompressionLayer::new()).layer(TraceLayer::new_for_http()).with_state(app)
@@ -62,9 +68,10 @@ pub fn router_in(app: App, names: ServerNames, language: &'static Language) -> R
 pub async fn serve(
     listener: tokio::net::TcpListener,
     app: App,
-    names: ServerNames,
+    door: impl Into<Door>,
     until: impl Future<Output = ()> + Send + 'static,
 ) -> std::io::Result<()> {
     // As a service that is made ready once: the bare router would be made ready for each connection anew.
-    axum::serve(listener, router(app, names).into_make_service()).with_graceful_shutdown(until).await
+    let site = router(app, door).into_make_service_with_connect_info::<SocketAddr>();
+    axum::serve(listener, site).with_graceful_shutdown(until).await
 }

@@ -172,6 +172,7 @@ impl From<&AppError> for Problem {
             Kind::Invalid => StatusCode::UNPROCESSABLE_ENTITY,
             Kind::NotFound => StatusCode::NOT_FOUND,
             Kind::Conflict => StatusCode::CONFLICT,
+            Kind::Forbidden => StatusCode::FORBIDDEN,
             Kind::Unavailable => StatusCode::SERVICE_UNAVAILABLE,
             Kind::Fault => StatusCode::INTERNAL_SERVER_ERROR,
         };
@@ -188,7 +189,7 @@ impl Problem {
         match error.kind() {
             Kind::Unavailable => tracing::error!(%error, "the store could not serve"),
             Kind::Fault => tracing::error!(%error, "the program made a mistake"),
-            Kind::Invalid | Kind::NotFound | Kind::Conflict => {}
+            Kind::Invalid | Kind::NotFound | Kind::Conflict | Kind::Forbidden => {}
         }
         error.into()
     }

@@ -21,6 +21,7 @@ mod gates;
 mod glossary;
 mod glue_gates;
 mod half_quanta;
+mod keys;
 mod kinds_by_pages;
 mod learning;
 mod orders;

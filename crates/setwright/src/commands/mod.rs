@@ -10,6 +10,7 @@ mod customer;
 mod fit;
 mod gates;
 mod job;
+mod key;
 mod learned;
 mod list;
 mod manual;
@@ -53,6 +54,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
         Command::Customer(command) => told(command.json(), block(customer::customer(&command))),
         Command::Find(find) => told(find.database.json, block(customer::find(&find))),
+        Command::Key(command) => told(command.json(), block(key::key(&command))),
         Command::Prices(prices) => told(prices.database.json, block(price::prices(&prices))),
         Command::Quote(quote) => told(quote.database.json, block(price::quote(&quote))),
         Command::Bill(job) => told(job.database.json, block(price::bill(&job))),

@@ -89,7 +89,12 @@ async fn run(
     let watching = tokio::spawn(watch_clock(app.clone()));
     let backing_up = tokio::spawn(back_up_daily(app.clone(), settings.backups.clone()));
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
-    let serving = axum_serve(listener, app.clone(), settings.names.clone(), async move {
+    let door = web::Door {
+        names: settings.names.clone(),
+        key_for_all: settings.key_for_all,
+        address: (!address.ip().is_loopback()).then(|| format!("http://{}", address_to_type(address))),
+    };
+    let serving = axum_serve(listener, app.clone(), door, async move {
         let _ = stopped.await;
     });
     tokio::pin!(serving);
@@ -175,10 +180,10 @@ async fn watch_clock(app: App) {
 async fn axum_serve(
     listener: TcpListener,
     app: App,
-    names: web::ServerNames,
+    door: web::Door,
     until: impl std::future::Future<Output = ()> + Send + 'static,
 ) -> Result<(), Failure> {
-    web::serve(listener, app, names, until)
+    web::serve(listener, app, door, until)
         .await
         .map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))
 }

@@ -58,6 +58,8 @@ pub(super) struct ConfigFile {
     #[serde(default)]
     pub open_to_network: bool,
     #[serde(default)]
+    pub key_for_all: bool,
+    #[serde(default)]
     pub names: Vec<String>,
     pub backups: Option<PathBuf>,
 }

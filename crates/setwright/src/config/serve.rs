@@ -17,9 +17,12 @@ pub struct Serve {
     /// --open-to-network.
     #[arg(long, env = "SETWRIGHT_LISTEN", value_name = "ADDRESS:PORT")]
     pub listen: Option<String>,
-    /// Let everyone in the network read and change the shop. There are no keys yet: whoever reaches the address is in.
+    /// Let tablets and programs in the network reach the bench. Each needs a key to come in.
     #[arg(long, env = "SETWRIGHT_OPEN_TO_NETWORK", value_parser = BoolishValueParser::new())]
     pub open_to_network: bool,
+    /// Ask for a key on this machine too: where other people use it, or where a proxy on it hands on what comes from elsewhere.
+    #[arg(long, env = "SETWRIGHT_KEY_FOR_ALL", value_parser = BoolishValueParser::new())]
+    pub key_for_all: bool,
     /// A name by which tablets reach this machine, such as bench.local. May be given again. Addresses in figures and
     /// localhost need none.
     #[arg(long, env = "SETWRIGHT_NAME", value_name = "NAME", value_delimiter = ',')]
@@ -53,6 +56,8 @@ pub struct Settings {
     pub listen: String,
     /// Whether the owner wants it open to the network.
     pub open_to_network: bool,
+    /// Whether this machine needs a key as well.
+    pub key_for_all: bool,
     /// Names of this machine.
     pub names: web::ServerNames,
     /// Where a backup is made each day; none where none is.
@@ -78,6 +83,7 @@ impl Serve {
             names,
             backups: self.backups.clone().or(file.backups).or(beside),
             open_to_network: self.open_to_network || file.open_to_network,
+            key_for_all: self.key_for_all || file.key_for_all,
             database,
             listen: self.listen.clone().or(file.listen).unwrap_or_else(|| LISTEN.to_owned()),
         })

@@ -59,10 +59,10 @@ pub struct Bench {
 }
 
 /// Serves the invented shop from a folder; it is made there if it is not there yet.
-fn demonstration(folder: &Path) -> (Process, String) {
+fn demonstration(folder: &Path, more: &[&str]) -> (Process, String) {
     let database = format!("sqlite:{}", folder.join("shop.db").display());
     let mut command = Command::new(env!("CARGO_BIN_EXE_setwright"));
-    command.args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", &database]);
+    command.args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", &database]).args(more);
     command.current_dir(folder);
     let server =
         start(&mut command, |line| serde_json::from_str::<Value>(line).ok()?["address"].as_str().map(str::to_owned));
@@ -74,7 +74,7 @@ fn made_once() -> &'static [(OsString, Vec<u8>)] {
     static MADE: OnceLock<Vec<(OsString, Vec<u8>)>> = OnceLock::new();
     MADE.get_or_init(|| {
         let folder = tempfile::tempdir().expect("a temporary folder");
-        drop(demonstration(folder.path()));
+        drop(demonstration(folder.path(), &[]));
         let files = std::fs::read_dir(folder.path()).expect("the folder").map(|file| file.expect("a file"));
         // The database and what it has not yet taken in; its shared memory belongs to the process that is gone.
         let is_kept = |name: &OsString| name == "shop.db" || name == "shop.db-wal";
@@ -86,11 +86,16 @@ fn made_once() -> &'static [(OsString, Vec<u8>)] {
 impl Bench {
     /// Starts both.
     pub fn open() -> Self {
+        Self::with(&[])
+    }
+
+    /// Starts both, the server with more arguments.
+    pub fn with(more: &[&str]) -> Self {
         let folder = tempfile::tempdir().expect("a temporary folder");
         for (name, bytes) in made_once() {
             std::fs::write(folder.path().join(name), bytes).expect("a file of the shop");
         }
-        let (server, address) = demonstration(folder.path());
+        let (server, address) = demonstration(folder.path(), more);
         let mut command = Command::new("chromedriver");
         command.arg("--port=0");
         let mut driver = || {
@@ -104,6 +109,14 @@ impl Bench {
             panic!("chromedriver cannot be started. Run ./test, which installs it with the browser: {why}")
         });
         Self { sessions: <_>::default(), driver_port, _driver: driver, address, _server: server, folder }
+    }
+
+    /// What a command of the program answers on this shop, in JSON.
+    pub fn command(&self, arguments: &[&str]) -> Value {
+        let database = format!("sqlite:{}", self.folder.path().join("shop.db").display());
+        let mut command = Command::new(env!("CARGO_BIN_EXE_setwright"));
+        let out = command.args(arguments).args(["--json", "--database", &database]).output().expect("the program");
+        serde_json::from_slice(&out.stdout).unwrap_or_else(|e| panic!("{arguments:?}: {e}: {out:?}"))
     }
 
     /// A browser of its own, as another tablet would be.

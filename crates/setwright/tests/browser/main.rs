@@ -12,6 +12,7 @@ mod hurry;
 mod keys;
 mod kinds;
 mod legible;
+mod let_in;
 mod lost;
 mod markup;
 mod network;

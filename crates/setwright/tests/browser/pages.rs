@@ -5,8 +5,9 @@ use std::collections::{BTreeSet, VecDeque};
 use std::sync::OnceLock;
 
 /// Pages that stand at the end of a form and not of a link, and some that are to be seen in more than one state.
-const BEGIN: [&str; 13] = [
+const BEGIN: [&str; 14] = [
     "/",
+    "/come-in",
     "/labels",
     "/plan/1/again",
     "/plan/1/cards",

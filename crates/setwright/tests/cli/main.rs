@@ -10,6 +10,7 @@ mod frequency;
 mod gates;
 mod half_quanta;
 mod job;
+mod key;
 mod learned;
 mod list;
 mod order;

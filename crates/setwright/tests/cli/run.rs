@@ -143,12 +143,18 @@ impl Served {
 
     /// One request by hand: (status, body).
     pub fn ask(&self, method: &str, path: &str, body: &str) -> (u16, String) {
+        self.ask_with(method, path, &[], body)
+    }
+
+    /// The same with more headers.
+    pub fn ask_with(&self, method: &str, path: &str, headers: &[(&str, &str)], body: &str) -> (u16, String) {
+        let more: String = headers.iter().map(|(name, value)| format!("{name}: {value}\r\n")).collect();
         let mut stream = TcpStream::connect(&self.address).expect("it listens");
         let length = body.len();
         write!(
             stream,
             "{method} {path} HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Type: application/json\r\n\
-             Content-Length: {length}\r\n\r\n{body}"
+             Content-Length: {length}\r\n{more}\r\n{body}"
         )
         .expect("sent");
         let mut answer = String::new();

@@ -20,9 +20,10 @@ use sqlx::{AnyConnection, AssertSqlSafe, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
 use std::path::Path;
 use store::{
-    ClubFilter, CustomerRow, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading,
-    StudyRow, Tx,
+    ClubFilter, CustomerRow, DoorCode, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store,
+    StudyReading, StudyRow, Tx,
 };
+use trade::access::{AccessKey, KeyHolder, KeyRole};
 use trade::club::{Club, ClubDeed, ClubEvent, Made};
 use trade::customer::Customer;
 use trade::id::{BatchId, ClubCode, EventId, ReadingId};
@@ -46,6 +47,7 @@ const FORECAST_AND_BATCH: i64 = 10;
 const CUSTOMERS: i64 = 12;
 const CLUBS: i64 = 13;
 const SHAFT_PROFILES: i64 = 14;
+const ACCESS: i64 = 15;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
 fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
@@ -202,11 +204,41 @@ async fn fill(store: &Store, schema: i64) -> Job {
     if schema >= SHAFT_PROFILES {
         tx.append_profile(&parts[3].id, &profile(), Some("profile 1")).await.expect("kept");
     }
+    if schema >= ACCESS {
+        give_key(&mut tx, 1).await;
+    }
     if schema >= CUSTOMERS {
         keep_customer(&mut tx, &mut job).await;
     }
     tx.commit().await.expect("commit");
     job
+}
+
+/// A tablet that was let in by six digits.
+async fn give_key(tx: &mut Tx, number: i64) {
+    let key = AccessKey {
+        number,
+        name: "Größe".into(),
+        holder: KeyHolder::Tablet,
+        role: KeyRole::Builder,
+        given_at: at(13),
+        given_by: "Wren".into(),
+        ends_at: None,
+        used_at: Some(at(14)),
+        used_from: Some("192.168.1.31".into()),
+        withdrawn_at: None,
+        withdrawn_by: None,
+    };
+    let hash = format!("hash {number}");
+    tx.insert_key(&key, &hash).await.expect("kept");
+    assert_eq!(tx.key_of_secret(&hash).await.expect("read"), Some(key.clone()));
+    let (name, role, shown_by) = (key.name, key.role, key.given_by);
+    let code = DoorCode { number: 0, name, role, shown_by, ends_at: at(400) };
+    let code_number = tx.insert_door_code(&code, &hash).await.expect("kept");
+    assert!(tx.door_code(&hash, at(399)).await.expect("read").is_some());
+    assert!(tx.door_code(&hash, at(400)).await.expect("read").is_none(), "its time is over");
+    tx.spend_door_code(code_number, number).await.expect("noted");
+    assert!(tx.door_code(&hash, at(399)).await.expect("read").is_none(), "it let somebody in");
 }
 
 /// A club that the job's first became, its life, and a kind of job of the shop's own.
@@ -372,6 +404,7 @@ async fn everything(store: &Store, schema: i64) -> String {
         all.push_str(&format!("{club:#?}\n"));
         say!(tx.club_events(&club.code));
     }
+    say!(tx.access_keys());
     say!(tx.job_kinds(), tx.orders(&OrderFilter::default()), tx.layouts(), tx.customer_lines("", 99));
     for part in tx.parts(&PartFilter::default()).await.expect("read") {
         all.push_str(&format!("{part:#?}\n"));
@@ -409,6 +442,10 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     let shaft = tx.part_by_code("S-1").await.expect("read").expect("there");
     assert_eq!(shaft.profile, Some(profile()), "from schema {schema}");
     order(&mut tx, job, &shaft).await;
+    let number = tx.next_key_number().await.expect("a number");
+    give_key(&mut tx, number).await;
+    assert!(tx.withdraw_key(number, at(99), "Jay").await.expect("noted"), "from schema {schema}");
+    assert!(!tx.withdraw_key(number, at(99), "Jay").await.expect("noted"), "from schema {schema}");
     let mut job = tx.job(&job.id).await.expect("read").expect("there");
     keep_customer(&mut tx, &mut job).await;
     tx.put_model(&ferrule_model(), at(99)).await.expect("saved");

@@ -7,6 +7,7 @@ mod customers;
 mod described;
 mod glue;
 mod jobs;
+mod keys;
 mod learned;
 mod live;
 mod matched;
@@ -61,6 +62,7 @@ pub fn sheet_schema() -> String {
 fn operations() -> OpenApiRouter<App> {
     OpenApiRouter::with_openapi(described::Described::openapi())
         .merge(shop::router())
+        .merge(keys::router())
         .merge(stock::router())
         .merge(orders::router())
         .merge(sheets::router())

@@ -27,6 +27,7 @@ mod glue;
 mod grid;
 mod job_card;
 mod job_kinds;
+mod keys;
 pub(crate) mod labels;
 pub(crate) mod learned;
 mod match_set;
@@ -134,6 +135,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(told::router())
         .merge(capability::router())
         .merge(shop::router())
+        .merge(keys::router())
         .merge(calc::router())
         .merge(style::router())
         .merge(tablet::router())
@@ -260,6 +262,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         ("/calc", "page-calc"),
         ("/scales", "page-scales"),
         ("/shop", "page-shop"),
+        ("/keys", "page-keys"),
         ("/tablet", "page-tablet"),
         ("/glossary", "page-glossary"),
         ("/api/v1/openapi.json", "page-api"),
@@ -276,6 +279,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             now: Some(now.to_string()),
             notice: view.notice.or_else(|| done_notice(w)),
             at_bench: view.at_bench,
+            bare: false,
             sheets: view.sheets,
             footer,
             tablet: crate::tablet::here(),

@@ -74,8 +74,8 @@ command-fault-listen-taken = { $place } cannot be listened on: { $log }
     .next = Stop what listens there, or choose another address with --listen
 command-fault-listen-unknown = { $place } cannot be listened on: { $log }
     .next = Give an address and a port with --listen, for example 127.0.0.1:7340
-command-fault-open-to-network = { $place } can be reached from the network, and there are no keys yet: everyone who reaches it could read and change the shop
-    .next = If that is what you want, add --open-to-network; otherwise leave --listen out
+command-fault-open-to-network = { $place } can be reached from the network
+    .next = If tablets are to reach the shop, add --open-to-network: each needs a key to come in. Otherwise leave --listen out
 command-fault-no-address = no address: { $log }
 command-fault-serving-ended = serving ended: { $log }
 command-fault-threads = the program could not start its threads: { $log }
@@ -264,7 +264,7 @@ command-demo-greeting =
 command-demo-as-left =
     The invented shop is as you left it; `setwright demo --reset` begins it again.
     Setwright is at http://{ $address }, with { $database }. Ctrl-C stops it.
-command-open-to-network = WARNING: everyone in this network can read and change this shop, players' names included. There are no keys yet: use it only in a network where you trust everybody.
+command-open-to-network = Tablets in the network reach this shop and need a key to come in: setwright key tablet NAME shows six digits. What they send and see is not encrypted: use a network of the shop's own, not the one that guests use.
 
 # Clubs, kinds of job, readings.
 command-fault-none-of = “{ $text }” is none of { $known }

@@ -1,5 +1,6 @@
 //! Which errors an operation can answer with, by what it takes.
 
+use crate::access::COME_IN_API;
 use crate::problem::PROBLEM_TYPE;
 use std::collections::BTreeMap;
 use utoipa::IntoResponses;
@@ -7,13 +8,18 @@ use utoipa::openapi::path::{Operation, ParameterIn};
 use utoipa::openapi::{ContentBuilder, Ref, RefOr, Response, ResponseBuilder};
 
 /// Each error: its status, the name of its response, when it comes.
-const ERRORS: [(&str, &str, &str); 10] = [
+const ERRORS: [(&str, &str, &str); 11] = [
     ("400", "Unreadable", "A value in the address cannot be read: a word where a number belongs, an unknown name."),
     (
+        "401",
+        "NoKey",
+        "From outside this machine nobody comes in without a key. Send it as `Authorization: Bearer` and its secret.",
+    ),
+    (
         "403",
-        "ForeignPage",
-        "A page of another site sent this from a browser. Nothing was changed. Programs that send no `Origin` are not \
-         hindered.",
+        "NotAllowed",
+        "The key does not go so far, the six digits are wrong, or a page of another site sent this from a browser. Nothing was \
+         changed. Programs that send no `Origin` are not hindered.",
     ),
     ("404", "NotFound", "What the address or the body names does not exist."),
     (
@@ -94,7 +100,8 @@ pub(super) fn add(path: &str, method: &str, operation: &mut Operation) {
     });
     let possible = [
         ("400", in_path || in_query),
-        ("403", method != "GET"),
+        ("401", path != COME_IN_API),
+        ("403", method != "GET" || path == "/keys"),
         ("404", store && (in_path || body.is_some())),
         ("409", store && method != "GET" && !ASKS.contains(&path)),
         ("413", body.is_some()),

@@ -200,6 +200,10 @@ fn shop(operation: &str) -> Option<Value> {
         "save_shop" => {
             serde_json::to_value(Shop::named(|id| words::Words::english(quantity::Units::default()).text(id))).ok()?
         }
+        "give_key" => json!({ "name": "Stock list", "role": "reader", "days": 365, "by": "Ada" }),
+        "show_code" => json!({ "name": "Bench 2", "role": "builder", "by": "Ada" }),
+        "come_in" => json!({ "code": "482 913" }),
+        "withdraw_key" => json!({ "by": "Ada" }),
         "pin_learned" => {
             json!({ "key": "adhesive:DOLERITE", "pinned": true, "reason": "a new tin behaves the same", "by": "Ada" })
         }

@@ -18,6 +18,7 @@ use std::collections::BTreeMap;
 use utoipa::OpenApi;
 use utoipa::openapi::path::{Operation, Parameter, ParameterIn, PathItem};
 use utoipa::openapi::schema::{ArrayItems, Schema};
+use utoipa::openapi::security::{Http, HttpAuthScheme, SecurityRequirement, SecurityScheme};
 use utoipa::openapi::tag::Tag;
 use utoipa::openapi::{Content, RefOr, Response};
 use words::Words;
@@ -38,13 +39,17 @@ use words::Words;
 )]
 pub(super) struct Described;
 
+/// Name of the way in which a key is sent.
+const KEY: &str = "key";
+
 /// Each noun: its tag, what it is, and the paths that belong to it. The longest path that fits counts.
-const NOUNS: [(&str, &str, &[&str]); 18] = [
+const NOUNS: [(&str, &str, &[&str]); 19] = [
     (
         "shop",
         "The shop itself: room, scales, steps, people, the clock that it works by, its backups.",
         &["/shop", "/clock", "/backups"],
     ),
+    ("keys", "Who may come in from outside this machine.", &["/keys"]),
     ("models", "What the maker says of heads, shafts, grips and small parts.", &["/models"]),
     (
         "parts",
@@ -103,7 +108,8 @@ const NOUNS: [(&str, &str, &[&str]); 18] = [
 ];
 
 /// What the path parameters mean, and an example. The first line that fits counts.
-const PARAMETERS: [(&str, &str, &str, &str); 17] = [
+const PARAMETERS: [(&str, &str, &str, &str); 18] = [
+    ("/keys/", "number", "Running number of the key.", "1"),
     ("/batches/", "number", "Running number of the batch.", "1"),
     ("/customers/", "number", "Running number of the customer.", "1"),
     ("/orders/", "number", "Running number of the order.", "1"),
@@ -125,8 +131,8 @@ const PARAMETERS: [(&str, &str, &str, &str); 17] = [
 
 /// Completes the description. Called once, after all operations are in it.
 pub(super) fn complete(api: &mut utoipa::openapi::OpenApi) {
-    // No keys are needed today; said outright so that a generator does not guess.
-    api.security = Some(Vec::new());
+    // This machine needs no key, everything else does.
+    api.security = Some(vec![SecurityRequirement::default(), SecurityRequirement::new(KEY, Vec::<String>::new())]);
     api.tags = Some(
         NOUNS
             .iter()
@@ -139,6 +145,9 @@ pub(super) fn complete(api: &mut utoipa::openapi::OpenApi) {
     );
     let components = api.components.get_or_insert_default();
     schemas::mend(components);
+    let mut bearer = Http::new(HttpAuthScheme::Bearer);
+    bearer.description = Some("The secret of a key, from anywhere but this machine itself.".to_owned());
+    components.add_security_scheme(KEY, SecurityScheme::Http(bearer));
     components.responses.extend(errors::responses());
     for (path, item) in &mut api.paths.paths {
         for (method, operation) in operations(item) {
