@@ -20,6 +20,7 @@ use trade::model::PartKind;
 use trade::model::as_it_came::{HeadMaterial, SHAFT_BALANCE_SHARE};
 use trade::plan::ClubPlan;
 use trade::reading::{Reading, What};
+use trade::recall::ClubMark;
 use utoipa::ToSchema;
 
 /// A club from elsewhere, to be noted.
@@ -129,6 +130,9 @@ pub struct ClubView {
     pub job: Option<i64>,
     /// Its life, the first entry first.
     pub life: Vec<ClubEvent>,
+    /// Marks of recalls on it, the oldest first: those that stand, and those that were cleared with what was found.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub marks: Vec<ClubMark>,
 }
 
 impl App {
@@ -384,7 +388,8 @@ pub(crate) async fn owned(tx: &mut Tx, code: &str) -> Result<Club, AppError> {
 async fn view(tx: &mut Tx, code: &str) -> Result<ClubView, AppError> {
     let club = owned(tx, code).await?;
     let job = tx.clubs_in_open_jobs().await?.get(&club.code).copied();
-    Ok(ClubView { life: tx.club_events(&club.code).await?, job, club })
+    let marks = tx.marks_of_club(&club.code).await?.into_iter().map(|shown| shown.mark).collect();
+    Ok(ClubView { life: tx.club_events(&club.code).await?, job, marks, club })
 }
 
 fn need_club_version(club: &Club, version: i64) -> Result<(), AppError> {

@@ -229,7 +229,7 @@ impl App {
             let filter = ClubFilter { search: text.to_owned(), owner: None };
             found.extend(tx.owned_clubs(&filter, limit).await?.into_iter().map(Found::of_club));
         }
-        let clubs = i64::try_from(tx.clubs_of_lot(text).await?.len()).unwrap_or(i64::MAX);
+        let clubs = i64::try_from(tx.clubs_of_lot(text, None).await?.len()).unwrap_or(i64::MAX);
         if clubs > 0 {
             found.push(Found::Lot { lot: text.to_owned(), clubs });
         }

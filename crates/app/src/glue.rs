@@ -19,7 +19,6 @@ use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use store::Tx;
-pub use store::{ClubOfLot, OfLot};
 use trade::error::Noun;
 use trade::event_kind::EventKind;
 use trade::id::ClubId;
@@ -307,16 +306,6 @@ impl App {
             batches.iter().rev().filter(|b| b.taken_back.is_none()).map(cup).collect::<Result<Vec<_>, AppError>>()?;
         cups.retain(|cup| cup.until > self.now());
         Ok(cups)
-    }
-
-    /// Clubs that have adhesive or a part of a lot, in the order of jobs and trays; capitals do not matter. Adhesive of
-    /// batches that were taken back does not count.
-    ///
-    /// # Errors
-    /// What the store says.
-    pub async fn clubs_of_lot(&self, lot: &str) -> Result<Vec<ClubOfLot>, AppError> {
-        let mut tx = self.store.read().await?;
-        Ok(tx.clubs_of_lot(lot).await?)
     }
 
     /// Batches of the last days whose clocks still matter, the latest first.

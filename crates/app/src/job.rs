@@ -28,6 +28,7 @@ use trade::kind::ClubKind;
 use trade::model::{Library, PartKind};
 use trade::part::{Part, PartState};
 use trade::reading::Reading;
+use trade::recall::ClubMark;
 use trade::shop::Shop;
 use trade::step::Step;
 use utoipa::ToSchema;
@@ -53,6 +54,8 @@ pub struct JobFile {
     pub learned: Arc<Learned>,
     /// Extra measurements that are not to be offered again.
     pub declined: Vec<Measure>,
+    /// The marks that stand on its clubs, each with the club.
+    pub marks: Vec<(ClubId, ClubMark)>,
     /// What is known of the scales: the checks of its days, and which of them are not trusted.
     pub watch: ScaleWatch,
     overrides: Vec<CureOverride>,
@@ -90,8 +93,21 @@ impl JobFile {
         let shop = load_shop(tx).await?;
         let learned = learned_for(tx, &job).await?;
         let watch = crate::scale_watch::watch_of_job(tx, &shop, &job, &readings).await?;
-        let file =
-            Self { job, readings, batches, let_pass, passed, library, shop, declined, learned, watch, overrides };
+        let marks = tx.open_marks_of_job(&job.id).await?;
+        let file = Self {
+            job,
+            readings,
+            batches,
+            let_pass,
+            passed,
+            library,
+            shop,
+            declined,
+            marks,
+            learned,
+            watch,
+            overrides,
+        };
         file.aimed()
     }
 

@@ -163,7 +163,7 @@ impl KeptJob {
             return Ok(Vec::new());
         }
         let spares = self.spares();
-        let open = |state| open_club(believed, state, &self.batches, &spares, step, &self.passed);
+        let open = |state| open_club(believed, state, &self.batches, &spares, step, &self.passed, &self.marks);
         Ok(states.iter().filter_map(|state| open(state).transpose()).collect::<Result<_, _>>()?)
     }
 }

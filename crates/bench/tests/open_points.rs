@@ -55,7 +55,7 @@ impl<'a> At<'a> {
     fn open(&self, slot: i64, step: &str) -> Option<OpenClub> {
         let believed = self.set.assembly().believe(&self.set.readings).unwrap();
         let step = self.set.job.step(step).unwrap();
-        open_club(&believed, &self.state(slot), &self.batches, &self.set.spares(), step, &self.passed).unwrap()
+        open_club(&believed, &self.state(slot), &self.batches, &self.set.spares(), step, &self.passed, &[]).unwrap()
     }
 
     /// What is open, by its name in documents, each with the step where it is put right.

@@ -10,6 +10,7 @@ pub mod needs;
 pub mod order;
 pub mod planner;
 pub mod quote;
+pub mod recall;
 pub mod scale_health;
 pub mod sheet_check;
 pub mod short_sheet;

@@ -15,6 +15,7 @@ mod key;
 mod place;
 mod price;
 mod profile;
+mod recall;
 mod scale;
 mod serve;
 mod soft_side;
@@ -32,6 +33,7 @@ pub use key::*;
 pub use place::*;
 pub use price::*;
 pub use profile::*;
+pub use recall::*;
 pub use scale::*;
 pub use serve::*;
 pub use soft_side::*;
@@ -78,6 +80,10 @@ pub enum Command {
     Key(KeyCommand),
     /// What a text may mean: a customer's name, "job 1", the code of a part or a job card, a lot, an order.
     Find(FindArguments),
+    /// Every club that a lot, a part, a model, a scale or a builder reached, with its player; marks them, writes addresses.
+    Recall(RecallArguments),
+    /// The clubs that a recall marked; clears a mark with what was found.
+    Marks(MarksArguments),
     /// The shop's prices: prints the list, or keeps another.
     Prices(PricesArguments),
     /// The quote of a sheet: prints it, takes it from the price list, or keeps lines of a file.

@@ -341,6 +341,8 @@ impl Tx {
                 &[
                     "SELECT COUNT(*) FROM club WHERE owner IS NULL AND LOWER(body) LIKE $1 ESCAPE '!'",
                     "SELECT COUNT(*) FROM club_event WHERE LOWER(body) LIKE $1 ESCAPE '!'",
+                    "SELECT COUNT(*) FROM club_mark WHERE LOWER(word) LIKE $1 ESCAPE '!'",
+                    "SELECT COUNT(*) FROM club_mark_cleared WHERE LOWER(word) LIKE $1 ESCAPE '!'",
                 ],
             ),
             (

@@ -257,6 +257,15 @@ impl Tx {
         self.number(query("SELECT COUNT(*) FROM job WHERE state = $1").bind(state.key())).await
     }
 
+    /// The identity of the job with a running number.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn job_id(&mut self, number: i64) -> Result<Option<JobId>, StoreError> {
+        let row = self.row(query("SELECT id FROM job WHERE number = $1").bind(number)).await?;
+        row.map(|row| Ok(JobId(row.text("id")?))).transpose()
+    }
+
     /// The running number of a job.
     ///
     /// # Errors

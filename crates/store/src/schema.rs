@@ -70,6 +70,16 @@ fn migrations(backend: Backend) -> Vec<Migration> {
             include_str!("../migrations/0014_shaft_profiles_append_only.postgres.sql")
         ),
     };
+    let club_marks = match backend {
+        Backend::Sqlite => concat!(
+            include_str!("../migrations/0016_club_marks.sql"),
+            include_str!("../migrations/0016_club_marks_append_only.sqlite.sql")
+        ),
+        Backend::Postgres => concat!(
+            include_str!("../migrations/0016_club_marks.sql"),
+            include_str!("../migrations/0016_club_marks_append_only.postgres.sql")
+        ),
+    };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),
         (2, "append only", append_only),
@@ -86,7 +96,8 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (13, "clubs", clubs),
         (14, "shaft profiles", shaft_profiles),
         (15, "access", include_str!("../migrations/0015_access.sql")),
-        (16, "swing period", include_str!("../migrations/0016_swing_period.sql")),
+        (16, "club marks", club_marks),
+        (17, "swing period", include_str!("../migrations/0017_swing_period.sql")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -209,6 +209,8 @@ fact::facts! {
         JobKind,
         /// A value that the shop has learned.
         Learned,
+        /// A mark on a club.
+        Mark,
         /// Whatever a text may stand for.
         Anything,
     }

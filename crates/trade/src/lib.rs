@@ -41,6 +41,7 @@ pub mod plan_weights;
 pub mod price;
 pub mod reading;
 pub mod reading_figure;
+pub mod recall;
 pub mod rules;
 pub mod scale;
 pub mod scale_event;

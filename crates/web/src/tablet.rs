@@ -25,10 +25,12 @@ pub(crate) enum Done {
     BatchRuns,
     BatchBack,
     Removed,
+    Marked,
+    MarkCleared,
 }
 
 impl Done {
-    const ALL: [Self; 12] = [
+    const ALL: [Self; 14] = [
         Self::Saved,
         Self::Approved,
         Self::Held,
@@ -41,6 +43,8 @@ impl Done {
         Self::BatchRuns,
         Self::BatchBack,
         Self::Removed,
+        Self::Marked,
+        Self::MarkCleared,
     ];
 
     /// Name of its text.
@@ -58,6 +62,8 @@ impl Done {
             Self::BatchRuns => "done-batch-runs",
             Self::BatchBack => "done-batch-back",
             Self::Removed => "done-removed",
+            Self::Marked => "done-marked",
+            Self::MarkCleared => "done-mark-cleared",
         }
     }
 }

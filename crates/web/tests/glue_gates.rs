@@ -159,14 +159,13 @@ async fn a_set_with_nothing_open_asks_for_no_reason() {
     assert_eq!(record["batches"][0]["clubs"].as_array().map(Vec::len), Some(8));
     // A bad lot finds its clubs again, however its name is written; another lot finds none.
     let lot = record["batches"][0]["lot"].as_str().expect("a lot").to_lowercase();
-    let found = bench.page(&format!("/glue?lot={lot}")).await.text;
+    let found = bench.page(&format!("/recall?lot={lot}")).await.text;
     for slot in 1..=8 {
         assert!(found.contains(&format!("href=\"/bench/1/{slot}\"")), "club {slot} is of lot {lot}");
     }
-    assert!(found.contains("adhesive, batch 1"), "{found}");
-    assert!(
-        bench.page("/glue?lot=no-such-lot").await.text.contains("No club has adhesive or a part of lot no-such-lot.")
-    );
+    assert!(found.contains("glued from batch 1"), "{found}");
+    let none = bench.page("/recall?lot=no-such-lot").await.text;
+    assert!(none.contains("No club has anything to do with lot no-such-lot."), "{none}");
     assert!(record["clubs"].as_array().expect("clubs").iter().all(|c| c.get("passed").is_none()), "{record}");
 }
 

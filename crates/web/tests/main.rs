@@ -33,6 +33,7 @@ mod player_sheet;
 mod prices;
 mod proposals;
 mod putters;
+mod recall;
 mod replay;
 mod round_trips;
 mod scale_health;

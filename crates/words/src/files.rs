@@ -60,6 +60,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("price", include_str!("../texts/en/price.ftl")),
     ("reading", include_str!("../texts/en/reading.ftl")),
     ("reading_figure", include_str!("../texts/en/reading_figure.ftl")),
+    ("recall", include_str!("../texts/en/recall.ftl")),
     ("record", include_str!("../texts/en/record.ftl")),
     ("refusal", include_str!("../texts/en/refusal.ftl")),
     ("remedy", include_str!("../texts/en/remedy.ftl")),

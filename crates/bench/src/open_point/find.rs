@@ -7,10 +7,11 @@ use crate::glue::{Batch, Gate, glued_from};
 use crate::remedy::{Spare, chance_ahead};
 use crate::target::{Fit, Target};
 use trade::error::TradeError;
-use trade::id::ReadingId;
+use trade::id::{ClubId, ReadingId};
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::reading::What;
+use trade::recall::ClubMark;
 use trade::step::Step;
 
 /// Something that is open, and the step where it is put right.
@@ -18,7 +19,7 @@ type Found = (OpenPoint, String);
 
 /// What is open on a club before a step that cannot be undone; none for any other step, for a club without parts and for
 /// one with nothing open. `spares` are the free parts, for what can still be chosen; `passed` is what somebody passed over
-/// before.
+/// before; `marks` stand on the clubs since a recall.
 ///
 /// # Errors
 /// A head model that the library lacks; figures that the belief cannot work with.
@@ -29,13 +30,15 @@ pub fn open_club(
     spares: &[Spare<'_>],
     step: &Step,
     passed: &[Passed],
+    marks: &[(ClubId, ClubMark)],
 ) -> Result<Option<OpenClub>, TradeError> {
     let job = believed.assembly.job;
     let (Some(kind), Some(club), true) = (Final::of(job, step), job.club(&state.club), state.finish.is_some()) else {
         return Ok(None);
     };
     let at = Search { believed, state, club, step };
-    let mut open = at.doubted();
+    let mut open = at.marked(marks);
+    open.extend(at.doubted());
     match kind {
         Final::Cut => {
             open.extend(at.beyond_bending()?);
@@ -94,6 +97,12 @@ impl Search<'_> {
 
     fn earlier(&self) -> impl Iterator<Item = (&Step, &StepState)> {
         self.steps().take_while(|(step, _)| step.key != self.step.key)
+    }
+
+    fn marked(&self, marks: &[(ClubId, ClubMark)]) -> Vec<Found> {
+        let of_this = marks.iter().filter(|(club, _)| *club == self.state.club);
+        let point = |mark: &ClubMark| OpenPoint::Marked { word: mark.word.clone(), mark: mark.id.clone() };
+        of_this.map(|(_, mark)| (point(mark), self.step.key.clone())).collect()
     }
 
     fn doubted(&self) -> Vec<Found> {

@@ -13,7 +13,7 @@ use crate::target::Target;
 use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use trade::id::{ClubId, ReadingId};
+use trade::id::{ClubId, EventId, ReadingId};
 use trade::job::Job;
 use trade::kind::{Role, closed_list};
 use trade::reading::{Unit, What};
@@ -144,6 +144,13 @@ pub enum OpenPoint {
     },
     /// It is in no batch of adhesive yet.
     NotGlued,
+    /// A recall marked it, and nobody has looked yet.
+    Marked {
+        /// What to look at.
+        word: String,
+        /// Identity of the mark.
+        mark: EventId,
+    },
 }
 
 impl OpenPoint {
@@ -180,6 +187,7 @@ impl OpenPoint {
             Self::Glued { batch } => OpenFact::Glued { batch },
             Self::NotCured { strength, until, .. } => OpenFact::NotCured { strength, until_at: until },
             Self::NotGlued => OpenFact::NotGlued,
+            Self::Marked { word, .. } => OpenFact::Marked { word },
         }
     }
 

@@ -159,5 +159,10 @@ fact::facts! {
         },
         /// It is in no batch of adhesive.
         NotGlued,
+        /// A recall marked it, and nobody has looked yet.
+        Marked {
+            /// What to look at, as it was written.
+            word: String,
+        },
     }
 }

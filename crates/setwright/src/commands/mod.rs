@@ -20,6 +20,7 @@ mod part;
 mod price;
 mod print;
 mod profile;
+mod recall;
 mod scale;
 mod scale_health;
 mod serve;
@@ -54,6 +55,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Sheet(SheetCommand::Schema) => say(&(web::sheet_schema() + "\n")),
         Command::Customer(command) => told(command.json(), block(customer::customer(&command))),
         Command::Find(find) => told(find.database.json, block(customer::find(&find))),
+        Command::Recall(recall) => told(recall.signed.database.json, block(recall::recall(&recall))),
+        Command::Marks(marks) => told(marks.signed.database.json, block(recall::marks(&marks))),
         Command::Key(command) => told(command.json(), block(key::key(&command))),
         Command::Prices(prices) => told(prices.database.json, block(price::prices(&prices))),
         Command::Quote(quote) => told(quote.database.json, block(price::quote(&quote))),

@@ -34,6 +34,7 @@ use trade::model::PartKind;
 use trade::order::{OrderLine, OrderStep};
 use trade::part::Part;
 use trade::reading::{Reading, StoodForecast, What};
+use trade::recall::{ClubMark, MarkCleared, RecallOf};
 use trade::shop::Shop;
 use trade::stiffness_profile::{ProfileRow, ShaftProfile, StiffnessReading};
 
@@ -48,6 +49,7 @@ const CUSTOMERS: i64 = 12;
 const CLUBS: i64 = 13;
 const SHAFT_PROFILES: i64 = 14;
 const ACCESS: i64 = 15;
+const CLUB_MARKS: i64 = 16;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
 fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
@@ -210,6 +212,9 @@ async fn fill(store: &Store, schema: i64) -> Job {
     if schema >= CUSTOMERS {
         keep_customer(&mut tx, &mut job).await;
     }
+    if schema >= CLUB_MARKS {
+        mark(&mut tx, &job).await;
+    }
     tx.commit().await.expect("commit");
     job
 }
@@ -294,6 +299,21 @@ fn profile() -> ShaftProfile {
         tip_trimmed_mm: 0.0,
         by: "Wren".into(),
         at: at(8),
+    }
+}
+
+/// Two marks of a recall on the job's clubs, one of which was cleared.
+async fn mark(tx: &mut Tx, job: &Job) {
+    let made_of = tx.made_of(&job.clubs[0].id).await.expect("read");
+    for (club, code) in [(0, made_of), (1, None)] {
+        let club = Some(job.clubs[club].id.clone());
+        let (word, by, of) = ("look at the joint".into(), "Wren".into(), RecallOf::Lot { lot: "A 7".into() }.into());
+        let mark = ClubMark { id: EventId(new_id()), club, code, word, of, by, at: at(13), cleared: None };
+        tx.insert_mark(&mark).await.expect("marked");
+        if mark.code.is_none() {
+            let cleared = MarkCleared { word: "sound, größer".into(), by: "Jay".into(), at: at(14) };
+            tx.clear_mark(&mark.id, &cleared).await.expect("cleared");
+        }
     }
 }
 
@@ -405,6 +425,7 @@ async fn everything(store: &Store, schema: i64) -> String {
         say!(tx.club_events(&club.code));
     }
     say!(tx.access_keys());
+    say!(tx.marks(true));
     say!(tx.job_kinds(), tx.orders(&OrderFilter::default()), tx.layouts(), tx.customer_lines("", 99));
     for part in tx.parts(&PartFilter::default()).await.expect("read") {
         all.push_str(&format!("{part:#?}\n"));
@@ -448,6 +469,7 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     assert!(!tx.withdraw_key(number, at(99), "Jay").await.expect("noted"), "from schema {schema}");
     let mut job = tx.job(&job.id).await.expect("read").expect("there");
     keep_customer(&mut tx, &mut job).await;
+    mark(&mut tx, &job).await;
     tx.put_model(&ferrule_model(), at(99)).await.expect("saved");
     let first = tx.reading_by_request_key("tablet 0").await.expect("read").expect("there");
     let repeated = Reading { id: ReadingId(new_id()), ..first.clone() };
@@ -457,6 +479,7 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
 
 on_both! {
     async fn a_shop_of_every_earlier_schema_is_carried_over_whole(db: &TestDb) {
+        sqlx::any::install_default_drivers();
         let migrations = migrations(db.is_sqlite());
         let newest = *migrations.keys().next_back().expect("migrations");
         assert_eq!(migrations.len(), usize::try_from(newest).expect("few"), "no number is left out");

@@ -13,6 +13,7 @@ mod live;
 mod matched;
 mod orders;
 mod prices;
+mod recall;
 mod scale_health;
 mod sheets;
 mod shop;
@@ -70,6 +71,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(prices::router())
         .merge(jobs::router())
         .merge(clubs::router())
+        .merge(recall::router())
         .merge(matched::router())
         .merge(bench::router())
         .merge(glue::router())

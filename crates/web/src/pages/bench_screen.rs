@@ -54,7 +54,9 @@ impl Screen<'_> {
         let step_state = self.step_state();
         let ahead = points.iter().filter(|point| point.reading_points.is_none()).count();
         let if_read = points.last().filter(|_| ahead > 0).map(|last| (ahead, last.band_points));
-        Ok(html! { (self.steps(w)) (bench_body(&BenchBody {
+        let marks = self.file.marks.iter().filter(|(club, _)| *club == self.club.id).map(|(_, mark)| mark);
+        let marks = super::recall::marks_part(w, marks, &format!("{action}?step={}", self.step.key));
+        Ok(html! { (self.steps(w)) (marks) (bench_body(&BenchBody {
             clubs: club_row(w,
                 &chips(w, self.file, self.states, &self.step.key, Some(self.state.slot)),
                 &format!("/bench/{}/grid/{}", self.file.job.number, self.step.key),

@@ -254,6 +254,7 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
         figures_shown.push((w.text("club-life-grip-size"), w.length_to(size_mm, 3)));
     }
     let body = html! {
+        (super::recall::marks_part(w, view.marks.iter(), &format!("/clubs/{}", club.code)))
         @if figures_shown.is_empty() { p.hint { (w.text("club-life-nothing-read")) } } @else {
             div.card { (figures(&figures_shown.iter().map(|(label, value)| Figure { label, value, note: "" }).collect::<Vec<_>>())) }
         }

@@ -65,7 +65,7 @@ fn address(found: &Found) -> String {
         Found::OwnedClub { code, .. } => format!("/clubs/{}", in_address(code)),
         Found::Part { code, .. } => format!("/stock/parts/{}", in_address(code)),
         Found::Parts { text, .. } => format!("/stock{}", query(&[("text", text)])),
-        Found::Lot { lot, .. } | Found::Batch { lot, .. } => format!("/glue{}", query(&[("lot", lot)])),
+        Found::Lot { lot, .. } | Found::Batch { lot, .. } => format!("/recall{}", query(&[("lot", lot)])),
         Found::Order { number } => format!("/orders/{number}"),
     }
 }

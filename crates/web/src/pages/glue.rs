@@ -8,7 +8,7 @@ use crate::asked::{Asked, Filled, Path};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
 use crate::tablet::Done;
-use app::glue::{BatchView, ClubOfLot, GluedClubs, LetBatchPass, NewBatch, OfLot, TakeBackBatch};
+use app::glue::{BatchView, GluedClubs, LetBatchPass, NewBatch, TakeBackBatch};
 use app::job::JobFile;
 use app::{App, AppError};
 use axum::Router;
@@ -49,16 +49,11 @@ const SHOWN_DAYS: i64 = 14;
 
 #[derive(Debug, Default, Deserialize)]
 struct IndexQuery {
-    /// A lot whose clubs are looked for.
-    #[serde(default)]
-    lot: String,
     /// The job whose cup was just mixed: the way on to its next step.
     job: Option<i64>,
 }
 
 async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<IndexQuery>) -> PageResult {
-    let lot = query.lot.trim();
-    let of_lot = if lot.is_empty() { None } else { Some(app.clubs_of_lot(lot).await?) };
     let batches = app.recent_batches(SHOWN_DAYS).await?;
     let mut jobs = Vec::new();
     for job in app.job_names(&[JobState::Planned]).await? {
@@ -103,8 +98,7 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
     };
     let body = html! {
         (on)
-        (search_bar(&w, "/glue", "lot", &w.text("glue-find-lot"), lot, &html! {}))
-        @if let Some(clubs) = &of_lot { (lot_part(&w, lot, clubs)) }
+        (search_bar(&w, "/recall", "lot", &w.text("glue-find-lot"), "", &html! {}))
         (body)
     };
     let title = w.text("glue-title");
@@ -132,36 +126,6 @@ async fn on_from_glue(w: &Words, app: &App, job: i64) -> Result<Markup, AppError
     Ok(html! { @if let Some(next) = next { div.actions {
         (link_button(&format!("/bench/{job}/grid/{}", in_address(&next.key)), &text!(w, "grid-next", next = next.label), ButtonKind::Primary, Some(Icon::Forward), "n"))
     } } })
-}
-
-/// Whom a lot reached: each club with what it has of it.
-fn lot_part(w: &Words, lot: &str, clubs: &[ClubOfLot]) -> Markup {
-    if clubs.is_empty() {
-        return empty_state(&text!(w, "glue-lot-none", lot = lot), &w.text("glue-lot-none-next"), &[]);
-    }
-    let row = |of: &ClubOfLot| {
-        let what = match &of.of_lot {
-            OfLot::Batch(batch) => text!(w, "glue-lot-batch", batch = *batch),
-            OfLot::Part(kind, code) => text!(w, "glue-lot-part", kind = *kind, code = code),
-        };
-        vec![
-            Cell(
-                html! { a href={ "/records/" (of.job) } { (text!(w, "record-job-of", job = of.job, player = of.player)) } },
-            ),
-            Cell(html! { a href={ "/bench/" (of.job) "/" (of.slot) } { (w.tell(&of.club)) } }),
-            Cell::from(what),
-        ]
-    };
-    let title = text!(w, "glue-lot-found", lot = lot);
-    let heads = ["glue-lot-head-job", "glue-lot-head-club", "glue-lot-head-what"];
-    let found = table(&Table {
-        caption: &title,
-        columns: heads.map(|id| Column::words(w.text(id))).to_vec(),
-        rows: clubs.iter().map(row).collect(),
-        cards: true,
-        ..Table::default()
-    });
-    section(&title, &html! {}, &found)
 }
 
 /// `job 1, clubs 4, 5; job 12, club 7` of the clubs that a batch glued.

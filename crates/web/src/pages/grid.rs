@@ -252,6 +252,7 @@ async fn grid_page(
             } } }
             (super::scale_check::scale_words(w, &file, &[what], app.today()))
             (super::scale_check::shift_words(w, &believed, &[what])?)
+            (marked(w, &file))
             (set_grid(w, &text!(w, "grid-of-step", step = step.label), &against, &rows))
             (set_done(w, &file, &states, &step, &open))
             (set_says(w, &file, &states, &step)?)
@@ -313,6 +314,15 @@ fn kept_notice(
         text: text!(w, "grid-kept", club = club_name(w, club), said = m.fact),
         next: w.tell(&m.next),
     }))
+}
+
+/// Clubs that a recall marked, each with what to look at.
+fn marked(w: &Words, file: &JobFile) -> Markup {
+    let club = |id: &ClubId| file.job.clubs.iter().find(|club| club.id == *id);
+    html! { @for (id, mark) in &file.marks { @if let Some(club) = club(id) {
+        p { (look::tag(Tone::Care, &w.text("recall-column-mark"))) " "
+            a href={ "/bench/" (file.job.number) "/" (club.slot) } { (club_name(w, club)) } ": " (mark.word) }
+    } } }
 }
 
 fn step_after<'a>(file: &'a JobFile, step: &Step) -> Option<&'a Step> {

@@ -74,8 +74,9 @@ fn one_card(w: &Words, file: &JobFile, head: &str, club: &JobClub, plan: &ClubPl
         |f: Option<trade::kind::Facing>| f.map_or_else(|| w.text("plan-card-facing-any"), |facing| w.tell(&facing));
     let soft = target.soft_side.map_or_else(|| w.text("plan-card-soft-side-any"), |side| w.tell(&side));
     let wraps = target.wraps;
-    let mut lines: Vec<(String, String)> =
-        kinds_of(std::iter::once(plan)).into_iter().map(|kind| (w.tell(&kind), part(kind))).collect();
+    let marks = file.marks.iter().filter(|(of, _)| *of == club.id);
+    let mut lines: Vec<(String, String)> = marks.map(|(_, mark)| (w.text("mark-on-card"), mark.word.clone())).collect();
+    lines.extend(kinds_of(std::iter::once(plan)).into_iter().map(|kind| (w.tell(&kind), part(kind))));
     if !stays(club, plan, PartKind::Shaft) {
         lines.extend(
             [

@@ -44,6 +44,7 @@ mod plan_choice;
 mod plan_day;
 mod player;
 mod prices;
+mod recall;
 mod records;
 mod say;
 mod scale_check;
@@ -126,6 +127,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(glue::router())
         .merge(prices::router())
         .merge(player::router())
+        .merge(recall::router())
         .merge(records::router())
         .merge(clubs::router())
         .merge(club_job::router())
@@ -257,6 +259,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         .collect();
     let footer = [
         ("/clubs", "club-life-page"),
+        ("/recall", "page-recall"),
         ("/learned", "page-learned"),
         ("/capability", "page-capability"),
         ("/calc", "page-calc"),

@@ -138,7 +138,10 @@ const fn touch(point: &OpenPoint) -> &'static str {
         OpenPoint::Unread { .. } => "open-read",
         OpenPoint::OffTarget { .. } => "open-choose",
         OpenPoint::Glued { .. } | OpenPoint::NotCured { .. } | OpenPoint::NotGlued => "open-glue",
-        OpenPoint::Off { .. } | OpenPoint::BeyondBending { .. } | OpenPoint::CutShort { .. } => "open-look",
+        OpenPoint::Off { .. }
+        | OpenPoint::BeyondBending { .. }
+        | OpenPoint::CutShort { .. }
+        | OpenPoint::Marked { .. } => "open-look",
     }
 }
 

@@ -6,6 +6,7 @@ use crate::asked::Filled;
 use crate::reader::Reader;
 use app::clock_watch::ConfirmClock;
 use app::job::{Curing, JobSummary, NextStep};
+use app::recall::MarkView;
 use app::scale_health::ScaleToday;
 use app::stock::PartQuery;
 use app::{App, AppError};
@@ -63,6 +64,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let ways = ways(&w, &jobs, &doubts, &scales, &waits);
     let expected = super::orders::due_part(&w, &app).await?;
     let before_glue = before_glue(&w, &app, &jobs).await?;
+    let marks = app.marks(false).await?;
     let clock_state = app.clock_state().await?;
     let backups = app.backup_state();
     let body = html! {
@@ -72,7 +74,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
             @if let Some(wrong) = &backups.wrong { (backup_part(&w, wrong)) }
             @if let Some(steps) = &guide { (guide_part(&w, steps)) }
             @if guide.is_none() { (start_part(&w, &ways, &jobs, now)) }
-            (see_to(&w, &[(doubts.len(), doubts_part(&w, &doubts)), (scales_open, scales_part(&w, &scales, read_today)), expected, before_glue]))
+            (see_to(&w, &[(usize::from(!marks.is_empty()), marks_part(&w, &marks)), (doubts.len(), doubts_part(&w, &doubts)), (scales_open, scales_part(&w, &scales, read_today)), expected, before_glue]))
             (section(&w.text("today-jobs"), &html! { a.button.quiet href="/sheets/new" { (w.text("today-new-sheet")) } }, &jobs_part))
             @if !running.is_empty() {
                 (section(&w.text("today-curing"), &html! { a href="/glue" { (w.text("today-all-batches")) } }, &table(&Table {
@@ -219,6 +221,15 @@ fn see_to(w: &Words, parts: &[(usize, Markup)]) -> Markup {
             }
         }
     }
+}
+
+/// Clubs that a recall marked: one line, with the way to all of them.
+fn marks_part(w: &Words, marks: &[MarkView]) -> Markup {
+    let here = marks.iter().filter(|mark| !mark.handed_over).count();
+    html! { @if !marks.is_empty() {
+        p { (tag(Tone::Care, &w.text("mark-page"))) " " a href="/marks" { (text!(w, "today-marked", n = marks.len())) }
+            ", " (text!(w, "today-marked-here", n = here)) }
+    } }
 }
 
 fn doubts_part(w: &Words, doubts: &[(i64, i64, String)]) -> Markup {

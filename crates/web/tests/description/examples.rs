@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 86] = [
+pub const STORY: [(&str, &str, u16); 88] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("add_parts", "", 201),
@@ -94,6 +94,8 @@ pub const STORY: [(&str, &str, u16); 86] = [
     ("accept_replan", "1", 409),
     ("swap_part", "1 4", 200),
     ("scan_at_club", "1 4", 200),
+    ("mark_clubs", "", 201),
+    ("clear_mark", "{0/id}", 200),
     ("take_set_fit", "1", 200),
     ("take_set_cpm", "1", 200),
     ("find_soft_side", "1 4", 200),

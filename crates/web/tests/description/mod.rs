@@ -137,6 +137,7 @@ async fn places(bench: &Bench) -> BTreeMap<&'static str, Vec<String>> {
 fn query(path: &str) -> &'static str {
     match path {
         "/find" => "?text=job%201",
+        "/recall" | "/recall/addresses" => "?lot=D-101",
         "/glue/mix" => "?joints=8",
         "/jobs/{number}/open" => "?step=glue",
         "/match-set" => "?clubs=C1,C2,C3,C4&number=6",

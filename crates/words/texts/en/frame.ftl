@@ -23,6 +23,7 @@ frame-version = Setwright { $version }
 # The places of the house, as links
 page-today = Today
 page-learned = Learned
+page-recall = Recall
 page-capability = Capability
 page-calc = Calculations
 page-scales = Scales

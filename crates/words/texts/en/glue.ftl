@@ -118,14 +118,6 @@ glue-beads-unit = % by mass
 
 # Clubs by the lot of their adhesive or of a part.
 glue-find-lot = Find the clubs of a lot
-glue-lot-found = Clubs of lot { $lot }
-glue-lot-none = No club has adhesive or a part of lot { $lot }.
-glue-lot-none-next = Check the lot on the tins or on the part's label.
-glue-lot-batch = adhesive, batch { $batch }
-glue-lot-part = { $kind } { $code }
-glue-lot-head-job = job
-glue-lot-head-club = club
-glue-lot-head-what = of this lot
 
 # Before the cup is filled: what its room and its pot life mean.
 mix-colder-than-sheet = the room is { PLAIN($room_c, digits: 0) } °C, and the coldest cure on the product's sheet is at { PLAIN($sheet_c, digits: 0) } °C; many adhesives never cure fully in such a room

@@ -48,6 +48,7 @@ noun-label = code
 noun-layout = layout
 noun-job-kind = kind of job
 noun-learned = learned value
+noun-mark = mark
 noun-anything = customer, job, part, lot or order
 
 # What to do about something that does not exist.

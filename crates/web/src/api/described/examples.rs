@@ -179,6 +179,10 @@ fn clubs(operation: &str) -> Option<Value> {
         }),
         "change_club" => json!({ "label": "the old 7", "by": "Ada", "version": 1 }),
         "measure_club" => json!({ "arrival": { "loft_deg": 33.0, "lie_deg": 62.0 }, "by": "Ada", "version": 2 }),
+        "mark_clubs" => {
+            json!({ "recall": { "part": "S7-02" }, "word": "look at the hosel", "clubs": ["J1-4"], "by": "Ada" })
+        }
+        "clear_mark" => json!({ "word": "the joint is sound", "by": "Ada" }),
         "add_club_job" => json!({
             "due": "2031-04-01", "by": "Ada",
             "clubs": [{ "club": "C1", "kind": "bend", "loft_deg": 32.5, "lie_deg": 61.5 }]

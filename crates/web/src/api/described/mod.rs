@@ -43,7 +43,7 @@ pub(super) struct Described;
 const KEY: &str = "key";
 
 /// Each noun: its tag, what it is, and the paths that belong to it. The longest path that fits counts.
-const NOUNS: [(&str, &str, &[&str]); 19] = [
+const NOUNS: [(&str, &str, &[&str]); 20] = [
     (
         "shop",
         "The shop itself: room, scales, steps, people, the clock that it works by, its backups.",
@@ -80,6 +80,11 @@ const NOUNS: [(&str, &str, &[&str]); 19] = [
         &["/clubs", "/match-set"],
     ),
     (
+        "recall",
+        "Whom a lot, a part, a model, a scale or a builder reached, and the marks on clubs until somebody has looked.",
+        &["/recall", "/marks"],
+    ),
+    (
         "plans",
         "Which part goes into which club.",
         &["/jobs/{number}/plan", "/jobs/{number}/clubs/{slot}/parts", "/jobs/{number}/clubs/{slot}/extras", "/match"],
@@ -108,7 +113,7 @@ const NOUNS: [(&str, &str, &[&str]); 19] = [
 ];
 
 /// What the path parameters mean, and an example. The first line that fits counts.
-const PARAMETERS: [(&str, &str, &str, &str); 18] = [
+const PARAMETERS: [(&str, &str, &str, &str); 19] = [
     ("/keys/", "number", "Running number of the key.", "1"),
     ("/batches/", "number", "Running number of the batch.", "1"),
     ("/customers/", "number", "Running number of the customer.", "1"),
@@ -118,6 +123,7 @@ const PARAMETERS: [(&str, &str, &str, &str); 18] = [
     ("/jobs/", "id", "Identity of the reading.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
     ("/sheets/", "id", "Identity of the sheet.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
     ("/clubs/", "code", "Code on the club's label. Capitals do not matter.", "C1"),
+    ("/marks/", "id", "Identity of the mark.", "0199c2a4-5b1e-7d0a-9c3e-2f6f1f0b7a55"),
     ("/job-kinds/", "key", "Key of the kind.", "clean"),
     ("/models/", "code", "Code of the model. Capitals do not matter.", "SISKIN"),
     ("/parts/", "code", "Code on the part's label. Capitals do not matter.", "S7-02"),
