@@ -4,7 +4,8 @@ use crate::look_up::LookUp;
 use crate::stock_list::Scanned;
 use crate::{App, AppError, Kind};
 use serde::Serialize;
-use store::{ClubFilter, OrderFilter, PartFilter};
+use std::collections::HashSet;
+use store::{OrderFilter, Tx};
 use trade::club::Club;
 use trade::customer;
 use trade::error::Noun;
@@ -14,8 +15,10 @@ use trade::model::PartKind;
 use utoipa::ToSchema;
 use words::{Words, text};
 
-/// Things of one sort that are listed at most.
-const SHOWN: usize = 20;
+/// Things that are listed at most.
+const SHOWN: usize = 40;
+/// Lots of which it is counted how many clubs have something of them.
+const LOTS_COUNTED: usize = 3;
 /// Letters that are read at most: more is no name and no code.
 const LONGEST: usize = 200;
 
@@ -73,7 +76,7 @@ pub enum Found {
     Parts {
         /// The words.
         text: String,
-        /// How many, those that are used or gone among them.
+        /// How many, those that are used or gone among them; counted up to 1,000.
         count: i64,
     },
     /// A lot of parts or of adhesive that went into clubs.
@@ -94,6 +97,28 @@ pub enum Found {
         number: i64,
         /// The lot of its adhesive.
         lot: String,
+    },
+    /// A model of parts, of adhesive or of tape.
+    Model {
+        /// What names it in sheets and lists.
+        code: String,
+        /// What its maker calls it.
+        name: String,
+        /// Whether it is of heads, shafts, grips …
+        kind: PartKind,
+    },
+    /// A reason or a remark that somebody wrote.
+    Note {
+        /// As it was written.
+        text: String,
+        /// Number of the job that it belongs to; none where it belongs to none.
+        job: Option<i64>,
+        /// Place in the tray of the club that it is about; none where it is about the whole job.
+        slot: Option<i64>,
+        /// Code of the club that it is about; none where that has none.
+        club: Option<String>,
+        /// Who wrote it.
+        by: String,
     },
 }
 
@@ -118,6 +143,11 @@ impl Found {
             Self::Lot { lot, clubs } => text!(w, "find-lot", lot = lot, n = *clubs),
             Self::Order { number } => text!(w, "find-order", order = *number),
             Self::Batch { number, .. } => text!(w, "find-batch", batch = *number),
+            Self::Model { code, name, kind } => text!(w, "find-model", name = name, kind = kind, code = code),
+            Self::Note { text, job: Some(job), by, .. } => {
+                text!(w, "find-note-job", text = text, job = *job, by = by)
+            }
+            Self::Note { text, by, .. } => text!(w, "find-note", text = text, by = by),
         }
     }
 }
@@ -162,80 +192,103 @@ impl Numbered {
 
 impl App {
     /// What a text may mean. The code of a part or of a job card means that alone, since a scanner types it; so do the
-    /// codes of a club and of a customer. Else all that fits: customers by name or contact, jobs and sheets by name, what a number stands for,
-    /// lots, and parts by their words.
+    /// codes of a club and of a customer. Else what a number stands for, and all in which every word of the text stands, whole, as
+    /// the beginning of a word or inside of one, what fits best first: customers, jobs, sheets, clubs, models, lots, orders,
+    /// batches, reasons and remarks, and how many parts. Accents and capitals do not matter.
     ///
     /// # Errors
     /// What the store says.
     pub async fn find(&self, text: &str) -> Result<Vec<Found>, AppError> {
+        Ok(self.looked_up(text, false).await?.found)
+    }
+
+    /// The same; where nothing fits, what fits with one slip of the hand in each word: a letter wrong, missing or too many, or
+    /// two swapped.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn find_near(&self, text: &str) -> Result<FoundNear, AppError> {
+        self.looked_up(text, true).await
+    }
+
+    async fn looked_up(&self, text: &str, slips: bool) -> Result<FoundNear, AppError> {
         let text = text.trim();
         if text.is_empty() || text.chars().count() > LONGEST {
-            return Ok(Vec::new());
+            return Ok(FoundNear::default());
         }
+        let just = |found: Vec<Found>| Ok(FoundNear { found, meant: None });
         match self.scanned(text).await {
             Ok(Scanned::Part { code }) => {
                 let kind = self.part(&code).await?.kind;
-                return Ok(vec![Found::Part { code, kind }]);
+                return just(vec![Found::Part { code, kind }]);
             }
-            Ok(Scanned::Club { job, slot }) => return Ok(vec![Found::Club { job, slot }]),
+            Ok(Scanned::Club { job, slot }) => return just(vec![Found::Club { job, slot }]),
             Err(error) if error.kind() == Kind::NotFound => {}
             Err(error) => return Err(error),
         }
         let mut tx = self.store.read().await?;
-        let mut found = Vec::new();
         if let Some(club) = tx.owned_club(text).await? {
-            return Ok(vec![Found::of_club(club)]);
+            return just(vec![Found::of_club(club)]);
         }
         if let Some(number) = customer::number_of(text) {
             let row = tx.customer(number).await?.filter(|row| row.deleted_at.is_none());
-            return Ok(row.map(|row| Found::Customer { number, name: row.customer.name }).into_iter().collect());
+            return just(row.map(|row| Found::Customer { number, name: row.customer.name }).into_iter().collect());
         }
-        if let Some(asked) = Numbered::read(text) {
-            let number = asked.number;
-            if asked.job
-                && let Some(job) = tx.job_by_number(number).await?
-            {
-                found.push(Found::Job { number, player: job.sheet.player, state: job.state });
-            }
-            if asked.order
-                && tx.count_orders(&OrderFilter { number: Some(number), ..OrderFilter::default() }).await? > 0
-            {
-                found.push(Found::Order { number });
-            }
-            if asked.batch
-                && let Some(batch) = tx.batch_by_number(number).await?
-            {
-                found.push(Found::Batch { number, lot: batch.lot });
-            }
-            if asked.customer
-                && let Some(row) = tx.customer(number).await?.filter(|row| row.deleted_at.is_none())
-            {
-                found.push(Found::Customer { number, name: row.customer.name });
-            }
-            if !found.is_empty() && asked.named {
-                return Ok(found);
-            }
+        let mut found = numbered(&mut tx, text).await?;
+        if !found.is_empty() && Numbered::read(text).is_some_and(|asked| asked.named) {
+            return just(found);
         }
-        let limit = i64::try_from(SHOWN).unwrap_or(i64::MAX);
-        let customers = tx.customer_lines(text, limit).await?;
-        found.extend(customers.into_iter().map(|c| Found::Customer { number: c.number, name: c.customer.name }));
-        for line in tx.sheets_named_like(text, limit).await? {
-            found.push(match line.job {
-                Some((number, state)) => Found::Job { number, player: line.player, state },
-                None => Found::Sheet { id: line.id, player: line.player },
+        let entries = tx.find_entries(text, slips && found.is_empty()).await?;
+        let mut lots = 0;
+        for entry in entries.entries.iter().filter(|entry| entry.kind != "part").take(SHOWN) {
+            let number = || entry.thing.parse::<i64>().unwrap_or_default();
+            found.extend(match entry.kind.as_str() {
+                "customer" => {
+                    let row = tx.customer(number()).await?;
+                    row.map(|row| Found::Customer { number: row.number, name: row.customer.name })
+                }
+                "job" => {
+                    let named = tx.job_name(number()).await?;
+                    named.map(|(player, state)| Found::Job { number: number(), player, state })
+                }
+                "club" => tx.owned_club(&entry.thing).await?.map(Found::of_club),
+                "sheet" => {
+                    let row = tx.sheet(&entry.thing.as_str().into()).await?;
+                    row.map(|row| Found::Sheet { id: row.id, player: row.sheet.player })
+                }
+                "model" => tx.model(&entry.thing).await?.map(|model| Found::Model {
+                    code: model.code().to_owned(),
+                    name: model.name().to_owned(),
+                    kind: model.kind(),
+                }),
+                "lot" if lots < LOTS_COUNTED => {
+                    lots += 1;
+                    let reached = tx.clubs_of_lot(&entry.thing, None).await?;
+                    let clubs: HashSet<_> = reached.iter().filter_map(|club| club.club.as_ref()).collect();
+                    Some(Found::Lot { lot: entry.thing.clone(), clubs: clubs.len() as i64 })
+                }
+                "order" => Some(Found::Order { number: number() }),
+                "batch" => {
+                    let batch = tx.batch_by_number(number()).await?;
+                    batch.map(|batch| Found::Batch { number: batch.number, lot: batch.lot })
+                }
+                kind => tx.found_note(kind, &entry.thing).await?.map(|note| Found::Note {
+                    text: note.text,
+                    job: note.job,
+                    slot: note.slot,
+                    club: note.club,
+                    by: note.by,
+                }),
             });
         }
-        if text.chars().any(char::is_alphabetic) {
-            let filter = ClubFilter { search: text.to_owned(), owner: None };
-            found.extend(tx.owned_clubs(&filter, limit).await?.into_iter().map(Found::of_club));
-        }
-        let clubs = i64::try_from(tx.clubs_of_lot(text, None).await?.len()).unwrap_or(i64::MAX);
-        if clubs > 0 {
-            found.push(Found::Lot { lot: text.to_owned(), clubs });
-        }
-        let count = tx.count_parts(&PartFilter { text: Some(text.to_owned()), ..PartFilter::default() }).await?;
-        if count > 0 {
-            found.push(Found::Parts { text: text.to_owned(), count });
+        let words = entries.meant.as_deref().unwrap_or(text);
+        match (entries.parts, entries.entries.iter().find(|entry| entry.kind == "part")) {
+            (1, Some(only)) => {
+                let part = tx.part_by_code(&only.thing).await?;
+                found.extend(part.map(|part| Found::Part { code: part.code, kind: part.kind }));
+            }
+            (0, _) => {}
+            (count, _) => found.push(Found::Parts { text: words.to_owned(), count }),
         }
         let mut seen = Vec::with_capacity(found.len());
         for one in found {
@@ -243,7 +296,8 @@ impl App {
                 seen.push(one);
             }
         }
-        Ok(seen)
+        let meant = entries.meant.filter(|_| !seen.is_empty());
+        Ok(FoundNear { found: seen, meant })
     }
 
     /// [`find`](Self::find), where nothing found is a refusal.
@@ -257,6 +311,41 @@ impl App {
         }
         Ok(found)
     }
+}
+
+/// What was found, and the words that were taken for those that were typed.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct FoundNear {
+    /// The things, what fits best first.
+    pub found: Vec<Found>,
+    /// What was looked for in place of what was typed, where nothing had that; none where something had.
+    pub meant: Option<String>,
+}
+
+/// What the number in a text may stand for.
+async fn numbered(tx: &mut Tx, text: &str) -> Result<Vec<Found>, AppError> {
+    let mut found = Vec::new();
+    let Some(asked) = Numbered::read(text) else { return Ok(found) };
+    let number = asked.number;
+    if asked.job
+        && let Some((player, state)) = tx.job_name(number).await?
+    {
+        found.push(Found::Job { number, player, state });
+    }
+    if asked.order && tx.count_orders(&OrderFilter { number: Some(number), ..OrderFilter::default() }).await? > 0 {
+        found.push(Found::Order { number });
+    }
+    if asked.batch
+        && let Some(batch) = tx.batch_by_number(number).await?
+    {
+        found.push(Found::Batch { number, lot: batch.lot });
+    }
+    if asked.customer
+        && let Some(row) = tx.customer(number).await?.filter(|row| row.deleted_at.is_none())
+    {
+        found.push(Found::Customer { number, name: row.customer.name });
+    }
+    Ok(found)
 }
 
 #[cfg(test)]

@@ -43,6 +43,7 @@ pub mod plan;
 pub mod price;
 mod proven;
 pub mod recall;
+pub mod same_again;
 pub mod scale_health;
 mod scale_watch;
 pub mod scales;

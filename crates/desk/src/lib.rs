@@ -11,6 +11,7 @@ pub mod order;
 pub mod planner;
 pub mod quote;
 pub mod recall;
+pub mod same_again;
 pub mod scale_health;
 pub mod sheet_check;
 pub mod short_sheet;

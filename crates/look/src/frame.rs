@@ -200,7 +200,7 @@ pub fn page(w: &Words, frame: &PageFrame) -> Markup {
                 @if !frame.footer.is_empty() {
                     footer.foot {
                         nav aria-label=(w.text("frame-more")) {
-                            @for link in &frame.footer { a href=(link.href) { (link.label) } }
+                            @for link in &frame.footer { a href=(link.href) data-key=[(link.href == "/scan").then_some("/")] { (link.label) } }
                             a href="/tablet#keys" data-key-list data-key="?" { (w.text("frame-keys")) }
                         }
                         p.version { (text!(w, "frame-version", version = env!("CARGO_PKG_VERSION"))) }

@@ -3,6 +3,7 @@
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
+mod again;
 mod backup;
 mod clubs;
 mod cpm;
@@ -21,6 +22,7 @@ mod serve;
 mod soft_side;
 mod stock;
 
+pub use again::*;
 pub use backup::*;
 pub use clubs::*;
 pub use cpm::*;
@@ -108,6 +110,8 @@ pub enum Command {
     /// Clubs that live on, and jobs on them.
     #[command(subcommand)]
     Club(ClubCommand),
+    /// The same again: clubs, a set or a customer's clubs as they were built, what differs today, and a new sheet of them.
+    Again(AgainArguments),
     /// Kinds of job: regrip, bend, shorten, and the shop's own.
     #[command(subcommand)]
     Kind(KindCommand),

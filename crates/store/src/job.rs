@@ -257,6 +257,15 @@ impl Tx {
         self.number(query("SELECT COUNT(*) FROM job WHERE state = $1").bind(state.key())).await
     }
 
+    /// Who a job's clubs are built for, and how far it is.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn job_name(&mut self, number: i64) -> Result<Option<(String, JobState)>, StoreError> {
+        let row = self.row(query("SELECT player, state FROM job WHERE number = $1").bind(number)).await?;
+        row.map(|row| Ok((row.text("player")?, row.word("state", JobState::from_key)?))).transpose()
+    }
+
     /// The identity of the job with a running number.
     ///
     /// # Errors

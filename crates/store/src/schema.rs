@@ -80,6 +80,16 @@ fn migrations(backend: Backend) -> Vec<Migration> {
             include_str!("../migrations/0016_club_marks_append_only.postgres.sql")
         ),
     };
+    let find = match backend {
+        Backend::Sqlite => concat!(
+            include_str!("../migrations/0017_find.sql"),
+            include_str!("../migrations/0017_find_noted.sqlite.sql")
+        ),
+        Backend::Postgres => concat!(
+            include_str!("../migrations/0017_find.sql"),
+            include_str!("../migrations/0017_find_noted.postgres.sql")
+        ),
+    };
     [
         (1, "tables", include_str!("../migrations/0001_tables.sql")),
         (2, "append only", append_only),
@@ -97,7 +107,8 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (14, "shaft profiles", shaft_profiles),
         (15, "access", include_str!("../migrations/0015_access.sql")),
         (16, "club marks", club_marks),
-        (17, "swing period", include_str!("../migrations/0017_swing_period.sql")),
+        (17, "find", find),
+        (18, "swing period", include_str!("../migrations/0018_swing_period.sql")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))
@@ -121,6 +132,7 @@ pub(crate) async fn prepare(conn: &mut Connection<'_>, place: &str, make: bool) 
     }
     migrate(conn, place).await?;
     check(conn, place).await?;
+    crate::find_line::prepare(conn, place).await?;
     Ok(applied.is_none())
 }
 
@@ -167,6 +179,11 @@ pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Erro
     for row in conn.rows(query(sql)).await? {
         tables.push(row.get::<String, _>("name")?);
     }
+    if conn.backend() == Backend::Sqlite {
+        // Its own tables go with it, and it would not go after them.
+        conn.run("DROP TABLE IF EXISTS find_fts").await?;
+        tables.retain(|table| !table.starts_with("find_fts"));
+    }
     let cascade = if conn.backend() == Backend::Postgres { " CASCADE" } else { "" };
     if conn.backend() == Backend::Sqlite {
         tables = referring_first(conn, tables).await?;
@@ -178,7 +195,7 @@ pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Erro
     }
     if conn.backend() == Backend::Postgres {
         // What the triggers call; SQLite keeps that within the trigger.
-        conn.run("DROP FUNCTION IF EXISTS append_only, count_stock_change").await?;
+        conn.run("DROP FUNCTION IF EXISTS append_only, count_stock_change, note_find").await?;
     }
     Ok(())
 }

@@ -1,6 +1,6 @@
 //! A transaction, and the few ways in which the queries of the other modules use it.
 
-use crate::engine::{Connection, Query, Row, Transaction, query};
+use crate::engine::{Backend, Connection, Query, Row, Transaction, query};
 use crate::error::StoreError;
 use crate::remembered::Remembered;
 use std::sync::Arc;
@@ -69,6 +69,9 @@ impl Tx {
     /// # Errors
     /// As [`commit`](Self::commit).
     pub async fn commit_numbered(mut self) -> Result<i64, StoreError> {
+        if self.changed {
+            crate::find_line::catch_up(&mut self.connection()).await?;
+        }
         let number = if self.changed {
             self.number(query("UPDATE data_state SET number = number + 1 RETURNING number")).await?
         } else {
@@ -90,6 +93,11 @@ impl Tx {
             return Ok(None);
         }
         self.number(query(STATE_NUMBER)).await.map(Some)
+    }
+
+    /// Which database it is on.
+    pub(crate) fn backend(&mut self) -> Backend {
+        self.connection().backend()
     }
 
     fn connection(&mut self) -> Connection<'_> {

@@ -135,7 +135,8 @@ async fn one_field_finds_names_jobs_codes_lots_and_orders() {
     let code = part["code"].as_str().expect("a code");
     assert_eq!(find(code).await, json!([{ "part": { "code": code, "kind": part["kind"] } }]));
     let model = find("wren-i").await;
-    assert!(model[0]["parts"]["count"].as_i64().is_some_and(|n| n > 7), "{model}");
+    assert_eq!(model[0]["model"]["name"], "Wren iron", "{model}");
+    assert!(model[1]["parts"]["count"].as_i64().is_some_and(|n| n > 7), "{model}");
     assert_eq!(find("order 5").await, json!([]));
     assert_eq!(find("100%").await, json!([]));
     // The field of Today leads there.

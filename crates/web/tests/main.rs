@@ -2,6 +2,7 @@
 
 mod adapters;
 mod addresses;
+mod again;
 mod arrival_slips;
 mod at_the_tablet;
 mod bad_input;
@@ -14,6 +15,7 @@ mod demo_past;
 mod description;
 mod door;
 mod every_kind;
+mod find;
 mod first_run;
 mod forecast_kept;
 mod frequency_plan;

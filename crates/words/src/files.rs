@@ -3,6 +3,7 @@
 /// Name and content of each file.
 pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("access", include_str!("../texts/en/access.ftl")),
+    ("again", include_str!("../texts/en/again.ftl")),
     ("api", include_str!("../texts/en/api.ftl")),
     ("app", include_str!("../texts/en/app.ftl")),
     ("ask", include_str!("../texts/en/ask.ftl")),

@@ -5,6 +5,7 @@ use crate::config::{CustomerCommand, CustomerDelete, CustomerExport, CustomerFie
 use crate::failure::{CommandFault, Failure};
 use app::App;
 use app::customer::{CustomerView, DeleteCustomer, Deletion, GiveSheet, TakeName};
+use app::find::FoundNear;
 use app::stock::PartChange;
 use quantity::LengthUnit;
 use std::fmt::Write;
@@ -222,11 +223,13 @@ fn what_happens(w: &Words, deletion: &Deletion) -> String {
 /// Nothing fits; what the store says.
 pub async fn find(arguments: &FindArguments) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
-    let found = app.find_some(&arguments.text).await?;
+    let near = if arguments.near { app.find_near(&arguments.text).await? } else { FoundNear::default() };
+    let found = if near.found.is_empty() { app.find_some(&arguments.text).await? } else { near.found };
     app.close().await;
     if arguments.database.json {
         return print_json(&found);
     }
     let w = reader();
-    say(&found.iter().map(|one| one.words(&w) + "\n").collect::<String>())
+    let meant = near.meant.map(|meant| text!(w, "find-meant", text = arguments.text, meant = meant) + "\n");
+    say(&(meant.unwrap_or_default() + &found.iter().map(|one| one.words(&w) + "\n").collect::<String>()))
 }

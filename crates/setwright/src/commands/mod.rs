@@ -1,6 +1,7 @@
 //! What each command does.
 
 mod advise;
+mod again;
 mod backup;
 mod calc;
 mod causes;
@@ -76,6 +77,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Part(part) => told(part.database.json, block(part::part(&part))),
         Command::Match(matching) => told(matching.database.json, block(matched::matched(&matching))),
         Command::Club(club) => told(clubs::in_json(&club), block(clubs::club(&club))),
+        Command::Again(again) => told(again.database.json, block(again::again(&again))),
         Command::Kind(kind) => told(clubs::kind_in_json(&kind), block(clubs::kind(&kind))),
         Command::Job(command) => told(job::in_json(&command), block(job::job(&command))),
         Command::TakeBack(word) => told(word.signed.database.json, block(job::take_back(&word))),

@@ -204,8 +204,11 @@ pub struct CustomerDelete {
 /// What to look for.
 #[derive(Debug, Args)]
 pub struct FindArguments {
-    /// As it is typed or scanned.
+    /// As it is typed or scanned; parts of words will do.
     pub text: String,
+    /// Where nothing fits, take words with one slip of the hand as well: a letter wrong, missing or too many, or two swapped.
+    #[arg(long)]
+    pub near: bool,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

@@ -1,16 +1,14 @@
 //! What the one field finds: things by parts of their words, and by words with one slip of the hand.
 
-mod fold;
-mod keep;
+mod note;
 
-pub(crate) use keep::{catch_up, prepare};
+pub use note::FoundNote;
 
 use crate::column::{Columns, Row, query};
 use crate::engine::Backend;
 use crate::error::StoreError;
+use crate::find_line::{NO_PART, folded, one_slip_apart};
 use crate::tx::Tx;
-use fold::{folded, one_slip_apart};
-use keep::NO_PART;
 use sqlx::AssertSqlSafe;
 
 /// Something that was found by its words.
@@ -116,12 +114,7 @@ impl Tx {
     }
 
     /// The lines in which all words stand one way, the latest first, each with its running number.
-    async fn lines(
-        &mut self,
-        words: &[String],
-        way: Way,
-        parts: bool,
-    ) -> Result<Vec<(FoundEntry, i64)>, StoreError> {
+    async fn lines(&mut self, words: &[String], way: Way, parts: bool) -> Result<Vec<(FoundEntry, i64)>, StoreError> {
         let patterns: Vec<String> = words.iter().map(|word| way.pattern(word)).collect();
         let limit = if parts { PARTS_COUNTED } else { LOOKED_AT };
         // The index has groups of three letters: what is shorter, it cannot find.

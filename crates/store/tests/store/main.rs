@@ -15,6 +15,7 @@ mod customers;
 mod documents;
 mod earlier_schemas;
 mod figures;
+mod find;
 mod history;
 mod holds;
 mod jobs;

@@ -96,7 +96,7 @@ on_both! {
     }
 
     async fn what_an_administrator_adds_does_no_harm(db: &TestDb) {
-        db.sql("CREATE TABLE notes (id BIGINT PRIMARY KEY); CREATE INDEX part_by_lot ON part (lot)").await.expect("added");
+        db.sql("CREATE TABLE notes (id BIGINT PRIMARY KEY); CREATE INDEX part_by_own_place ON part (lot)").await.expect("added");
         Store::open(&db.url).await.expect("opened").close().await;
     }
 

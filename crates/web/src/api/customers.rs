@@ -142,12 +142,18 @@ async fn give_sheet(
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
 struct FindQuery {
-    /// As it is typed or scanned: a customer's name, `job 1`, a number, the code of a part or job card, a lot, `order 2`.
+    /// As it is typed or scanned: a customer's name, `job 1`, a number, the code of a part or job card, a lot, `order 2`, a word of
+    /// a note. Parts of words will do.
     text: String,
+    /// Whether words may have one slip of the hand where nothing fits them as they are: never for what a scanner sends.
+    #[serde(default)]
+    near: bool,
 }
 
-/// What a text may mean: customers, jobs, sheets, clubs, parts, lots, orders, batches. Empty where nothing fits.
+/// What a text may mean: customers, jobs, sheets, clubs, models, parts, lots, orders, batches, notes. What fits best comes
+/// first. Empty where nothing fits.
 #[utoipa::path(get, path = "/find", params(FindQuery), responses((status = 200, body = Vec<Found>)))]
 async fn find_anything(State(app): State<App>, Asked(query): Asked<FindQuery>) -> Result<Answer<Vec<Found>>, ApiError> {
-    Ok(Answer(app.find(&query.text).await?))
+    let found = if query.near { app.find_near(&query.text).await?.found } else { app.find(&query.text).await? };
+    Ok(Answer(found))
 }

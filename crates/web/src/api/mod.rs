@@ -1,5 +1,6 @@
 //! The JSON API under `/api/v1`: everything that the pages do, described by OpenAPI 3.1 at `openapi.json`.
 
+mod again;
 mod bench;
 mod calc;
 mod clubs;
@@ -72,6 +73,7 @@ fn operations() -> OpenApiRouter<App> {
         .merge(jobs::router())
         .merge(clubs::router())
         .merge(recall::router())
+        .merge(again::router())
         .merge(matched::router())
         .merge(bench::router())
         .merge(glue::router())

@@ -20,11 +20,11 @@ pub(super) fn router() -> Router<App> {
 }
 
 /// The field: a hand scanner types into it, or a hand a name, a job, a code, a lot, an order.
-pub(super) fn find_form(w: &Words, typed: &str) -> Markup {
+pub(super) fn find_form(w: &Words, typed: &str, autofocus: bool) -> Markup {
     html! {
         form.search.scan role="search" method="get" action="/scan" {
             label.hidden for="scan" { (w.text("today-scan")) }
-            input #scan name="code" value=(typed) placeholder=(w.text("today-scan-example")) autocomplete="off" autocapitalize="off" spellcheck="false";
+            input #scan name="code" value=(typed) placeholder=(w.text("today-scan-example")) autocomplete="off" autocapitalize="off" spellcheck="false" autofocus[autofocus];
             button.button.quiet type="submit" { (look::icon(Icon::Scan)) span { (w.text("today-scan-open")) } }
         }
     }
@@ -33,22 +33,26 @@ pub(super) fn find_form(w: &Words, typed: &str) -> Markup {
 async fn find(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
     let asked = Entries::new(pairs);
     let typed = asked.text("code");
-    let found = app.find(typed).await?;
-    if let [only] = found.as_slice() {
+    let near = app.find_near(typed).await?;
+    let found = near.found;
+    // What was not typed is offered and never opened by itself: a scan with a slip must not lead to another club.
+    if let ([only], None) = (found.as_slice(), &near.meant) {
         return Ok(go_to(&address(only)).into_response());
     }
-    let status = if found.is_empty() { StatusCode::NOT_FOUND } else { StatusCode::OK };
+    let nothing_typed = typed.trim().is_empty();
+    let status = if found.is_empty() && !nothing_typed { StatusCode::NOT_FOUND } else { StatusCode::OK };
     let body = html! {
-        (find_form(&w, typed))
-        @if found.is_empty() {
+        (find_form(&w, typed, nothing_typed))
+        @if nothing_typed { p { (w.text("find-empty")) } } @else if found.is_empty() {
             (empty_state(&text!(w, "find-nothing", text = typed), &w.text("find-nothing-next"),
                 &[Action { href: "/", label: &w.text("page-today"), primary: false }]))
         } @else {
+            @if let Some(meant) = &near.meant { p { (text!(w, "find-meant", text = typed, meant = meant)) } }
             ul.plain.readings { @for one in &found { li { a href=(address(one)) { (one.words(&w)) } } } }
         }
     };
     let crumb = if found.is_empty() { String::new() } else { text!(w, "find-count", n = found.len()) };
-    let title = text!(w, "find-title", text = typed);
+    let title = if nothing_typed { w.text("find-page") } else { text!(w, "find-title", text = typed) };
     let page = framed(&w, &app, Framed { title: &title, active: Nav::Today, crumb, body, ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
@@ -67,5 +71,10 @@ fn address(found: &Found) -> String {
         Found::Parts { text, .. } => format!("/stock{}", query(&[("text", text)])),
         Found::Lot { lot, .. } | Found::Batch { lot, .. } => format!("/recall{}", query(&[("lot", lot)])),
         Found::Order { number } => format!("/orders/{number}"),
+        Found::Model { code, .. } => format!("/stock/models/{}", in_address(code)),
+        Found::Note { club: Some(code), .. } => format!("/clubs/{}", in_address(code)),
+        Found::Note { job: Some(job), slot: Some(slot), .. } => format!("/bench/{job}/{slot}"),
+        Found::Note { job: Some(job), .. } => format!("/records/{job}"),
+        Found::Note { .. } => "/marks".to_owned(),
     }
 }

@@ -1,5 +1,6 @@
 //! The pages: server-made HTML with real forms, complete without script.
 
+mod again;
 mod ask;
 mod bench;
 mod bench_advice;
@@ -130,6 +131,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(recall::router())
         .merge(records::router())
         .merge(clubs::router())
+        .merge(again::router())
         .merge(club_job::router())
         .merge(match_set::router())
         .merge(job_kinds::router())
@@ -258,6 +260,7 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
         })
         .collect();
     let footer = [
+        ("/scan", "find-page"),
         ("/clubs", "club-life-page"),
         ("/recall", "page-recall"),
         ("/learned", "page-learned"),

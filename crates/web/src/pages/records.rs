@@ -84,6 +84,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -
         p.actions.no-print {
             (link_button(&format!("/api/v1/jobs/{job}/record"), &w.text("record-as-file"), ButtonKind::Quiet, Some(Icon::Export), ""))
             (link_button(&format!("/records/{job}/player"), &w.text("player-title"), ButtonKind::Quiet, Some(Icon::Print), ""))
+            @if record.state == JobState::Finished { (super::again::again_link(&w, "job", &job.to_string())) }
             (link_button(&format!("/records/{job}/bill"), &text!(w, "price-bill", job = job), ButtonKind::Quiet, Some(Icon::Print), ""))
         }
         (summary(&w, &record, &models))

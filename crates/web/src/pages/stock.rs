@@ -106,7 +106,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
             (link_button("/stock/models", &w.text("stock-models"), ButtonKind::Quiet, None, ""))
         }
         @if total == 0 && !narrowed { (nothing_yet(&w, models.is_empty())) } @else {
-            (super::find::find_form(&w, ""))
+            (super::find::find_form(&w, "", false))
             (kinds)
             (filter_form(&w, &asked, &models))
             @if let Some(part) = &gone {

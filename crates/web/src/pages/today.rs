@@ -68,7 +68,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let clock_state = app.clock_state().await?;
     let backups = app.backup_state();
     let body = html! {
-        (super::find::find_form(&w, ""))
+        (super::find::find_form(&w, "", false))
         div data-live="0" {
             @if let Some(doubt) = &clock_state.doubt { (clock_part(&w, &w.refusal(&Refusal::new(doubt)))) }
             @if let Some(wrong) = &backups.wrong { (backup_part(&w, wrong)) }

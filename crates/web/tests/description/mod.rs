@@ -136,6 +136,7 @@ async fn places(bench: &Bench) -> BTreeMap<&'static str, Vec<String>> {
 /// What an operation needs in its query; all else is left out.
 fn query(path: &str) -> &'static str {
     match path {
+        "/again" => "?job=3",
         "/find" => "?text=job%201",
         "/recall" | "/recall/addresses" => "?lot=D-101",
         "/glue/mix" => "?joints=8",

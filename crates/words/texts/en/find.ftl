@@ -20,4 +20,10 @@ find-lot =
        *[other] Lot { $lot }: { $n } clubs have something of it
     }
 find-order = Order { $order }
+find-model = { $name }, model of { $kind }, { $code }
+find-note = “{ $text }” ({ $by })
+find-note-job = “{ $text }”, job { $job } ({ $by })
+find-meant = Nothing has “{ $text }”. Did you mean “{ $meant }”?
+find-page = Find
+find-empty = A name, “job 1”, a code, a lot, an order, a word of a note; a part of it will do.
 find-batch = Batch { $batch } of adhesive

@@ -179,6 +179,9 @@ fn clubs(operation: &str) -> Option<Value> {
         }),
         "change_club" => json!({ "label": "the old 7", "by": "Ada", "version": 1 }),
         "measure_club" => json!({ "arrival": { "loft_deg": 33.0, "lie_deg": 62.0 }, "by": "Ada", "version": 2 }),
+        "add_sheet_again" => {
+            json!({ "again": { "clubs": ["C1"] }, "due": "2031-04-01", "note": "one lost on holiday" })
+        }
         "mark_clubs" => {
             json!({ "recall": { "part": "S7-02" }, "word": "look at the hosel", "clubs": ["J1-4"], "by": "Ada" })
         }

@@ -77,7 +77,7 @@ const NOUNS: [(&str, &str, &[&str]); 20] = [
     (
         "clubs",
         "Clubs that live on: what they are made of, what was read of them, what was done.",
-        &["/clubs", "/match-set"],
+        &["/clubs", "/match-set", "/again"],
     ),
     (
         "recall",

@@ -1,17 +1,20 @@
 //! The lines of words that the one field looks through, kept with what they are about.
 
+mod fold;
+
+pub(crate) use fold::{folded, one_slip_apart};
+
 use crate::column::{Columns, Row, query};
 use crate::engine::{Backend, Connection, begin_write, lock_writers};
 use crate::error::StoreError;
-use crate::find::fold::folded;
 use serde::Deserialize;
 use sqlx::AssertSqlSafe;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
-/// What stands before the line of everything but a part: no word has it. Parts are most of all lines, and are looked for by
+/// What stands before the line of everything but a part: no word has a letter of it. Parts are most of all lines, and are looked for by
 /// themselves.
-pub(super) const NO_PART: &str = "~x~";
+pub(crate) const NO_PART: &str = "~~~";
 /// Things whose lines are written at once.
 const AT_ONCE: usize = 300;
 /// Letters of the shortest word in which a slip is looked for.
@@ -307,7 +310,7 @@ const TRIGRAMS: &str = "
     END;";
 
 /// Whether the means are there.
-pub(super) async fn indexed(conn: &mut Connection<'_>) -> Result<bool, sqlx::Error> {
+async fn indexed(conn: &mut Connection<'_>) -> Result<bool, sqlx::Error> {
     let sql = match conn.backend() {
         Backend::Sqlite => "SELECT 1 FROM sqlite_master WHERE name = 'find_fts'",
         Backend::Postgres => {
