@@ -17,6 +17,7 @@ pub mod cpm;
 pub mod customer;
 mod deletion;
 pub mod done;
+mod entry;
 pub mod error;
 mod fault;
 pub mod find;

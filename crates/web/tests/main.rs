@@ -48,6 +48,7 @@ mod soft_side;
 mod start_here;
 mod stock_list;
 mod support;
+mod swing_inertia;
 mod trim_to_cpm;
 mod verdict;
 mod weigh_in;

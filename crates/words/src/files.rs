@@ -85,6 +85,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("soft_side", include_str!("../texts/en/soft_side.ftl")),
     ("stiffness_profile", include_str!("../texts/en/stiffness_profile.ftl")),
     ("store", include_str!("../texts/en/store.ftl")),
+    ("swing_inertia", include_str!("../texts/en/swing_inertia.ftl")),
     ("tablet", include_str!("../texts/en/tablet.ftl")),
     ("today", include_str!("../texts/en/today.ftl")),
     ("verdict", include_str!("../texts/en/verdict.ftl")),

@@ -69,6 +69,7 @@ mod stock_import;
 mod stock_weigh;
 mod stock_weighed;
 mod style;
+mod swing_inertia;
 mod tablet;
 mod today;
 mod told;
@@ -115,6 +116,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(scale_health::router())
         .merge(scale_check::router())
         .merge(scale_setup::router())
+        .merge(swing_inertia::router())
         .merge(gauge_study::router())
         .merge(bench::router())
         .merge(grid::router())
