@@ -84,13 +84,9 @@ function send(entry, later = false) {
     headers: { "Content-Type": "application/x-www-form-urlencoded", "Idempotency-Key": entry.key },
     ...stop,
   }).then((answer) => {
-    // The tablet's key was taken away: the entry is kept, and sent once the tablet is let in again.
-    if (answer.status === 401) {
-      if (location.pathname !== "/come-in") location.assign(`/come-in?to=${encodeURIComponent(location.pathname + location.search)}`);
-      throw new Error("not let in");
-    }
-    // The server itself is in trouble: keep the entry and try again.
-    if ([502, 503, 504].includes(answer.status)) throw new Error("not now");
+    // No key any more: the page leads to the door. Or the server is in trouble. The entry is kept.
+    if (answer.status === 401 && location.pathname !== "/come-in") location.reload();
+    if ([401, 502, 503, 504].includes(answer.status)) throw new Error("not now");
     if (answer.ok && club) keepIn(OWN, [...own(), { key: entry.key, club }].slice(-OWN_MOST));
     return answer;
   });
