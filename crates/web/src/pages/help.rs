@@ -43,7 +43,7 @@ async fn contents(State(app): State<App>, Reader(w): Reader, Query(asked): Query
             div.actions { (button(&Button { label: &w.text("help-find"), kind: ButtonKind::Quiet, ..Button::default() })) }
         }
         @if sought.is_empty() {
-            ol.guide-contents { @for chapter in w.guide() { li { a href={ "/help/" (chapter.key) } { (chapter.title()) } } } }
+            ol.book-contents { @for chapter in w.guide() { li { a href={ "/help/" (chapter.key) } { (chapter.title()) } } } }
         } @else { (found(&w, &sought)) }
     };
     let title = w.text("help-title");
@@ -102,7 +102,7 @@ fn found(w: &Words, sought: &str) -> Markup {
     found.sort_by_key(|stretch| !words.iter().any(|word| stretch.heading.to_lowercase().contains(word)));
     html! {
         @if found.is_empty() { p { (text!(w, "help-nothing", text = sought)) } }
-        ul.guide-found { @for stretch in found.iter().take(MOST_FOUND) {
+        ul.book-found { @for stretch in found.iter().take(MOST_FOUND) {
             @let heading = if stretch.heading.is_empty() { stretch.chapter.title() } else { &stretch.heading };
             li {
                 a href={ "/help/" (stretch.chapter.key) "#" (anchor(heading)) } { (stretch.chapter.title()) @if heading != stretch.chapter.title() { ": " (heading) } }
@@ -120,7 +120,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(key): Path<String>
     let chapter = &w.guide()[at];
     let beside = |at: Option<usize>| at.and_then(|at| w.guide().get(at));
     let body = html! {
-        div.guide { (rendered(&w, chapter)) }
+        div.book { (rendered(&w, chapter)) }
         nav.actions aria-label=(w.text("help-title")) {
             @if let Some(before) = beside(at.checked_sub(1)) { a.button.quiet href={ "/help/" (before.key) } { "← " (before.title()) } }
             a.button.quiet href="/help" { (w.text("help-contents")) }
@@ -136,7 +136,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(key): Path<String>
 /// A chapter as it stands on its page: its own title is the page's, links lead to the chapters in the program.
 fn rendered(w: &Words, chapter: &Chapter) -> Markup {
     let mut events: Vec<Event<'_>> = Vec::new();
-    let mut in_title = false;
+    let (mut in_title, mut tables) = (false, 0);
     // Where the address of a link is not in the program, its words stand without it.
     let mut open_links: Vec<bool> = Vec::new();
     for event in Parser::new_ext(&chapter.text, Options::ENABLE_TABLES) {
@@ -161,7 +161,8 @@ fn rendered(w: &Words, chapter: &Chapter) -> Markup {
             Event::Start(Tag::Table(_)) => {
                 events
                     .push(Event::Html("<div class=\"table-wrap\" tabindex=\"0\" role=\"region\" aria-label=\"".into()));
-                events.push(Event::Text(chapter.title().to_owned().into()));
+                tables += 1;
+                events.push(Event::Text(text!(w, "help-table", n = tables).into()));
                 events.push(Event::Html("\">".into()));
                 events.push(event);
             }

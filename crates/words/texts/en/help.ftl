@@ -6,3 +6,4 @@ help-search = Words to look for
 help-find = Find
 help-nothing = Nothing in the guide has “{ $text }”.
 help-contents = All chapters
+help-table = Table { $n }
