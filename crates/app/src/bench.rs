@@ -1,6 +1,8 @@
 //! The bench: readings in, what they mean out.
 
 use crate::clock_watch::ClockUse;
+pub use crate::entry::{Entry, check_typed};
+use crate::entry::{EntryRefused, need_once, value_of};
 use crate::job::JobFile;
 use crate::kept_job::KeptJob;
 use crate::lanes::Lane;
@@ -19,39 +21,19 @@ use bench::meaning::Meaning;
 use bench::offer::Bundle;
 use bench::open_point::Final;
 use bench::remedy::{Ranking, Remedy};
-use fact::{Fact, Told};
-use quantity::{LengthUnit, MassUnit};
+use fact::Fact;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use store::Tx;
 use trade::because::{self, Because};
-use trade::error::Noun;
+use trade::error::{Noun, within};
 use trade::event_kind::EventKind;
 use trade::id::{ClubId, ReadingId};
 use trade::job::{JobClub, JobState};
 use trade::kind::Role;
 use trade::reading::{Reading, Unit, What, check_value};
-use trade::soft_side::SoftSideRead;
 use trade::step::{Step, Strength};
 use utoipa::ToSchema;
-
-/// One entry at the bench.
-#[derive(Debug, Clone, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Entry {
-    /// What was read.
-    pub what: What,
-    /// The entry as typed, in workshop notation: `D8.9`, `36 3/4`, `8.1 oz`.
-    #[serde(default)]
-    pub typed: String,
-    /// The value as a plain number in the unit of `what`, for programs; `typed` may then be left out.
-    #[serde(default)]
-    pub value: Option<f64>,
-    /// The club was seated again and read once more: both readings count. Left out, the entry takes the place of the
-    /// one before it, as a correction does.
-    #[serde(default)]
-    pub again: bool,
-}
 
 /// Readings of one club at one step: all are kept or none.
 #[derive(Debug, Clone, Deserialize, ToSchema)]
@@ -228,7 +210,7 @@ impl App {
         }
         let Some(first) = kept.first() else { return Ok(None) };
         let same = |(entry, reading): (&Entry, &Reading)| {
-            entry.what == reading.what && value_of(entry).is_ok_and(|value| value == reading.value)
+            entry.what == reading.what && value_of(entry, &file.shop.pendulum).is_ok_and(|value| value == reading.value)
         };
         let all_same = kept.len() == new.entries.len() && new.entries.iter().zip(&kept).all(same);
         if first.club != club.id || first.step != new.step || !all_same {
@@ -476,17 +458,30 @@ fn reading_of_entry(
     entry: &Entry,
     at: jiff::Timestamp,
 ) -> Result<Reading, AppError> {
-    let value = value_of(entry)?;
+    let value = value_of(entry, &file.shop.pendulum)?;
     check_value(entry.what, value)?;
+    let pivot_mm = pivot_of(file, entry)?;
     let replaces = trade::reading::standing(&file.readings)
         .into_iter()
         .rev()
-        .find(|r| r.club == club.id && r.step == step.key && r.what == entry.what && !entry.again)
+        // A swing from another pivot is another measurement.
+        .find(|r| {
+            let same = r.club == club.id && r.step == step.key && r.what == entry.what;
+            same && r.pivot_mm == pivot_mm && !entry.again
+        })
         .map(|r| r.id.clone());
     let (scale, display_step) = match entry.what.unit() {
         Unit::Points => (Some(&file.shop.balance_scale), file.shop.balance_scale.display_step),
         Unit::Gram => (Some(&file.shop.mass_scale), file.shop.mass_scale.display_step),
         _ => (None, 0.0),
+    };
+    let typed = entry.typed.trim();
+    // With how many swings it is of, whatever the shop's pendulum is set to later.
+    let typed = match typed.split_once('@').unwrap_or((typed, "")) {
+        (time, _) if entry.what == What::SwingPeriod && !time.is_empty() && !time.contains('/') => {
+            format!("{}/{}", time.trim(), file.shop.pendulum.swings)
+        }
+        _ => typed.to_owned(),
     };
     Ok(Reading {
         id: crate::new_id().as_str().into(),
@@ -496,7 +491,7 @@ fn reading_of_entry(
         what: entry.what,
         value,
         unit: entry.what.unit(),
-        typed: if entry.typed.trim().is_empty() { value.to_string() } else { entry.typed.trim().to_owned() },
+        typed: if typed.is_empty() { value.to_string() } else { typed },
         on: new.on.clone().unwrap_or_else(|| step.on.clone()),
         scale: scale.map(|s| s.key.clone()),
         display_step,
@@ -504,37 +499,24 @@ fn reading_of_entry(
         by: new.by.clone(),
         replaces,
         taken_back: None,
+        pivot_mm,
         insisted: false,
         forecast: None,
     })
 }
 
-/// The value of an entry in the unit of what was read.
-fn value_of(entry: &Entry) -> Result<f64, AppError> {
-    if let Some(value) = entry.value {
-        return Ok(value);
+/// Where the club hung while it was timed; none for all else.
+fn pivot_of(file: &JobFile, entry: &Entry) -> Result<Option<f64>, AppError> {
+    if let Some(pivot_mm) = entry.pivot_mm {
+        within("pivot_mm", pivot_mm, -200.0, 500.0, "mm")?;
     }
-    let text = entry.typed.as_str();
-    // A soft side may be written with how sure it is: `74 ± 4`.
-    let text = if entry.what == What::SoftSide { SoftSideRead::apart(text).0 } else { text };
-    Ok(match entry.what.unit() {
-        Unit::Gram => quantity::parse_mass(text, MassUnit::Gram)?.g(),
-        Unit::Points => quantity::parse_swing_weight(text)?.points(),
-        Unit::Millimetre => quantity::parse_length(text, LengthUnit::Inch)?.mm(),
-        Unit::Degree => quantity::parse_angle(text)?.deg(),
-        Unit::Cpm => quantity::parse_frequency(text)?.cpm(),
-        Unit::None if entry.what.is_look() => yes_or_no(entry.what, text)?,
-        Unit::None => 0.0,
-    })
-}
-
-/// The answer of a look: 1 for yes, 0 for no.
-fn yes_or_no(what: What, text: &str) -> Result<f64, AppError> {
-    match text.trim().to_lowercase().as_str() {
-        "yes" | "y" | "1" => Ok(1.0),
-        "no" | "n" | "0" => Ok(0.0),
-        _ => Err(AppError::invalid(EntryRefused::YesOrNo { what, typed: text.trim().to_owned() })),
+    if entry.what != What::SwingPeriod {
+        return Ok(None);
     }
+    let pendulum = &file.shop.pendulum;
+    let typed = if entry.value.is_some() { None } else { pendulum.timed(&entry.typed)?.pivot_mm };
+    let pivot_mm = entry.pivot_mm.or(typed).unwrap_or(pendulum.pivot_mm);
+    Ok(Some(within("pivot_mm", pivot_mm, -200.0, 500.0, "mm")?))
 }
 
 fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppError> {
@@ -544,50 +526,15 @@ fn reading_of<'a>(file: &'a JobFile, id: &ReadingId) -> Result<&'a Reading, AppE
         .ok_or_else(|| AppError::not_found(Noun::Reading, id.as_str(), &LookUp::LoadClub))
 }
 
-/// Two values of one quantity at once cannot both be meant.
-fn need_once(entries: &[Entry]) -> Result<(), AppError> {
-    let twice = entries.iter().enumerate().find(|(i, e)| entries[..*i].iter().any(|other| other.what == e.what));
-    match twice {
-        None => Ok(()),
-        Some((_, entry)) => Err(AppError::invalid(EntryRefused::Twice { what: entry.what })),
-    }
-}
-
 /// Readings with what the bench expected before they came. One that takes another's place is held against the forecast
 /// without that other: what was wrong must not make itself look right.
 fn with_forecasts(file: &KeptJob, readings: Vec<Reading>) -> Result<Vec<Reading>, AppError> {
     let replaced: Vec<ReadingId> = readings.iter().filter_map(|r| r.replaces.clone()).collect();
     file.believing_without(&replaced, |believed| {
         let with = |reading: Reading| {
-            let expected = match file.job.step(&reading.step) {
-                Some(step) => believed.expected_at(&reading.club, step, reading.what, &reading.on)?,
-                None => believed.expected(&reading.club, reading.what, &reading.on)?,
-            };
+            let expected = believed.expected_reading(&reading)?;
             Ok(Reading { forecast: expected.map(Expectation::stood), ..reading })
         };
         readings.into_iter().map(with).collect()
     })
-}
-
-/// Reads an entry as it would be kept, for a page that wants to say which of several was wrong.
-///
-/// # Errors
-/// As [`App::read`].
-pub fn check_typed(what: What, typed: &str) -> Result<f64, AppError> {
-    let value = value_of(&Entry { what, typed: typed.to_owned(), value: None, again: false })?;
-    check_value(what, value)?;
-    Ok(value)
-}
-
-fact::facts! {
-    /// What is refused of readings at the bench.
-    pub(crate) enum EntryRefused: "reading_refused" {
-        Nothing { step: String },
-        KeptBefore { entries: Vec<Told> },
-        TakenBack,
-        NotKept,
-        Twice { what: What },
-        AsKept { what: What, typed: String },
-        YesOrNo { what: What, typed: String },
-    }
 }

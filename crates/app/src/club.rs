@@ -310,6 +310,7 @@ impl App {
             What::TotalMass => Some(shop.mass_scale.key.clone()),
             _ => None,
         };
+        let arrival = arrival.clone().with_inertia(&shop.pendulum)?;
         let figure = |(what, value): (What, f64)| ClubFigure { what, value, unit: what.unit(), scale: scale(what), at };
         Ok(arrival.read().into_iter().map(figure).collect())
     }
@@ -326,7 +327,7 @@ impl App {
         let Some((found, plan)) = file.job.club(club).and_then(|club| Some((club, club.plan.as_ref()?))) else {
             return Ok(());
         };
-        let figures = read_at_the_end(believed, found);
+        let figures = read_at_the_end(believed, found)?;
         let pieces = ClubPlan { expected: Vec::new(), reasons: Vec::new(), ..plan.clone() };
         let made = Made { row: found.target.clone(), pieces };
         let of_job = |event: ClubEvent, kind: &str, changes: Vec<Told>| ClubEvent {
@@ -360,7 +361,10 @@ impl App {
         let changes = found.work.as_ref().map(|work| changes(believed, work, found)).transpose()?.unwrap_or_default();
         if made.pieces != old.made.pieces {
             // What was read before the work says nothing of the club as it is now.
-            old.figures.retain(|figure| !matches!(figure.what, What::SwingWeight | What::TotalMass | What::Cpm));
+            old.figures.retain(|figure| {
+                let whole = [What::SwingWeight, What::TotalMass, What::Cpm, What::SwingInertia];
+                !whole.contains(&figure.what)
+            });
         }
         if found.work.as_ref().is_some_and(|work| !work.keeps(plan, PartKind::Grip)) {
             old.grip_size_mm = None;
@@ -422,12 +426,12 @@ fn take_measures(library: &trade::model::Library, club: &mut Club, read: &Arriva
 }
 
 /// The last readings of a club as it leaves, one of each sort; doubted ones are left out.
-fn read_at_the_end(believed: &Believed<'_>, club: &JobClub) -> Vec<ClubFigure> {
+fn read_at_the_end(believed: &Believed<'_>, club: &JobClub) -> Result<Vec<ClubFigure>, AppError> {
     let whole = |r: &Reading| r.on.contains(&Role::Grip) && !r.on.contains(&Role::Solvent);
     let kinds = [What::SwingWeight, What::TotalMass, What::FinishedLength, What::Loft, What::Lie, What::Cpm];
     let standing = believed.standing();
     let last = |what: What| {
-        let needs_whole = matches!(what, What::SwingWeight | What::TotalMass);
+        let needs_whole = matches!(what, What::SwingWeight | What::TotalMass | What::SwingPeriod | What::SwingInertia);
         let fits = |r: &&&Reading| {
             r.club == club.id && r.what == what && (!needs_whole || whole(r)) && !believed.is_doubted(&r.id)
         };
@@ -440,7 +444,15 @@ fn read_at_the_end(believed: &Believed<'_>, club: &JobClub) -> Vec<ClubFigure> {
         scale: reading.scale.clone(),
         at: reading.at,
     };
-    kinds.into_iter().filter_map(last).map(figure).collect()
+    let mut figures: Vec<ClubFigure> = kinds.into_iter().filter_map(last).map(figure).collect();
+    // A timed swing tells the inertia with all else that is known of the club.
+    let timed = last(What::SwingPeriod).or_else(|| last(What::SwingInertia));
+    if let (Some(reading), Some(inertia)) = (timed, believed.swing_inertia(&club.id)?) {
+        let what = What::SwingInertia;
+        let value = inertia.value_kg_cm2;
+        figures.push(ClubFigure { what, value, unit: what.unit(), scale: None, at: reading.at });
+    }
+    Ok(figures)
 }
 
 /// What the work changed.

@@ -89,7 +89,13 @@ impl App {
             let one = NewReadings {
                 slot: *slot,
                 step: step.key.clone(),
-                entries: vec![Entry { what: What::Done, typed: "done".to_owned(), value: None, again: false }],
+                entries: vec![Entry {
+                    what: What::Done,
+                    typed: "done".to_owned(),
+                    value: None,
+                    pivot_mm: None,
+                    again: false,
+                }],
                 on: None,
                 by: done.by.clone(),
                 version: None,

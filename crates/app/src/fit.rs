@@ -235,6 +235,7 @@ impl App {
                 id: crate::new_id().as_str().into(),
                 replaces: None,
                 taken_back: None,
+                pivot_mm: None,
                 insisted: false,
                 ..was.clone()
             };

@@ -398,6 +398,7 @@ fn glued_now(file: &JobFile, step: &Step, club: &ClubId, batch: &Batch) -> Readi
         by: batch.by.clone(),
         replaces: before.map(|r| r.id.clone()),
         taken_back: None,
+        pivot_mm: None,
         insisted: false,
         forecast: None,
     }

@@ -94,7 +94,29 @@ impl JobFile {
         let learned = learned_for(tx, &job).await?;
         let watch = crate::scale_watch::watch_of_job(tx, &shop, &job, &readings).await?;
         let marks = tx.open_marks_of_job(&job.id).await?;
-        Ok(Self { job, readings, batches, let_pass, passed, library, shop, declined, marks, learned, watch, overrides })
+        let file = Self {
+            job,
+            readings,
+            batches,
+            let_pass,
+            passed,
+            library,
+            shop,
+            declined,
+            marks,
+            learned,
+            watch,
+            overrides,
+        };
+        file.aimed()
+    }
+
+    /// The file with the swing weights of clubs that are to be equal in inertia, as the readings have them.
+    fn aimed(mut self) -> Result<Self, AppError> {
+        if let Some(job) = self.assembly().aimed_by_inertia(&self.readings)? {
+            self.job = job;
+        }
+        Ok(self)
     }
 
     /// The job as the belief takes it.
@@ -202,7 +224,7 @@ impl JobFile {
         after.readings.extend(new);
         after.job = after.job.with_targets_read(&after.readings);
         after.watch = crate::scale_watch::watch_of_job(tx, &after.shop, &after.job, &after.readings).await?;
-        Ok(after)
+        after.aimed()
     }
 
     /// The file once somebody has gone on with something open.

@@ -17,6 +17,7 @@ pub mod cpm;
 pub mod customer;
 mod deletion;
 pub mod done;
+mod entry;
 pub mod error;
 mod fault;
 pub mod find;
@@ -93,6 +94,7 @@ pub struct App {
     charts: scale_health::KeptCharts,
     jobs: kept_job::KeptJobs,
     backups: backup::DailyBackups,
+    others_told: Arc<live::OthersTold>,
 }
 
 impl App {
@@ -154,6 +156,7 @@ impl App {
             charts: scale_health::KeptCharts::default(),
             jobs: kept_job::KeptJobs::default(),
             backups: backup::DailyBackups::default(),
+            others_told: Arc::default(),
         };
         let mut tx = app.store.write().await?;
         if tx.shop().await?.is_none() {
@@ -167,6 +170,15 @@ impl App {
     #[must_use]
     pub fn now(&self) -> Timestamp {
         self.clock.now()
+    }
+
+    /// Whether the shop can be read now.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn can_be_read(&self) -> Result<(), AppError> {
+        self.store.read().await?.shop().await?;
+        Ok(())
     }
 
     /// Waits for open work and closes the database.

@@ -1,7 +1,9 @@
 //! What other screens are told.
 
+use crate::AppError;
 use crate::stock_list::ImportProgress;
 use serde::Serialize;
+use std::sync::{Mutex, PoisonError};
 use tokio::sync::broadcast;
 
 /// Something changed that another screen may be showing.
@@ -20,7 +22,29 @@ pub(crate) fn channel() -> broadcast::Sender<LiveEvent> {
     broadcast::channel(KEPT).0
 }
 
+/// How many changes of other programs were told.
+#[derive(Debug, Default)]
+pub(crate) struct OthersTold(Mutex<Option<i64>>);
+
 impl crate::App {
+    /// Tells the screens when another program, such as the command line or a second server, has changed the shop since this was
+    /// last asked. The database numbers its states, so that no program has to tell another. Asked each second or oftener.
+    ///
+    /// # Errors
+    /// What the store says.
+    pub async fn hear_other_programs(&self) -> Result<bool, AppError> {
+        let now = self.store.changes_of_others().await?;
+        let mut told = self.others_told.0.lock().unwrap_or_else(PoisonError::into_inner);
+        let before = *told.get_or_insert(now);
+        if now <= before {
+            return Ok(false);
+        }
+        *told = Some(now);
+        drop(told);
+        self.tell(None, "elsewhere");
+        Ok(true)
+    }
+
     /// Listens to what happens from now on.
     #[must_use]
     pub fn listen(&self) -> broadcast::Receiver<LiveEvent> {

@@ -86,7 +86,13 @@ impl App {
         let step =
             step.ok_or_else(|| AppError::conflict(SoftSideFault::NotAsked { number: club.target.number.clone() }))?;
         let Some(read) = found.read() else { return Err(AppError::invalid(SoftSideFault::NothingToMark)) };
-        let entry = Entry { what: What::SoftSide, typed: read.written(), value: Some(read.at_deg), again: false };
+        let entry = Entry {
+            what: What::SoftSide,
+            typed: read.written(),
+            value: Some(read.at_deg),
+            pivot_mm: None,
+            again: false,
+        };
         let new = NewReadings {
             slot,
             step: step.key.clone(),

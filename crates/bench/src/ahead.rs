@@ -15,7 +15,6 @@ use trade::kind::Role;
 use trade::model::PartKind;
 use trade::reading::What;
 use trade::step::Step;
-use trade::swing_weight::points_per_g;
 use trade::tip_weight::tip_weight_fits;
 
 /// Clubs that choosing the grips one after another must bring to be advised.
@@ -420,5 +419,5 @@ fn tray_step_points(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>
         return Ok(None);
     }
     let cap_mm = assembly.library.grip(&club.target.grip_model)?.cap_mm;
-    Ok(Some(most / steps as f64 * points_per_g(plan.cut_shaft_mm + cap_mm)))
+    Ok(Some(most / steps as f64 * assembly.effect_per_g(club, plan.cut_shaft_mm + cap_mm)?))
 }

@@ -6,9 +6,11 @@
 //! otherwise; the shop's own readings narrow them.
 
 mod came;
+pub(crate) mod inertia;
 mod reference;
 mod told;
 
+use self::inertia::{g_in2, rod_g_in2, shaft_inertia_g_in2};
 use crate::learned::{
     CAP_SD_MM, DRIFT_DAY_SD_POINTS, GRIP_CENTRE_SD_MM, Habit, Learned, ScatterKey, Scattered, TAPE_SHARE_SD, ValueKey,
     ferrule_key,
@@ -29,7 +31,7 @@ use trade::error::TradeError;
 use trade::grip::GripModel;
 use trade::job::{Job, JobClub};
 use trade::model::{Library, PartKind, as_it_came};
-use trade::places::{Places, TURNINGS_G, turned_g};
+use trade::places::{HEAD_INERTIA_KG_CM2, Places, TURNINGS_G, turned_g};
 use trade::plan::{ClubPlan, Extra};
 use trade::reading::What;
 use trade::scale::Scale;
@@ -264,7 +266,9 @@ impl Assembly<'_> {
             true => Prior { piece_sd: arm.piece_sd.hypot(inch(offset_sd_mm)), ..arm },
             false => arm.with_shared(shared.key(ValueKey::Delta(head.code.clone()).to_string(), inch(offset_sd_mm))),
         };
-        made = made.with_piece(Piece::new(Role::Head, head_mass, arm).moving_with_length());
+        let head_inertia = g_in2(HEAD_INERTIA_KG_CM2.0);
+        let piece = Piece::new(Role::Head, head_mass, arm).with_own_inertia(head_inertia);
+        made = made.with_piece(piece.moving_with_length());
         if let Some(part) = plan.part(PartKind::Adapter) {
             let adapter = self.library.adapter(&part.model)?;
             let mass = mass_of(plan, PartKind::Adapter, ADAPTER_MASS_SD_G);
@@ -294,7 +298,7 @@ impl Assembly<'_> {
                 shared.key(ValueKey::ShaftCentre(shaft.code.clone()).to_string(), inch(SHAFT_CENTRE_SD_MM.0)),
             ),
         };
-        Piece::new(Role::Shaft, mass, centre)
+        Piece::new(Role::Shaft, mass, centre).with_own_inertia(shaft_inertia_g_in2(plan))
     }
 
     /// Ferrule, tip weight and adhesive.
@@ -391,7 +395,8 @@ impl Assembly<'_> {
                         .with_shared_gain(shared.key(of.to_string(), TAPE_SHARE_SD.0), mass_g)
                         .with_shared_gain(shared.key(of.of_job(), of_job), mass_g),
                 };
-                made = made.with_piece(Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(TAPE_PLACE_SD_MM))));
+                let piece = Piece::new(Role::Tape, mass, Prior::new(inch(arm_mm), inch(TAPE_PLACE_SD_MM)));
+                made = made.with_piece(piece.with_own_inertia(rod_g_in2(mass_g, grip.length_mm)));
             }
         }
         let arm = match as_it_came::is(&grip.code) {
@@ -400,8 +405,9 @@ impl Assembly<'_> {
                 shared.key(ValueKey::GripCentre(grip.code.clone()).to_string(), inch(GRIP_CENTRE_SD_MM.0)),
             ),
         };
-        made =
-            made.with_piece(Piece::new(Role::Grip, mass_of(plan, PartKind::Grip, grip.mass_sd_g), arm).from_grip_cap());
+        let mass = mass_of(plan, PartKind::Grip, grip.mass_sd_g);
+        let own = rod_g_in2(mass.mean, grip.length_mm);
+        made = made.with_piece(Piece::new(Role::Grip, mass, arm).with_own_inertia(own).from_grip_cap());
         let solvent = Prior::new(SOLVENT_G.0, self.scatter(Scattered::SolventPiece))
             .with_shared(shared.key(ValueKey::Solvent.to_string(), SOLVENT_G.1))
             .with_shared(shared.key(ValueKey::Solvent.of_job(), self.scatter(Scattered::SolventJob)));

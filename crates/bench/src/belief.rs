@@ -2,6 +2,7 @@
 
 pub use crate::accuracy::BAND_95;
 use crate::assembly::Assembly;
+use crate::assembly::inertia::KG_CM2_PER_G_IN2;
 use crate::clock::Clock;
 use crate::flex::Flex;
 use crate::reference::{REFERENCE, REFERENCE_MASS_G};
@@ -18,7 +19,7 @@ use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::kind::Role;
-use trade::places::TURNINGS_G;
+use trade::places::{HEAD_INERTIA_KG_CM2, TURNINGS_G};
 use trade::plan::ClubPlan;
 use trade::reading::{Reading, StoodForecast, What, standing};
 use trade::scale::Scale;
@@ -38,6 +39,8 @@ const BALANCE_POINT_SD_MM: f64 = 1.0;
 pub(crate) const CENTRE_SD_MM: f64 = 0.8;
 /// Standard deviation of a cap's thickness by caliper, mm.
 pub(crate) const CAP_SD_MM: f64 = 0.1;
+/// How much an inertia is off by a period that is a second off, kg·cm²: 2 · 2,700 over 1.88 s, as of a usual club from the butt.
+const INERTIA_PER_S_KG_CM2: f64 = 2870.0;
 
 /// Where a club will finish.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
@@ -199,7 +202,7 @@ impl Assembly<'_> {
         let of = self.job.club(&reading.club).filter(|club| club.plan.is_some())?;
         let club = &*self.as_read(of, self.job.is_of_club_as_it_came(reading));
         let plan = club.plan.as_ref()?;
-        let bridge = self.bridge(club, plan, reading.what)?;
+        let bridge = self.bridge(club, plan, reading.what, reading.pivot_mm)?;
         let (grams, points) = self.added_since(club, plan, reading);
         let added = match reading.what {
             What::SwingWeight => points,
@@ -240,7 +243,8 @@ impl Assembly<'_> {
         for club in self.job.clubs.iter().filter(|club| club.plan.is_some()) {
             let Some((work, came)) = club.work.as_ref().zip(club.as_it_came()) else { continue };
             for figure in &work.known {
-                let Some(bridge) = came.plan.as_ref().and_then(|plan| self.bridge(&came, plan, figure.what)) else {
+                let Some(bridge) = came.plan.as_ref().and_then(|plan| self.bridge(&came, plan, figure.what, None))
+                else {
                     continue;
                 };
                 // Another day of the scale: what it was off by then is not what it is off by today.
@@ -260,7 +264,7 @@ impl Assembly<'_> {
 
     /// The bridge between a reading and what the belief calls it; none for what this belief does not know (loft, lie …; of
     /// frequencies see [`crate::flex`]) and for a piece that the plan does not have.
-    fn bridge(&self, club: &JobClub, plan: &ClubPlan, what: What) -> Option<Bridge<'_>> {
+    fn bridge(&self, club: &JobClub, plan: &ClubPlan, what: What, pivot_mm: Option<f64>) -> Option<Bridge<'_>> {
         let (balance, mass) = (&self.shop.balance_scale, &self.shop.mass_scale);
         let by_swing_weight = |quantity| {
             let plain = Bridge::plain(quantity, self.noise_sd(balance));
@@ -281,6 +285,19 @@ impl Assembly<'_> {
             What::GripCentre => by_rule(Quantity::PartArm(Role::Grip), CENTRE_SD_MM),
             What::CapThickness => by_rule(Quantity::CapThickness, CAP_SD_MM),
             What::ShaftBalancePoint => by_rule(Quantity::PartArm(Role::Shaft), CENTRE_SD_MM),
+            What::SwingPeriod => {
+                let pendulum = &self.shop.pendulum;
+                let pivot_in = pivot_mm.unwrap_or(pendulum.pivot_mm) / INCH_MM;
+                let quantity =
+                    Quantity::SwingPeriod { pivot_in, gravity_in_s2: pendulum.gravity_m_s2 * 1000.0 / INCH_MM };
+                Bridge { factor: pendulum.wide(), ..Bridge::plain(quantity, pendulum.period_sd_s()) }
+            }
+            What::SwingInertia => {
+                // Most are timed; a machine that shows one does no better.
+                let timed = INERTIA_PER_S_KG_CM2 * self.shop.pendulum.period_sd_s();
+                let sd = timed.hypot(HEAD_INERTIA_KG_CM2.1);
+                Bridge { factor: KG_CM2_PER_G_IN2, ..Bridge::plain(Quantity::Inertia, sd) }
+            }
             other => {
                 let role = other.mass_of()?;
                 // A weighing of a piece that the plan does not have says nothing about the club.
@@ -417,7 +434,7 @@ impl Believed<'_> {
     /// # Errors
     /// Figures that the belief cannot work with.
     pub fn expected(&self, club: &ClubId, what: What, on: &[Role]) -> Result<Option<Expectation>, TradeError> {
-        self.expected_of(club, false, what, on)
+        self.expected_of(club, false, what, on, None)
     }
 
     /// The same at a step: of the club as it came where the step reads that.
@@ -431,7 +448,16 @@ impl Believed<'_> {
         what: What,
         on: &[Role],
     ) -> Result<Option<Expectation>, TradeError> {
-        self.expected_of(club, step.before, what, on)
+        self.expected_of(club, step.before, what, on, None)
+    }
+
+    /// What a reading should show, where it was taken and as the club was then.
+    ///
+    /// # Errors
+    /// Figures that the belief cannot work with.
+    pub fn expected_reading(&self, reading: &Reading) -> Result<Option<Expectation>, TradeError> {
+        let before = self.assembly.job.step(&reading.step).is_some_and(|step| step.before);
+        self.expected_of(&reading.club, before, reading.what, &reading.on, reading.pivot_mm)
     }
 
     fn expected_of(
@@ -440,6 +466,7 @@ impl Believed<'_> {
         before: bool,
         what: What,
         on: &[Role],
+        pivot_mm: Option<f64>,
     ) -> Result<Option<Expectation>, TradeError> {
         let Some(found) = self.assembly.job.club(club) else { return Ok(None) };
         if found.plan.is_none() {
@@ -451,7 +478,7 @@ impl Believed<'_> {
         }
         let found = &*self.assembly.as_read(found, before);
         let Some(plan) = &found.plan else { return Ok(None) };
-        let Some(bridge) = self.assembly.bridge(found, plan, what) else { return Ok(None) };
+        let Some(bridge) = self.assembly.bridge(found, plan, what, pivot_mm) else { return Ok(None) };
         let scale = bridge.scale.map(|scale| scale.key.as_str());
         let on = on_club(plan, on);
         let forecast = self.mixture.forecast(|belief| belief.forecast(&found.id.0, &bridge.quantity, on, scale))?;
@@ -468,12 +495,19 @@ impl Believed<'_> {
         if found.plan.is_none() {
             return Ok(None);
         }
-        let own_sd = self.mixture.forecast(|belief| belief.answer(&true_finish(club)))?.sd;
         let probe = self.assembly.finish_probe(club);
         let (target, tolerance) = (found.target.swing_weight_points, found.target.swing_weight_tolerance());
         let asked = self.assembly.asked_of(&probe, &found.target);
-        let spread = self.mixture.normals(|belief| belief.answer(&probe))?.moved(-asked);
+        let by_inertia = self.off_inertia(found)?;
+        let spread = match by_inertia {
+            Some(off) => off,
+            None => self.mixture.normals(|belief| belief.answer(&probe))?.moved(-asked),
+        };
         let deviation = spread.as_one();
+        let own_sd = match by_inertia {
+            Some(_) => deviation.sd,
+            None => self.mixture.forecast(|belief| belief.answer(&true_finish(club)))?.sd,
+        };
         Ok(Some(Finish {
             swing_weight_points: target + deviation.mean,
             band_points: BAND_95 * deviation.sd,
@@ -483,6 +517,14 @@ impl Believed<'_> {
             tolerance_points: tolerance,
             spread,
         }))
+    }
+
+    /// How far a club that is asked for an inertia will be off it, in points at its head; none for all others.
+    pub(crate) fn off_inertia(&self, club: &JobClub) -> Result<Option<Normals>, TradeError> {
+        let Some(aim) = self.assembly.inertia_aim(club)? else { return Ok(None) };
+        let found = self.mixture.normals(|belief| belief.answer(&finished_inertia(&club.id)))?;
+        let off = found.scaled(KG_CM2_PER_G_IN2).moved(-aim.target_kg_cm2);
+        Ok(Some(off.scaled(aim.points_per_kg_cm2)))
     }
 
     /// Standard deviation that a question will have once planned readings (question and noise, in sd) are taken.
@@ -537,4 +579,9 @@ fn on_club(plan: &ClubPlan, on: &[Role]) -> OnClub {
 /// The true swing weight of the finished, dry club. What a scale is off by today is not part of it.
 fn true_finish(club: &ClubId) -> Probe {
     Probe::of_club(club.0.clone(), Quantity::SwingWeight, OnClub::finished())
+}
+
+/// The inertia of the finished, dry club.
+pub(crate) fn finished_inertia(club: &ClubId) -> Probe {
+    Probe::of_club(club.0.clone(), Quantity::Inertia, OnClub::finished())
 }

@@ -88,6 +88,7 @@ mod tests {
             by: "Ada".to_owned(),
             replaces: None,
             taken_back: None,
+            pivot_mm: None,
             insisted: false,
             forecast: None,
         }

@@ -3,6 +3,7 @@
 use crate::angle_effect::effects;
 use crate::belief::{Believed, Expectation, Finish};
 use crate::glue::{Batch, CureOverride, Gate};
+use crate::swing_inertia::SwingInertia;
 use crate::target::{Fit, Target, target_of};
 use fact::Told;
 use jiff::Timestamp;
@@ -103,6 +104,9 @@ pub struct ClubState {
     /// Where it will finish.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub finish: Option<Finish>,
+    /// Its swing inertia as it will be finished; none without a plan.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub swing_inertia: Option<SwingInertia>,
     /// How it looks in the row.
     pub look: Look,
     /// Its steps in the order of the job.
@@ -160,6 +164,7 @@ pub fn club_state(believed: &Believed<'_>, around: Surroundings<'_>, club: &JobC
         number: club.target.number.clone(),
         card: club.card.clone(),
         version: club.version,
+        swing_inertia: believed.swing_inertia(&club.id)?,
         look: look(finish.as_ref(), doubted),
         finish,
         steps,

@@ -37,6 +37,7 @@ pub mod set_fit;
 pub mod soft_side;
 pub mod solvent;
 pub mod stiffness_profile;
+pub mod swing_inertia;
 pub mod target;
 pub mod today_offset;
 pub mod told;

@@ -360,6 +360,11 @@ fn lines<'r>(
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);
     lines.push(line(What::TotalMass, target.total_mass_g, weighed.map(|e| (e.value, e.band)), None)?);
+    if finished && let Some(inertia) = believed.swing_inertia(&club.id)? {
+        let built = Some((inertia.value_kg_cm2, inertia.band_kg_cm2));
+        let after = lines.iter().take_while(|line| line.what == What::SwingWeight).count();
+        lines.insert(after, line(What::SwingInertia, inertia.target_kg_cm2, built, inertia.tolerance_kg_cm2)?);
+    }
     if target.swing_weight_free {
         lines.retain(|line| line.what != What::SwingWeight);
     }

@@ -17,5 +17,6 @@ mod scale_watch;
 mod set;
 mod set_fit;
 mod stiffness_profile;
+mod swing_inertia;
 mod tip_weights;
 mod told;

@@ -75,6 +75,7 @@ impl Set {
             by: "Ines".into(),
             replaces: None,
             taken_back: None,
+            pivot_mm: None,
             insisted: false,
             forecast: None,
         }

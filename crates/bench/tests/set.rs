@@ -136,6 +136,7 @@ impl Set {
             by: "bench".into(),
             replaces: None,
             taken_back: None,
+            pivot_mm: None,
             insisted: false,
             forecast: None,
         });

@@ -425,7 +425,8 @@ impl<'a> PastWork<'a> {
             };
             value.map(|value| (*what, value))
         };
-        let entry = |(what, value)| Entry { what, typed: typed(what, value), value: None, again: nth >= AGAIN };
+        let entry =
+            |(what, value)| Entry { what, typed: typed(what, value), value: None, pivot_mm: None, again: nth >= AGAIN };
         Ok(step.asks.iter().filter_map(shown).map(entry).collect())
     }
 }
@@ -447,7 +448,8 @@ fn typed(what: What, value: f64) -> String {
         },
         Unit::Gram => decimal(value, 1),
         Unit::Degree => decimal(value, 2).trim_end_matches('0').trim_end_matches('.').to_owned(),
-        Unit::Cpm => decimal(value, 0),
+        Unit::Cpm | Unit::KgCm2 => decimal(value, 0),
+        Unit::Second => format!("{}/1", decimal(value, 3)),
         Unit::None => String::new(),
     }
 }

@@ -106,6 +106,7 @@ impl AskClub {
             lie_deg: number.lie_deg,
             cpm: None,
             total_mass_g: None,
+            inertia_kg_cm2: None,
             grip_graphics: None,
             adapter_setting: None,
             swing_weight_free: false,

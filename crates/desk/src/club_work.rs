@@ -58,6 +58,9 @@ pub struct AskedOfClub {
     /// Swing weight of the finished club, points since A0; left out: it keeps what it comes with.
     #[schema(minimum = -60, maximum = 160)]
     pub swing_weight_points: Option<f64>,
+    /// Moment of inertia about the butt that the finished club is to have: its swing weight is then whatever gives it.
+    #[schema(minimum = 500, maximum = 9000)]
+    pub inertia_kg_cm2: Option<f64>,
     /// Loft of the finished club.
     #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: Option<f64>,
@@ -73,6 +76,7 @@ impl AskedOfClub {
             ("length_mm", self.length_mm, 400.0, 1350.0, "mm"),
             ("extension_mass_g", self.extension_mass_g, 0.0, 60.0, "g"),
             ("swing_weight_points", self.swing_weight_points, -60.0, 160.0, "points"),
+            ("inertia_kg_cm2", self.inertia_kg_cm2, 500.0, 9000.0, "kg·cm²"),
             ("loft_deg", self.loft_deg, 0.0, 80.0, "°"),
             ("lie_deg", self.lie_deg, 40.0, 80.0, "°"),
         ];
@@ -96,6 +100,7 @@ impl AskedOfClub {
             (Asked::Length, self.length_mm.is_some()),
             (Asked::ExtensionMass, self.extension_mass_g.is_some()),
             (Asked::SwingWeight, self.swing_weight_points.is_some()),
+            (Asked::SwingInertia, self.inertia_kg_cm2.is_some()),
             (Asked::Loft, self.loft_deg.is_some()),
             (Asked::Lie, self.lie_deg.is_some()),
         ];
@@ -109,7 +114,7 @@ pub fn work_of(kind: &JobKind, club: &Club, asked: &AskedOfClub) -> ClubWork {
     ClubWork {
         club: club.code.clone(),
         kind: kind.key.clone(),
-        keeps_swing_weight: asked.swing_weight_points.is_none(),
+        keeps_swing_weight: asked.swing_weight_points.is_none() && asked.inertia_kg_cm2.is_none(),
         opens_joint: kind.opens_joint,
         extension_mass_g: asked.extension_mass_g,
         came: club.made.clone(),
@@ -143,6 +148,9 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
     }
     if kind.takes.is_empty() && kind.asks(Asked::Loft) && asked.loft_deg.is_none() && asked.lie_deg.is_none() {
         return Err(refuse(ClubWorkFault::Needs { kind: kind.key.clone(), asked: Asked::Loft }));
+    }
+    if asked.swing_weight_points.is_some() && asked.inertia_kg_cm2.is_some() {
+        return Err(refuse(ClubWorkFault::WeightAndInertia { club: club.code.0.clone() }));
     }
     let unread = club.figure(What::SwingWeight).is_none() && !club.built_here();
     if kind.asks(Asked::SwingWeight) && asked.swing_weight_points.is_none() && !kind.reads_on_arrival() && unread {
@@ -184,7 +192,8 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
         }
     }
     let read = |what| club.figure(what).map(|figure| figure.value);
-    row.swing_weight_free &= asked.swing_weight_points.is_none() && read(What::SwingWeight).is_none();
+    let weight_asked = asked.swing_weight_points.is_some() || asked.inertia_kg_cm2.is_some();
+    row.swing_weight_free &= !weight_asked && read(What::SwingWeight).is_none();
     row.swing_weight_points =
         asked.swing_weight_points.or_else(|| read(What::SwingWeight)).unwrap_or(came.swing_weight_points);
     row.loft_deg = asked.loft_deg.or_else(|| read(What::Loft)).unwrap_or(came.loft_deg);
@@ -198,6 +207,7 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
     };
     row.cpm = None;
     row.total_mass_g = None;
+    row.inertia_kg_cm2 = asked.inertia_kg_cm2;
     check_lengths(library, kind, club, &row)?;
     Ok(row)
 }
@@ -384,6 +394,11 @@ fact::facts! {
             kind: String,
             /// What was given.
             asked: Asked,
+        },
+        /// A club gets the swing weight that its inertia gives it; it cannot be asked for another.
+        WeightAndInertia {
+            /// Code of the club.
+            club: String,
         },
         /// A figure that the kind needs.
         Needs {

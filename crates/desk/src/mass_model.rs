@@ -8,7 +8,7 @@
 //!   point; tip trim and butt cut take its ends off.
 //! - Head, ferrule, adhesive, adapter and tip weight are points on the axis, where the belief has them too
 //!   (`trade::places`); the ferrule is turned.
-//! - Grip and tape are rods of their length about their centre.
+//! - Grip and tape are rods of their length about their centre; a head has its own inertia (`trade::places`).
 //! - The mass of the head is free: it is what a swing weight or an inertia is solved for.
 //!
 //! Domain: the nominal figures of the models. Accuracy: that of the models' own figures; it orders heads and steps
@@ -22,7 +22,7 @@ use trade::grip::GripModel;
 use trade::head::{HeadModel, HeadNumber};
 use trade::kind::LengthTo;
 use trade::model::Library;
-use trade::places::{Places, turned_g};
+use trade::places::{HEAD_INERTIA_KG_CM2, Places, turned_g};
 use trade::shaft::ShaftModel;
 use trade::sheet::SheetClub;
 use trade::shop::Shop;
@@ -198,7 +198,7 @@ impl MassModel {
     #[must_use]
     pub fn inertia_kg_cm2(&self, head_g: f64) -> f64 {
         let fixed: f64 = self.fixed.iter().map(|m| m.mass_g * m.at_mm * m.at_mm + m.own_g_mm2).sum();
-        (fixed + head_g * self.head_at_mm * self.head_at_mm) / G_MM2_PER_KG_CM2
+        (fixed + head_g * self.head_at_mm * self.head_at_mm) / G_MM2_PER_KG_CM2 + HEAD_INERTIA_KG_CM2.0
     }
 
     /// The head that gives this moment of inertia.
@@ -231,7 +231,7 @@ mod tests {
 
     /// A fixture of a 5-iron as a rod, a point and a rod: total moment of inertia and swing weight computed
     /// independently by hand in cm (derived; g = 9.80665 not needed): head 256 g at 95 cm, shaft 120 g over 93.5 cm
-    /// about 46.75 cm, grip 50 g over 27 cm about 10.5 cm gives 2668.6 kg·cm² and C9.5.
+    /// about 46.75 cm, grip 50 g over 27 cm about 10.5 cm gives 2668.6 kg·cm² and C9.5; the head's own inertia of 3 kg·cm² comes to it.
     #[test]
     fn fixture_of_a_five_iron() {
         let even = Shaft { mass_g: 120.0, length_mm: 935.0, balance_point_mm: 467.5 };
@@ -242,7 +242,7 @@ mod tests {
             cut_shaft_mm: 935.0,
             butt_cut_mm: 0.0,
         };
-        assert!((model.inertia_kg_cm2(256.0) - 2668.6).abs() < 0.05, "{}", model.inertia_kg_cm2(256.0));
+        assert!((model.inertia_kg_cm2(256.0) - 2671.6).abs() < 0.05, "{}", model.inertia_kg_cm2(256.0));
         assert!(
             (model.swing_weight_points(256.0, 0.0) - 29.5).abs() < 0.05,
             "{}",

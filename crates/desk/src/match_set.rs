@@ -6,6 +6,7 @@
 //! (R. D. Cook and S. Weisberg, *Residuals and Influence in Regression*, 1982): named where the largest would come up once in
 //! twenty sets without one.
 
+use crate::mass_model::{Ingredients, MassModel};
 use clubphysics::uncertainty::coverage_factor;
 use serde::Serialize;
 use trade::club::Club;
@@ -14,6 +15,7 @@ use trade::kind::{ClubKind, LengthTo};
 use trade::model::Library;
 use trade::reading::{Unit, What};
 use trade::sheet::{SheetClub, Tolerances};
+use trade::shop::Shop;
 use trade::wrap::Wraps;
 use utoipa::ToSchema;
 
@@ -26,10 +28,11 @@ const HELD: f64 = 0.95;
 
 /// The figures that a line is drawn through, and how far one reading of an instrument may be off, standard deviation in the
 /// unit of the figure (common practice, no source).
-const FIGURES: [(What, f64); 6] = [
+const FIGURES: [(What, f64); 7] = [
     (What::FinishedLength, 0.5),
     (What::SwingWeight, 0.1),
     (What::TotalMass, 0.1),
+    (What::SwingInertia, 10.0),
     (What::Cpm, 0.5),
     (What::Loft, 0.25),
     (What::Lie, 0.25),
@@ -153,6 +156,8 @@ pub struct MatchModels {
     pub grip: String,
     /// Code of the ferrule's model, where it has one.
     pub ferrule: Option<String>,
+    /// Whether it is to match in swing inertia: its swing weight is then the one that gives it the inertia of the line.
+    pub by_inertia: bool,
 }
 
 impl MatchedClub {
@@ -165,24 +170,27 @@ impl MatchedClub {
     /// The club as a row of a sheet, so that it can be planned and built. A loft or lie that has no line is the head's own.
     ///
     /// # Errors
-    /// A model that the library lacks; no line of the length or of the swing weight.
-    pub fn row(&self, library: &Library, models: MatchModels) -> Result<SheetClub, TradeError> {
+    /// A model that the library lacks; no line of the length, or of the swing weight or inertia that it is to match in; a length
+    /// that leaves no shaft.
+    pub fn row(&self, library: &Library, shop: &Shop, models: MatchModels) -> Result<SheetClub, TradeError> {
         let needed = |what: What| {
             let missing = || TradeError::refused(MatchFault::NoLine { what });
             self.target(what).map(|target| target.value).ok_or_else(missing)
         };
         let (_, own) = library.head_number(&models.head, &self.number)?;
         let value = |what: What| self.target(what).map(|target| target.value);
-        Ok(SheetClub {
+        let by_inertia = models.by_inertia;
+        let mut row = SheetClub {
             number: self.number.clone(),
             club_kind: self.club_kind,
             length_mm: needed(What::FinishedLength)?,
             length_to: LengthTo::Cap,
-            swing_weight_points: needed(What::SwingWeight)?,
+            swing_weight_points: if by_inertia { 0.0 } else { needed(What::SwingWeight)? },
             loft_deg: value(What::Loft).unwrap_or(own.loft_deg),
             lie_deg: value(What::Lie).unwrap_or(own.lie_deg),
             cpm: value(What::Cpm),
             total_mass_g: value(What::TotalMass),
+            inertia_kg_cm2: None,
             head_model: models.head,
             shaft_model: models.shaft,
             grip_model: models.grip,
@@ -197,7 +205,15 @@ impl MatchedClub {
             tip_weight: None,
             wraps: Wraps { base: 1, full: 0, lower_hand: 0 },
             tolerances: Tolerances::default(),
-        })
+        };
+        if by_inertia {
+            let inertia_kg_cm2 = needed(What::SwingInertia)?;
+            let model = MassModel::of(&Ingredients::of_sheet(&row, library, shop)?)?;
+            let head_g = model.head_for_inertia_g(inertia_kg_cm2);
+            row.swing_weight_points = model.swing_weight_points(head_g, 0.0);
+            row.inertia_kg_cm2 = Some(inertia_kg_cm2);
+        }
+        Ok(row)
     }
 }
 

@@ -83,6 +83,13 @@ fact::facts! {
             /// Mass at that stage, grams.
             mass_g: f64,
         },
+        /// A club does not hang from a pivot that is beyond its balance point: it would turn over.
+        NothingHangs {
+            /// Key of the club in the model of the job.
+            club: String,
+            /// The pivot, from the end that sits on the stop, inches.
+            pivot_in: f64,
+        },
         /// A time lies outside what the drift of a scale covers.
         OutsideDrift {
             /// Key of the scale in the model of the job.

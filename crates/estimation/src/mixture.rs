@@ -325,6 +325,13 @@ impl Normals {
         self
     }
 
+    /// The same in another unit: every value times a factor above 0.
+    #[must_use]
+    pub fn scaled(mut self, by: f64) -> Self {
+        self.of.iter_mut().for_each(|(_, f)| *f = Forecast { mean: f.mean * by, sd: f.sd * by });
+        self
+    }
+
     /// Probability of a value from `low` to `high`.
     ///
     /// # Examples

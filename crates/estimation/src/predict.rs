@@ -28,6 +28,10 @@ pub(crate) enum Kind {
     SwingWeight,
     BalancePoint,
     Inertia,
+    SwingPeriod {
+        pivot_in: f64,
+        gravity_in_s2: f64,
+    },
     ShaftLength,
     LengthToCap,
     /// `constant + Σ gain · shared`; the mass is what a fulcrum error acts on.
@@ -92,6 +96,11 @@ impl Question {
             Quantity::SwingWeight => Kind::SwingWeight,
             Quantity::BalancePoint => Kind::BalancePoint,
             Quantity::Inertia => Kind::Inertia,
+            Quantity::SwingPeriod { pivot_in, gravity_in_s2 } => {
+                let pivot_in = E::finite(|| format!("{who}.pivot_in"), *pivot_in)?;
+                let gravity_in_s2 = E::positive(|| format!("{who}.gravity_in_s2"), *gravity_in_s2)?;
+                Kind::SwingPeriod { pivot_in, gravity_in_s2 }
+            }
             Quantity::ShaftLength => Kind::ShaftLength,
             Quantity::LengthToCap => Kind::LengthToCap,
             Quantity::Shared(key) => shared_kind(0.0, vec![(layout.shared(key, who)?, 1.0)], None),
@@ -294,6 +303,7 @@ impl ClubPoint<'_> {
             Kind::SwingWeight => self.swing_weight(times, slope),
             Kind::BalancePoint => self.balance_point(times, slope)?,
             Kind::Inertia => self.inertia(times, slope),
+            Kind::SwingPeriod { pivot_in, gravity_in_s2 } => self.period(*pivot_in, *gravity_in_s2, times, slope)?,
             Kind::ShaftLength => self.add(slope, &self.club.length, times),
             Kind::LengthToCap => self.add(slope, &self.club.length, times) + self.add(slope, &self.club.cap, times),
             // Shared quantities are answered before a club is looked at.
@@ -343,6 +353,29 @@ impl ClubPoint<'_> {
             inertia_g_in2 += mass_g * lever_in * lever_in + piece.own_inertia_g_in2;
         }
         inertia_g_in2
+    }
+
+    /// `2π √(I / (g M))`: the inertia I = Σ m (x − p)² about the pivot, and the moment M = Σ m (x − p) about it.
+    fn period(&self, pivot_in: f64, gravity_in_s2: f64, times: f64, slope: &mut Slope) -> Result<f64, E> {
+        let (mut inertia, mut moment) = (0.0, 0.0);
+        for piece in self.pieces() {
+            let (mass_g, from_in) = (self.get(&piece.mass), self.lever(piece).0 - pivot_in);
+            moment += mass_g * from_in;
+            inertia += mass_g * from_in * from_in + piece.own_inertia_g_in2;
+        }
+        if moment <= 0.0 || inertia <= 0.0 {
+            return Err(E::NothingHangs { club: self.club.key.clone(), pivot_in });
+        }
+        let period_s = 2.0 * std::f64::consts::PI * (inertia / (gravity_in_s2 * moment)).sqrt();
+        // dT/T is half of dI/I less dM/M.
+        let (by_inertia, by_moment) = (times * period_s / (2.0 * inertia), -times * period_s / (2.0 * moment));
+        for piece in self.pieces() {
+            let (lever_in, cap_times) = self.lever(piece);
+            let from_in = lever_in - pivot_in;
+            let mass_g = self.add(slope, &piece.mass, by_inertia * from_in * from_in + by_moment * from_in);
+            self.add_lever(slope, piece, cap_times, mass_g * (2.0 * by_inertia * from_in + by_moment));
+        }
+        Ok(period_s)
     }
 
     fn part_arm(&self, role: Role, times: f64, slope: &mut Slope) -> Result<f64, E> {

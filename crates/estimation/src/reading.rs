@@ -22,6 +22,13 @@ pub enum Quantity {
     BalancePoint,
     /// Moment of inertia about the end that sits on the stop, g·in².
     Inertia,
+    /// Period of one small full swing of the club hung from a pivot on its axis, seconds.
+    SwingPeriod {
+        /// Where the pivot is, from the end that sits on the stop, inches; nearer to it than the balance point.
+        pivot_in: f64,
+        /// Gravity where it swings, in/s².
+        gravity_in_s2: f64,
+    },
     /// Length to the butt end of the shaft, inches.
     ShaftLength,
     /// Length to the outside of the cap, inches.
@@ -60,7 +67,10 @@ impl Quantity {
     /// Does it depend on which pieces are on the club?
     #[must_use]
     pub(crate) fn depends_on_stage(&self) -> bool {
-        matches!(self, Self::TotalMass | Self::SwingWeight | Self::BalancePoint | Self::Inertia)
+        matches!(
+            self,
+            Self::TotalMass | Self::SwingWeight | Self::BalancePoint | Self::Inertia | Self::SwingPeriod { .. }
+        )
     }
 }
 

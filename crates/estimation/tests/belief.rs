@@ -189,6 +189,8 @@ fn derivatives_agree_with_differences() -> Tested {
         Quantity::SwingWeight,
         Quantity::BalancePoint,
         Quantity::Inertia,
+        Quantity::SwingPeriod { pivot_in: 0.0, gravity_in_s2: 386.089 },
+        Quantity::SwingPeriod { pivot_in: 5.5, gravity_in_s2: 386.089 },
         Quantity::TotalMass,
         Quantity::LengthToCap,
         Quantity::ShaftLength,
@@ -523,5 +525,58 @@ fn a_scale_keeps_its_habit_and_begins_each_day_anew() -> Tested {
     close("the morning after", morning.mean, 30.1 + HABIT * 0.3, 1e-6);
     close("sd of the morning after", morning.sd, 0.2 * (1.0 - HABIT * HABIT).sqrt(), 1e-6);
     assert!(matches!(at_now(40.0), Err(EstimationError::Limits { .. })), "beyond the last knot nothing can be said");
+    Ok(())
+}
+
+/// An even rod hung from its end swings like a thread of two thirds of its length: 2π·√(2L/3g), a handbook formula. The rod is
+/// a piece of 120 g, 23.622 in long, with mL²/12 of its own; hung from a place a third of the way down it swings like one of
+/// 2L/3 as well, as the two are each other's centres of oscillation (Huygens).
+#[test]
+fn a_rod_swings_like_a_thread_of_two_thirds() -> Tested {
+    let (length_in, mass_g) = (23.622, 120.0);
+    let rod = Piece::new(Role::Shaft, Prior::known(mass_g), Prior::known(length_in / 2.0))
+        .with_own_inertia(mass_g * length_in * length_in / 12.0);
+    let model = JobModel { clubs: vec![Club::new("rod", length_in).with_piece(rod)], ..JobModel::default() };
+    let belief = model.solve(&[])?;
+    let gravity_in_s2 = 9.80665 / 0.0254;
+    let by_hand_s = 2.0 * std::f64::consts::PI * (2.0 * length_in / (3.0 * gravity_in_s2)).sqrt();
+    for pivot_in in [0.0, length_in / 3.0] {
+        let period = Quantity::SwingPeriod { pivot_in, gravity_in_s2 };
+        let found = belief.forecast("rod", &period, OnClub::of(&[Role::Shaft]), None)?;
+        close(&format!("hung at {pivot_in}"), found.mean, by_hand_s, 1e-12);
+    }
+    // Beyond its balance point it turns over.
+    let over = Quantity::SwingPeriod { pivot_in: 12.0, gravity_in_s2 };
+    let refused = belief.forecast("rod", &over, OnClub::of(&[Role::Shaft]), None);
+    assert!(matches!(refused, Err(EstimationError::NothingHangs { .. })), "{refused:?}");
+    Ok(())
+}
+
+/// A timed swing tells the inertia: of a club whose head may weigh anything, a period known to one in a thousand leaves the inertia
+/// known to about two in a thousand, as dI/I = 2 dT/T + dM/M, with the moment M known by the swing weight.
+#[test]
+fn a_period_and_a_swing_weight_tell_the_inertia() -> Tested {
+    let club = Club::new("c", 37.0)
+        .with_piece(Piece::new(Role::Head, Prior::new(260.0, 9.0), Prior::new(37.1, 0.25)))
+        .with_piece(Piece::new(Role::Shaft, Prior::new(110.0, 20.0), Prior::new(18.0, 0.9)))
+        .with_piece(Piece::new(Role::Grip, Prior::new(50.0, 7.0), Prior::new(4.0, 0.35)).from_grip_cap());
+    let on = OnClub::of(&[Role::Head, Role::Shaft, Role::Grip]);
+    let period = Quantity::SwingPeriod { pivot_in: 0.0, gravity_in_s2: 386.089 };
+    let model = JobModel { clubs: vec![club], ..JobModel::default() };
+    let read = |quantity: &Quantity, sd: f64| {
+        let value = model.solve(&[])?.forecast("c", quantity, on, None)?.mean;
+        Ok::<_, EstimationError>(
+            Observation::new(format!("{quantity:?}"), quantity.clone(), value, sd).of_club("c", on),
+        )
+    };
+    let (weighed, balanced) = (read(&Quantity::TotalMass, 0.1)?, read(&Quantity::SwingWeight, 0.1)?);
+    let timed = read(&period, 0.001 * 1.88)?;
+    let share = |read: &[Observation]| {
+        let found = model.solve(read)?.forecast("c", &Quantity::Inertia, on, None)?;
+        Ok::<_, EstimationError>(found.sd / found.mean)
+    };
+    let (before, after) = (share(&[weighed.clone(), balanced.clone()])?, share(&[weighed, balanced, timed])?);
+    assert!(before > 0.005, "{before}");
+    assert!((0.001..0.0022).contains(&after), "{after}");
     Ok(())
 }

@@ -73,24 +73,19 @@ async function onSubmit(event) {
 
 // `later`: it waited, and says when it was typed.
 function send(entry, later = false) {
-  const stop = AbortSignal.timeout ? { signal: AbortSignal.timeout(10000) } : {};
   const body = new URLSearchParams(entry.body);
   const club = clubOf(entry.url, body);
   if (later && entry.at) body.set("at", entry.at);
   if (later && body.has("seen")) body.set("seen", [body.get("seen"), ...own().filter((one) => one.club === club).map((one) => one.key)].join(" "));
   return fetch(entry.url, {
     method: "POST",
-    body: body.toString(),
-    headers: { "Content-Type": "application/x-www-form-urlencoded", "Idempotency-Key": entry.key },
-    ...stop,
+    body,
+    headers: { "Idempotency-Key": entry.key },
+    signal: AbortSignal.timeout?.(10000),
   }).then((answer) => {
-    // The tablet's key was taken away: the entry is kept, and sent once the tablet is let in again.
-    if (answer.status === 401) {
-      if (location.pathname !== "/come-in") location.assign(`/come-in?to=${encodeURIComponent(location.pathname + location.search)}`);
-      throw new Error("not let in");
-    }
-    // The server itself is in trouble: keep the entry and try again.
-    if ([502, 503, 504].includes(answer.status)) throw new Error("not now");
+    // No key any more: the page leads to the door. Or the server is in trouble. The entry is kept.
+    if (answer.status === 401 && location.pathname !== "/come-in") location.reload();
+    if ([401, 502, 503, 504].includes(answer.status)) throw new Error("not now");
     if (answer.ok && club) keepIn(OWN, [...own(), { key: entry.key, club }].slice(-OWN_MOST));
     return answer;
   });

@@ -57,6 +57,10 @@ pub enum Command {
     Demo(Demo),
     /// Open the bench on this machine; makes an empty shop where there is none.
     Serve(Serve),
+    /// Every setting of the server: what it is, where that comes from, how it is set and what it is for.
+    Config(Serve),
+    /// What helps to find a fault, without names: version, settings, amounts, clock, backups, damage. For whoever helps you.
+    Support(SupportArguments),
     /// Make a backup of the shop now, while it is in use: opened, found whole and counted before it has its name.
     Backup(BackupArguments),
     /// Put a backup in the place of the shop; without --replace tells what would be lost and changes nothing.

@@ -263,6 +263,7 @@ impl<'a> Work<'a> {
             by: "simulated".into(),
             replaces: None,
             taken_back: None,
+            pivot_mm: None,
             insisted: false,
             forecast: None,
         });

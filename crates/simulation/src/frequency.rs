@@ -527,6 +527,7 @@ fn reading_of(job: &Job, slot: usize, on: &[Role], value: f64, n: usize) -> Read
         by: "hand".into(),
         replaces: None,
         taken_back: None,
+        pivot_mm: None,
         insisted: false,
         forecast: None,
     }

@@ -40,6 +40,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
             lie_deg: 60.5 + 0.5 * i as f64,
             cpm: None,
             total_mass_g: None,
+            inertia_kg_cm2: None,
             grip_graphics: None,
             adapter_setting: None,
             swing_weight_free: false,

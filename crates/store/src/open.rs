@@ -112,6 +112,16 @@ impl Store {
         Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), true))
     }
 
+    /// How many changes other programs have made to the database, from an unknown beginning: it grows with each of theirs
+    /// and with none of this store's. While one of its own is being made to last it may tell one less.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn changes_of_others(&self) -> Result<i64, StoreError> {
+        let number = self.read().await?.state_number().await?.unwrap_or_default();
+        Ok(number - self.remembered.own_changes.count())
+    }
+
     /// Drops every table of this program with what is in them. For a demonstration that begins again; nothing brings it
     /// back.
     ///

@@ -25,7 +25,7 @@ pub struct Appended {
 macro_rules! reading_columns {
     () => {
         "SELECT r.id, r.job, r.club, r.step, r.what, r.value, r.unit, r.typed, r.on_club, r.scale, r.display_step,
-             r.read_at, r.read_by, r.replaces, r.forecast_value, r.forecast_band, r.forecast_version,
+             r.pivot_m, r.read_at, r.read_by, r.replaces, r.forecast_value, r.forecast_band, r.forecast_version,
              t.why AS taken_back,
              CASE WHEN i.reading IS NULL THEN r.insisted ELSE 1 END AS insisted
          FROM reading r
@@ -75,10 +75,10 @@ impl Tx {
         let insert = query(
             "INSERT INTO reading (id, seq, job, club, step, what, unit, value, mass_kg, length_m, balance_points,
                  angle_rad, frequency_hz, typed, on_club, scale, display_step, read_at, read_by, replaces, insisted,
-                 request_key, forecast_value, forecast_band, forecast_version)
+                 request_key, forecast_value, forecast_band, forecast_version, time_s, inertia_kg_m2, pivot_m)
              VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11,
                  $12, $13, $14, $15, $16, $17, $18, $19, $20, $21, $22,
-                 $23, $24, $25)",
+                 $23, $24, $25, $26, $27, $28)",
         );
         let forecast = reading.forecast;
         if let Some(forecast) = forecast {
@@ -112,7 +112,10 @@ impl Tx {
             .bind(request_key.map(str::to_owned))
             .bind(forecast.map(|f| f.value))
             .bind(forecast.map(|f| f.band))
-            .bind(forecast.map(|f| f.version));
+            .bind(forecast.map(|f| f.version))
+            .bind(si.time_s)
+            .bind(si.inertia_kg_m2)
+            .bind(reading.pivot_mm.map(|mm| mm / 1000.0));
         self.change(insert).await?;
         Ok(Appended { reading: reading.clone(), club_version, repeated: false })
     }
@@ -256,6 +259,8 @@ struct Si {
     balance_points: Option<f64>,
     angle_rad: Option<f64>,
     frequency_hz: Option<f64>,
+    time_s: Option<f64>,
+    inertia_kg_m2: Option<f64>,
 }
 
 impl Si {
@@ -267,6 +272,9 @@ impl Si {
             Unit::Points => Self { balance_points: Some(value), ..none },
             Unit::Degree => Self { angle_rad: Some(value.to_radians()), ..none },
             Unit::Cpm => Self { frequency_hz: Some(value / 60.0), ..none },
+            Unit::Second => Self { time_s: Some(value), ..none },
+            // A kg·cm² is 1e-4 kg·m².
+            Unit::KgCm2 => Self { inertia_kg_m2: Some(value * 1e-4), ..none },
             Unit::None => none,
         }
     }
@@ -289,6 +297,7 @@ fn reading_of(row: &Row) -> Result<Reading, StoreError> {
         })?,
         scale: row.maybe_text("scale")?,
         display_step: row.real("display_step")?,
+        pivot_mm: row.maybe_real("pivot_m")?.map(|m| m * 1000.0),
         at: row.time("read_at")?,
         by: row.text("read_by")?,
         replaces: row.maybe_text("replaces")?.map(ReadingId),

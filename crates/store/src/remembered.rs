@@ -11,6 +11,7 @@ use crate::finished_club::FinishedClub;
 use crate::learned_row::LearnedRow;
 use bench::learned::Learned;
 use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicI64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use trade::model::Library;
 use trade::model::Model;
@@ -29,6 +30,44 @@ pub(crate) struct Remembered {
     pub finished_clubs: Grown<FinishedClub>,
     pub learned_rows: Kept<Vec<LearnedRow>>,
     pub parts: Counted,
+    pub own_changes: OwnChanges,
+}
+
+/// How many transactions of this store have changed the database, or are about to.
+#[derive(Default)]
+pub(crate) struct OwnChanges(AtomicI64);
+
+impl OwnChanges {
+    /// Counts one that is about to be made to last; dropped unless it [is made](Begun::made), it counts no more.
+    pub fn begin(this: &Arc<Remembered>) -> Begun {
+        this.own_changes.0.fetch_add(1, Ordering::SeqCst);
+        Begun { of: Arc::clone(this), made: false }
+    }
+
+    pub fn count(&self) -> i64 {
+        self.0.load(Ordering::SeqCst)
+    }
+}
+
+/// A change that is about to be made to last.
+pub(crate) struct Begun {
+    of: Arc<Remembered>,
+    made: bool,
+}
+
+impl Begun {
+    /// It lasts.
+    pub fn made(mut self) {
+        self.made = true;
+    }
+}
+
+impl Drop for Begun {
+    fn drop(&mut self) {
+        if !self.made {
+            self.of.own_changes.0.fetch_sub(1, Ordering::SeqCst);
+        }
+    }
 }
 
 impl std::fmt::Debug for Remembered {

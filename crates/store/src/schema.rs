@@ -108,6 +108,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (15, "access", include_str!("../migrations/0015_access.sql")),
         (16, "club marks", club_marks),
         (17, "find", find),
+        (18, "swing period", include_str!("../migrations/0018_swing_period.sql")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -2,7 +2,7 @@
 
 use crate::engine::{Backend, Connection, Query, Row, Transaction, query};
 use crate::error::StoreError;
-use crate::remembered::Remembered;
+use crate::remembered::{OwnChanges, Remembered};
 use std::sync::Arc;
 
 const STATE_NUMBER: &str = "SELECT number FROM data_state";
@@ -77,8 +77,13 @@ impl Tx {
         } else {
             self.number(query(STATE_NUMBER)).await?
         };
-        let Self { inner, place, .. } = self;
+        let Self { inner, place, changed, remembered, .. } = self;
+        // Counted before it can be seen, so that nobody takes it for another program's.
+        let begun = changed.then(|| OwnChanges::begin(&remembered));
         inner.commit().await.map_err(|e| StoreError::from_sqlx(e, &place))?;
+        if let Some(begun) = begun {
+            begun.made();
+        }
         Ok(number)
     }
 

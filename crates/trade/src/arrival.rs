@@ -4,8 +4,10 @@ use crate::club_name::ClubName;
 use crate::error::{TradeError, within};
 use crate::kind::ClubKind;
 use crate::model::as_it_came::usual;
+use crate::pendulum::Pendulum;
 use crate::reading::{What, check_value};
 use crate::reading_figure::ReadingFigure;
+use clubphysics::inertia::{InertiaInput, PendulumInput, inertia};
 use quantity::{FULCRUM_IN, INCH_MM, SwingMoment};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -26,6 +28,16 @@ pub struct Arrival {
     /// Frequency, cycles a minute.
     #[schema(minimum = 50, maximum = 600)]
     pub cpm: Option<f64>,
+    /// Period of one full swing, there and back, hung from the shop's pivot or from `pivot_mm`. With the mass and the swing weight
+    /// it gives the inertia.
+    #[schema(minimum = 1, maximum = 4)]
+    pub swing_period_s: Option<f64>,
+    /// Where the club hung, from the outside of its cap; left out: the shop's own pivot.
+    #[schema(minimum = -200, maximum = 500)]
+    pub pivot_mm: Option<f64>,
+    /// Moment of inertia about the butt, where a machine showed it.
+    #[schema(minimum = 500, maximum = 9000)]
+    pub swing_inertia_kg_cm2: Option<f64>,
     /// Loft as it was measured, between the face and a plumb line.
     #[schema(minimum = 0, maximum = 80)]
     pub loft_deg: Option<f64>,
@@ -55,10 +67,37 @@ impl Arrival {
             (What::TotalMass, self.total_mass_g),
             (What::FinishedLength, self.length_mm),
             (What::Cpm, self.cpm),
+            (What::SwingInertia, self.swing_inertia_kg_cm2),
             (What::Loft, self.loft_deg),
             (What::Lie, self.lie_deg),
         ];
         read.into_iter().filter_map(|(what, value)| Some((what, value?))).collect()
+    }
+
+    /// The same with the inertia in place of the period that it was timed from.
+    ///
+    /// # Errors
+    /// A period without the mass and the swing weight that it needs, or one that no club of that balance point has: most often
+    /// the swings were counted wrong.
+    pub fn with_inertia(mut self, pendulum: &Pendulum) -> Result<Self, TradeError> {
+        let Some(period_s) = self.swing_period_s.take() else { return Ok(self) };
+        let (Some(total_mass_g), Some(points)) = (self.total_mass_g, self.swing_weight_points) else {
+            return Err(TradeError::refused(ArrivalFault::PeriodAlone));
+        };
+        let gravity_m_s2 = Some(pendulum.gravity_m_s2);
+        let balance_point_mm = FULCRUM_MM + SwingMoment::from_points(points).g_in() * INCH_MM / total_mass_g;
+        let pendulum = PendulumInput {
+            period_s,
+            total_mass_g,
+            balance_point_mm,
+            pivot_mm: self.pivot_mm.take().unwrap_or(pendulum.pivot_mm),
+            amplitude_deg: pendulum.amplitude_deg,
+            ..PendulumInput::default()
+        };
+        let found = inertia(&InertiaInput { pendulum: Some(pendulum), gravity_m_s2, ..InertiaInput::default() })?;
+        let timed = found.pendulum.map(|swung| swung.inertia_about_butt_kg_cm2);
+        self.swing_inertia_kg_cm2 = timed.or(self.swing_inertia_kg_cm2);
+        Ok(self)
     }
 
     /// Refuses figures that no club has.
@@ -73,12 +112,24 @@ impl Arrival {
             (What::HeadMass, self.head_mass_g),
             (What::ShaftMass, self.shaft_mass_g),
             (What::GripMass, self.grip_mass_g),
+            (What::SwingPeriod, self.swing_period_s),
         ] {
             if let Some(value) = value {
                 check_value(what, value)?;
             }
         }
+        if let Some(pivot_mm) = self.pivot_mm {
+            within("pivot_mm", pivot_mm, -200.0, 500.0, "mm")?;
+        }
         self.grip_size_mm.map_or(Ok(()), |size| within("grip_size_mm", size, 15.0, 50.0, "mm").map(|_| ()))
+    }
+}
+
+fact::facts! {
+    /// What is refused of a club that came in.
+    pub enum ArrivalFault: "arrival_fault" {
+        /// A period says nothing of a club whose mass and balance are not known.
+        PeriodAlone,
     }
 }
 

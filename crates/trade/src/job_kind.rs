@@ -31,6 +31,8 @@ closed_list! {
         ExtensionMass = "extension_mass";
         /// Swing weight of the finished club; left out: it keeps what it comes with.
         SwingWeight = "swing_weight";
+        /// Moment of inertia about the butt, in place of a swing weight.
+        SwingInertia = "swing_inertia";
         /// Loft.
         Loft = "loft";
         /// Lie.

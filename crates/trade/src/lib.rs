@@ -34,6 +34,7 @@ pub mod model;
 pub mod order;
 pub mod part;
 pub mod part_codes;
+pub mod pendulum;
 pub mod places;
 pub mod plan;
 pub mod plan_weights;

@@ -13,6 +13,9 @@ use crate::tip_weight::{self, InTip};
 
 /// What turning takes off a ferrule: mean and standard deviation, g. Common practice, no source: weigh a few.
 pub const TURNINGS_G: (f64, f64) = (0.3, 0.15);
+/// A head's own inertia about its centre, across the shaft's axis, kg·cm²: 2 to 5, mean and standard deviation (common practice, no
+/// source).
+pub const HEAD_INERTIA_KG_CM2: (f64, f64) = (3.0, 1.2);
 
 /// Mass of a ferrule on the finished club: turned down to the hosel.
 #[must_use]

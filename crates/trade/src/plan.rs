@@ -87,6 +87,9 @@ pub struct ClubPlan {
     pub bend_lie_deg: f64,
     /// What each reading of the step list should show.
     pub expected: Vec<Expected>,
+    /// Moment of inertia about the butt that it will have; none in plans of earlier versions.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub swing_inertia: Option<ExpectedInertia>,
     /// Probability of finishing in tolerance, with the plan as it is.
     pub chance: f64,
     /// Why this choice; plans of earlier versions hold sentences.
@@ -112,6 +115,15 @@ pub struct Expected {
     pub swing_weight_points: f64,
     /// Half width of the 95 % band.
     pub band_points: f64,
+}
+
+/// What a club's swing inertia should be.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, ToSchema)]
+pub struct ExpectedInertia {
+    /// Moment of inertia about the butt end of the finished club.
+    pub value_kg_cm2: f64,
+    /// Half width of its 95 % band.
+    pub band_kg_cm2: f64,
 }
 
 /// A club that cannot be built from what is there.
@@ -192,6 +204,7 @@ impl ClubPlan {
             expected: Vec::new(),
             chance: 0.0,
             reasons: Vec::new(),
+            swing_inertia: None,
             frequency: None,
             extras: Vec::new(),
             neighbour_blank: None,

@@ -54,6 +54,10 @@ closed_list! {
         ReferenceSwingWeight = "reference_swing_weight" was "reference_balance";
         /// Frequency in cycles per minute.
         Cpm = "cpm";
+        /// Period of one full swing, there and back, of the whole club hung from a pivot.
+        SwingPeriod = "swing_period";
+        /// Swing inertia: moment of inertia about the butt, where a machine shows it or a pendulum gave it.
+        SwingInertia = "swing_inertia";
         /// Direction of the soft side.
         SoftSide = "soft_side";
         /// Whether the empty balance scale shows zero: 1 yes, 0 no.
@@ -80,6 +84,10 @@ closed_list! {
         Degree = "deg";
         /// Cycles per minute.
         Cpm = "cpm";
+        /// Seconds.
+        Second = "s";
+        /// Kilograms times square centimetres.
+        KgCm2 = "kg_cm2";
         /// No value.
         None = "none";
     }
@@ -95,6 +103,8 @@ impl Unit {
             Self::Points => "points",
             Self::Degree => "°",
             Self::Cpm => "cpm",
+            Self::Second => "s",
+            Self::KgCm2 => "kg·cm²",
             Self::None => "",
         }
     }
@@ -122,6 +132,8 @@ impl What {
             | Self::ShaftBalancePoint => Unit::Millimetre,
             Self::Loft | Self::Lie | Self::SoftSide => Unit::Degree,
             Self::Cpm => Unit::Cpm,
+            Self::SwingPeriod => Unit::Second,
+            Self::SwingInertia => Unit::KgCm2,
             Self::EmptyScale | Self::FerruleOn | Self::HeadNumber | Self::Done => Unit::None,
         }
     }
@@ -170,6 +182,8 @@ impl What {
             Self::Loft => (0.0, 80.0),
             Self::Lie => (40.0, 80.0),
             Self::Cpm => (50.0, 600.0),
+            Self::SwingPeriod => (1.0, 4.0),
+            Self::SwingInertia => (500.0, 9000.0),
             Self::SoftSide => (0.0, 360.0),
             Self::EmptyScale | Self::FerruleOn | Self::HeadNumber => (0.0, 1.0),
             Self::Done => (0.0, 0.0),
@@ -203,6 +217,9 @@ pub struct Reading {
     pub scale: Option<String>,
     /// Step of the display in `unit`: a reading is known no better than this.
     pub display_step: f64,
+    /// Where the club hung while its swing was timed, from the outside of its cap; none for all else.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pivot_mm: Option<f64>,
     /// When.
     #[schema(value_type = String, format = DateTime)]
     pub at: Timestamp,

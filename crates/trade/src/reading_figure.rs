@@ -35,6 +35,16 @@ fact::facts! {
             /// The figure.
             value_cpm: f64,
         },
+        /// A time.
+        Time {
+            /// The figure.
+            value_s: f64,
+        },
+        /// A moment of inertia.
+        Inertia {
+            /// The figure.
+            value_kg_cm2: f64,
+        },
         /// Nothing but that it is done.
         Done,
     }
@@ -63,6 +73,8 @@ impl ReadingFigure {
             Unit::Millimetre => Self::Length { value_mm: value },
             Unit::Degree => Self::Angle { value_deg: value },
             Unit::Cpm => Self::Frequency { value_cpm: value },
+            Unit::Second => Self::Time { value_s: value },
+            Unit::KgCm2 => Self::Inertia { value_kg_cm2: value },
             Unit::None => Self::Done,
         }
     }

@@ -212,6 +212,10 @@ pub struct SheetClub {
     /// Mass of the whole club, where the fitting asks for one: parts of another mass are then chosen where they help.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub total_mass_g: Option<f64>,
+    /// Moment of inertia about the butt, where the clubs are to be equal in it. The swing weight is then the one that this inertia
+    /// gives with the head brought to it, and its tolerance counts as what so much at the head does to the inertia.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub inertia_kg_cm2: Option<f64>,
     /// Which way the grip's label faces.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub grip_graphics: Option<Facing>,

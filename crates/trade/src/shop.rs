@@ -6,6 +6,7 @@ use crate::connection::Connection;
 use crate::error::{FindIt, NotFound, Noun};
 use crate::error::{TradeError, plausible, within};
 use crate::gauge::{Gauge, GaugeFault, Measures, Standard, need_name};
+use crate::pendulum::Pendulum;
 use crate::plan_weights::PlanWeights;
 use crate::price::PriceList;
 use crate::reading::{Unit, What};
@@ -68,6 +69,9 @@ pub struct Shop {
     /// The clamp that frequencies are read in.
     #[serde(default, skip_serializing_if = "Clamp::is_default")]
     pub clamp: Clamp,
+    /// How the swing of a club is timed, for its inertia.
+    #[serde(default, skip_serializing_if = "Pendulum::is_default")]
+    pub pendulum: Pendulum,
     /// What the instruments are held against, besides the check weight of the balance scale.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub standards: Vec<Standard>,
@@ -128,6 +132,7 @@ impl Default for Shop {
             scales: Vec::new(),
             gauges: Vec::new(),
             clamp: Clamp::default(),
+            pendulum: Pendulum::default(),
             standards: Vec::new(),
             weigh_in: WeighInSettings::default(),
             adhesive: None,
@@ -163,6 +168,7 @@ impl Shop {
         within("tip_weight_cap_g", self.tip_weight_cap_g, 0.0, 40.0, "g")?;
         plausible("bead_share_percent", self.bead_share_percent, &BEADS_PERCENT)?;
         self.clamp.check()?;
+        self.pendulum.check()?;
         self.plan_weights.check()?;
         self.prices.check()?;
         for (name, scale, unit) in
@@ -229,7 +235,7 @@ impl Shop {
             Unit::Millimetre => Measures::Length,
             Unit::Degree => Measures::Angle,
             Unit::Cpm => Measures::Frequency,
-            Unit::Gram | Unit::Points | Unit::None => return None,
+            Unit::Gram | Unit::Points | Unit::Second | Unit::KgCm2 | Unit::None => return None,
         };
         let stated = self.gauges.iter().find(|gauge| gauge.measures == measures);
         Some(stated.map_or_else(|| (Gauge::never_studied(measures), false), |gauge| (gauge.clone(), true)))

@@ -69,7 +69,8 @@ async fn shop(folder: &std::path::Path) -> (App, Router) {
             .expect("a forecast");
         // One slip, as it happens.
         let value = expected - if slot == 4 { 4.0 } else { 0.1 };
-        let entry = Entry { what: What::SwingWeight, typed: String::new(), value: Some(value), again: false };
+        let entry =
+            Entry { what: What::SwingWeight, typed: String::new(), value: Some(value), pivot_mm: None, again: false };
         let new = NewReadings {
             slot: i64::try_from(slot).expect("small"),
             step: "dry".into(),

@@ -18,6 +18,8 @@ use trade::access::{AccessFault, AccessKey, Deed, KeyRole};
 pub(crate) const COME_IN: &str = "/come-in";
 /// The same for programs, below the root of the API.
 pub(crate) const COME_IN_API: &str = "/keys/come-in";
+/// Where it is told whether the shop answers; also to strangers, since it says nothing else.
+pub(crate) const HEALTH: &str = "/health";
 /// Root of the API.
 const API: &str = "/api/v1";
 
@@ -45,8 +47,9 @@ impl Visitor {
 pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: Request, next: Next) -> Response {
     let (from, here) = origin(&request);
     let path = request.uri().path();
-    let open =
-        path == COME_IN || path.strip_prefix(API) == Some(COME_IN_API) || path.starts_with(crate::assets::FOLDER);
+    let open = [COME_IN, HEALTH].contains(&path)
+        || path.strip_prefix(API) == Some(COME_IN_API)
+        || path.starts_with(crate::assets::FOLDER);
     let secret = brought(request.headers());
     let key = match &secret {
         Some(secret) => match app.key_of(secret.text(), &from).await {
@@ -69,8 +72,11 @@ pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: 
         let fault = AccessFault::NotAllowed { role: visitor.role() };
         return Problem::new(StatusCode::FORBIDDEN, "forbidden", Refusal::new(&fault)).into_response();
     }
-    request.extensions_mut().insert(visitor);
-    next.run(request).await
+    request.extensions_mut().insert(visitor.clone());
+    let mut response = next.run(request).await;
+    // For the log.
+    response.extensions_mut().insert(visitor);
+    response
 }
 
 /// The address that a request came from, and whether that is this machine. What was handed on by something between is not,

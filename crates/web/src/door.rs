@@ -56,6 +56,12 @@ impl ServerNames {
         }
     }
 
+    /// The names, in small letters.
+    #[must_use]
+    pub fn list(&self) -> &[String] {
+        &self.0
+    }
+
     fn has(&self, host: &str) -> bool {
         let host = host.trim_end_matches('.').to_ascii_lowercase();
         let figures = host.trim_start_matches('[').trim_end_matches(']');

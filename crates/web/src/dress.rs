@@ -1,6 +1,7 @@
 //! Errors that arise before any handler is asked (an address that does not read, a form that is none, a wrong method, a
 //! body too large, a panic) in the same dress as all others: a problem document on the API, a page elsewhere.
 
+use crate::access::HEALTH;
 use crate::pages::problem_page;
 use crate::problem::{EdgeFault, PROBLEM_TYPE, Problem};
 use crate::reader::Reader;
@@ -13,13 +14,15 @@ use axum::response::{IntoResponse, Response};
 /// Dresses the errors of the whole site.
 pub(crate) async fn errors(request: Request, next: Next) -> Response {
     let of_api = request.uri().path().starts_with("/api/");
+    // Programs read it that watch the machine.
+    let of_health = request.uri().path() == HEALTH;
     let back = if of_api { None } else { came_from(&request) };
     let size_mb = crate::problem::size_mb(request.headers());
     let (mut parts, body) = request.into_parts();
     let Ok(Reader(w)) = Reader::from_request_parts(&mut parts, &()).await;
     let response = next.run(Request::from_parts(parts, body)).await;
     let status = response.status();
-    if !status.is_client_error() && !status.is_server_error() {
+    if of_health || (!status.is_client_error() && !status.is_server_error()) {
         return response;
     }
     let kind = response.headers().get(header::CONTENT_TYPE).and_then(|k| k.to_str().ok()).unwrap_or_default();

@@ -7,6 +7,7 @@ pub mod assets;
 mod cookies;
 mod door;
 mod dress;
+mod operate;
 mod pages;
 mod problem;
 mod reader;
@@ -24,9 +25,9 @@ use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::routing::get;
 use std::net::SocketAddr;
+use std::sync::Arc;
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::compression::CompressionLayer;
-use tower_http::trace::TraceLayer;
 use words::Language;
 
 /// Most bytes of a request: a file to import with what a form puts around it.
@@ -40,9 +41,11 @@ pub fn router(app: App, door: impl Into<Door>) -> Router {
 /// The whole site in a language.
 pub fn router_in(app: App, door: impl Into<Door>, language: &'static Language) -> Router {
     let door = door.into();
+    let counted = Arc::new(operate::Counted::default());
     let routes = Router::new()
         .nest("/api/v1", api::router())
         .merge(pages::router())
+        .merge(operate::router())
         .route(assets::ROUTE, get(assets::serve))
         .layer(DefaultBodyLimit::max(BODY_MAX_BYTES))
         .layer(CatchPanicLayer::custom(|_| {
@@ -54,11 +57,15 @@ pub fn router_in(app: App, door: impl Into<Door>, language: &'static Language) -
         }));
     let routes = routes
         .layer(axum::middleware::from_fn_with_state((app.clone(), door.clone()), access::let_in))
-        .layer(axum::Extension(door.clone()));
+        .layer(axum::Extension(door.clone()))
+        .layer(axum::Extension(Arc::clone(&counted)));
     let routes = door::guarded(routes, door.names)
         .layer(axum::middleware::from_fn(dress::errors))
         .layer(axum::middleware::from_fn_with_state(language, reader::for_reader));
-    door::with_headers(routes).layer(CompressionLayer::new()).layer(TraceLayer::new_for_http()).with_state(app)
+    door::with_headers(routes)
+        .layer(CompressionLayer::new())
+        .layer(axum::middleware::from_fn_with_state(counted, operate::observed))
+        .with_state(app)
 }
 
 /// Serves the site on a listener until `until` is done.

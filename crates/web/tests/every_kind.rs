@@ -210,7 +210,7 @@ async fn one_club_is_built_to_match_a_set() {
         let at = if i < 2 { i as f64 } else { i as f64 + 1.0 };
         let flat = if *number == "9" { 2.5 } else { 0.0 };
         let arrival = json!({ "length_mm": 977.9 - 12.7 * at, "swing_weight_points": 31.0 + 0.1 * (i % 2) as f64, "loft_deg": 21.0 + 4.0 * at,
-            "lie_deg": 61.0 + 0.5 * at - flat, "cpm": 300.0 + 4.0 * at });
+            "lie_deg": 61.0 + 0.5 * at - flat, "cpm": 300.0 + 4.0 * at, "swing_inertia_kg_cm2": 2736.0 - 9.0 * at });
         let club = json!({ "player": "Odell Farrowby", "hand": "right", "club_kind": "iron", "number": number, "arrival": arrival, "by": "Ada" });
         bench.made("/clubs", club).await;
     }
@@ -224,6 +224,7 @@ async fn one_club_is_built_to_match_a_set() {
     near("finished_length", 952.5, 0.01);
     near("loft", 29.0, 0.01);
     near("cpm", 308.0, 0.01);
+    near("swing_inertia", 2718.0, 0.01);
     near("swing_weight", 31.05, 0.06);
     near("lie", 62.0, 0.01);
     assert_eq!(target("lie")["outlier"]["club"], "C5", "{}", target("lie"));
@@ -256,6 +257,18 @@ async fn one_club_is_built_to_match_a_set() {
             && (row["lie_deg"].as_f64().unwrap() - 62.0).abs() < 0.01,
         "{row}"
     );
+    // In inertia: the swing weight is then the one that the head has which gives it.
+    assert!(page.text.contains("Match in swing inertia"), "{}", page.text);
+    bench.made("/jobs/1/drop", json!({ "reason": "in inertia after all", "by": "Ada" })).await;
+    let made = bench.form("/clubs/match", &[&clubs[..], &fields[..], &[("by_inertia", "1")]].concat()).await;
+    assert_eq!(made.status, StatusCode::SEE_OTHER, "{}", made.text);
+    let view = bench.get("/jobs/2").await;
+    let row = &view["job"]["clubs"][0]["target"];
+    assert!((row["inertia_kg_cm2"].as_f64().unwrap() - 2718.0).abs() < 0.01, "{row}");
+    let inertia = &view["clubs"][0]["swing_inertia"];
+    let off = inertia["value_kg_cm2"].as_f64().unwrap() - 2718.0;
+    let tolerance = inertia["tolerance_kg_cm2"].as_f64().unwrap();
+    assert!((5.0..7.0).contains(&tolerance) && off.abs() < 2.0 * tolerance, "{inertia}");
 }
 
 #[tokio::test]

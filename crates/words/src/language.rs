@@ -2,6 +2,7 @@
 
 use crate::Words;
 use crate::files::ENGLISH;
+use crate::guide::{self, Chapter};
 use crate::shown;
 use fact::Figure;
 use fluent_bundle::concurrent::FluentBundle;
@@ -30,6 +31,7 @@ pub struct Language {
     code: String,
     texts: FluentBundle<FluentResource>,
     figures: BTreeMap<String, BTreeSet<String>>,
+    guide: Vec<Chapter>,
 }
 
 impl fmt::Debug for Language {
@@ -46,8 +48,8 @@ impl Language {
     #[must_use]
     pub fn english() -> &'static Self {
         static LANGUAGE: LazyLock<Language> = LazyLock::new(|| match Language::new("en", ENGLISH) {
-            Ok(language) => language,
-            Err((language, _)) => language,
+            Ok(language) => language.with_guide(guide::english()),
+            Err((language, _)) => language.with_guide(guide::english()),
         });
         &LANGUAGE
     }
@@ -97,7 +99,7 @@ impl Language {
                 errors.extend(found.iter().map(|e| TextError(format!("{name}: {e}"))));
             }
         }
-        let language = Self { code: code.to_owned(), texts, figures };
+        let language = Self { code: code.to_owned(), texts, figures, guide: Vec::new() };
         if errors.is_empty() { Ok(language) } else { Err((language, errors)) }
     }
 
@@ -107,10 +109,24 @@ impl Language {
     pub fn marked(change: fn(&str) -> String) -> Self {
         let files: Vec<(&str, String)> = ENGLISH.iter().map(|(name, text)| (*name, marked(text, change))).collect();
         let files: Vec<(&str, &str)> = files.iter().map(|(name, text)| (*name, text.as_str())).collect();
+        let guide = guide::english().into_iter().map(|chapter| chapter.changed(change)).collect();
         match Self::new("en", &files) {
-            Ok(language) => language,
-            Err((language, _)) => language,
+            Ok(language) => language.with_guide(guide),
+            Err((language, _)) => language.with_guide(guide),
         }
+    }
+
+    /// The same with the chapters of its guide.
+    #[must_use]
+    pub fn with_guide(mut self, guide: Vec<Chapter>) -> Self {
+        self.guide = guide;
+        self
+    }
+
+    /// The chapters of the guide, in their order.
+    #[must_use]
+    pub fn guide(&self) -> &[Chapter] {
+        &self.guide
     }
 
     /// Code of the language (BCP 47).

@@ -27,6 +27,7 @@ mod amount;
 pub mod check;
 mod club;
 mod files;
+mod guide;
 mod language;
 mod rich;
 mod shown;
@@ -34,6 +35,7 @@ mod speak;
 mod units;
 
 pub use amount::Amount;
+pub use guide::Chapter;
 pub use language::{Language, TextError};
 pub use rich::Piece;
 pub use speak::{may_have_facts, speak};
@@ -125,6 +127,12 @@ impl Words {
     #[must_use]
     pub fn language_code(&self) -> &str {
         self.language.code()
+    }
+
+    /// The chapters of the guide.
+    #[must_use]
+    pub fn guide(&self) -> &'static [Chapter] {
+        self.language.guide()
     }
 
     /// The time zone in which moments are shown.

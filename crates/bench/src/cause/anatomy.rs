@@ -35,6 +35,8 @@ struct Mass {
     /// From the butt end of the shaft.
     arm_in: f64,
     moves: bool,
+    /// Inertia about its own centre.
+    own_g_in2: f64,
 }
 
 /// The pieces of one club as the belief starts with them.
@@ -60,6 +62,7 @@ impl Anatomy {
                 mass_g: mean(&piece.mass_g),
                 arm_in: mean(&piece.arm_in) - if piece.arm_from == Datum::GripCap { cap_in } else { 0.0 },
                 moves: piece.moves_with_length,
+                own_g_in2: piece.own_inertia_g_in2,
             })
             .collect();
         Some(Self { pieces, cap_in, length_in: found.shaft_length_in })
@@ -93,39 +96,66 @@ impl Anatomy {
         if on.contains(Role::Grip) { self.cap_in } else { 0.0 }
     }
 
-    /// Grams and gram-inches about the stop that a unit adds with these pieces on.
-    fn adds(&self, alter: Alter, on: OnClub) -> (f64, f64) {
-        let whole = |on: OnClub| self.on(on).map(|p| p.mass_g).sum::<f64>();
+    /// Grams, gram-inches about the stop and grams times square inches about it that a unit adds with these pieces on.
+    fn adds(&self, alter: Alter, on: OnClub) -> [f64; 3] {
+        let lift_in = self.lift_in(on);
+        let at = |grams: f64, arm_in: f64| [grams, grams * arm_in, grams * arm_in * arm_in];
+        // Pieces that lie an inch farther from the stop.
+        let farther = |moved: &dyn Fn(&Mass) -> bool, on: OnClub| {
+            let of = self.on(on).filter(|p| moved(p));
+            of.fold([0.0; 3], |[_, moment, inertia], p| {
+                [0.0, moment + p.mass_g, inertia + 2.0 * p.mass_g * (p.arm_in + lift_in)]
+            })
+        };
+        let times = |by: f64, of: [f64; 3]| of.map(|one| by * one);
+        let sum = |a: [f64; 3], b: [f64; 3]| [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
         match alter {
-            Alter::Mass(role) if on.contains(role) => (1.0, self.arm_in(role) + self.lift_in(on)),
-            Alter::At(role, arm_in) if on.contains(role) => (1.0, arm_in + self.lift_in(on)),
+            Alter::Mass(role) if on.contains(role) => at(1.0, self.arm_in(role) + lift_in),
+            Alter::At(role, arm_in) if on.contains(role) => at(1.0, arm_in + lift_in),
             Alter::Length if on.contains(Role::Shaft) => {
-                let moved: f64 = self.on(on).filter(|p| p.moves || p.role == Role::Shaft).map(|p| p.mass_g).sum();
-                let more_g = self.shaft_g_per_in();
-                (more_g, moved + more_g * self.lift_in(on))
+                sum(farther(&|p| p.moves || p.role == Role::Shaft, on), at(self.shaft_g_per_in(), lift_in))
             }
-            Alter::HeadOut => (0.0, self.on(on).filter(|p| p.role == Role::Head).map(|p| p.mass_g).sum()),
-            Alter::Gap => (0.0, whole(on)),
-            Alter::CapOff if on.contains(Role::Grip) => (0.0, -whole(on)),
-            Alter::GripOut if on.contains(Role::Grip) => (0.0, whole(on.without(Role::Grip))),
+            Alter::HeadOut => farther(&|p| p.role == Role::Head, on),
+            Alter::Gap => farther(&|_| true, on),
+            Alter::CapOff if on.contains(Role::Grip) => times(-1.0, farther(&|_| true, on)),
+            Alter::GripOut if on.contains(Role::Grip) => farther(&|p| p.role != Role::Grip, on),
             Alter::FerruleOff => {
                 let of = self.on(on).filter(|p| matches!(p.role, Role::Ferrule | Role::Turnings));
-                of.fold((0.0, 0.0), |(grams, moment), p| {
-                    (grams - p.mass_g, moment - p.mass_g * (p.arm_in + self.lift_in(on)))
-                })
+                of.fold([0.0; 3], |whole, p| sum(whole, at(-p.mass_g, p.arm_in + lift_in)))
             }
             Alter::GripOff if on.contains(Role::Grip) => {
-                let (grip_g, without) = (self.mass_g(Role::Grip), on.without(Role::Grip));
-                let arm_in = self.arm_in(Role::Grip) + self.cap_in;
-                (-grip_g, -grip_g * arm_in - self.cap_in * whole(without))
+                let grip = at(-self.mass_g(Role::Grip), self.arm_in(Role::Grip) + self.cap_in);
+                sum(grip, times(-self.cap_in, farther(&|_| true, on.without(Role::Grip))))
             }
             Alter::GripOn if on.contains(Role::Shaft) && !on.contains(Role::Grip) => {
-                let grip_g = self.mass_g(Role::Grip);
-                let arm_in = self.arm_in(Role::Grip) + self.cap_in;
-                (grip_g, grip_g * arm_in + self.cap_in * whole(on))
+                let grip = at(self.mass_g(Role::Grip), self.arm_in(Role::Grip) + self.cap_in);
+                sum(grip, times(self.cap_in, farther(&|_| true, on)))
             }
-            _ => (0.0, 0.0),
+            _ => [0.0; 3],
         }
+    }
+
+    /// Seconds that a unit adds to the period of a club that hangs from a pivot: half of dI/I less dM/M of it. A club that hangs
+    /// has no stop to be off.
+    fn period_s(&self, alter: Alter, on: OnClub, pivot_in: f64, gravity_in_s2: f64) -> f64 {
+        if alter == Alter::Gap {
+            return 0.0;
+        }
+        let about = |[grams, moment, inertia]: [f64; 3]| {
+            (moment - pivot_in * grams, inertia - 2.0 * pivot_in * moment + pivot_in * pivot_in * grams)
+        };
+        let whole = self.on(on).fold([0.0; 3], |[grams, moment, inertia], p| {
+            let arm_in = p.arm_in + self.lift_in(on);
+            let own = p.own_g_in2;
+            [grams + p.mass_g, moment + p.mass_g * arm_in, inertia + p.mass_g * arm_in * arm_in + own]
+        });
+        let (moment, inertia) = about(whole);
+        if moment <= 0.0 {
+            return 0.0;
+        }
+        let (by_moment, by_inertia) = about(self.adds(alter, on));
+        let period_s = std::f64::consts::TAU * (inertia / (gravity_in_s2 * moment)).sqrt();
+        0.5 * period_s * (by_inertia / inertia - by_moment / moment)
     }
 
     fn shaft_g_per_in(&self) -> f64 {
@@ -134,7 +164,7 @@ impl Anatomy {
 
     /// Points that a unit adds to the swing weight with these pieces on.
     pub(super) fn points(&self, alter: Alter, on: OnClub) -> f64 {
-        let (grams, moment) = self.adds(alter, on);
+        let [grams, moment, _] = self.adds(alter, on);
         (moment - FULCRUM_IN * grams) / POINT_G_IN
     }
 
@@ -142,14 +172,18 @@ impl Anatomy {
     pub(super) fn effect(&self, alter: Alter, reading: &Observation) -> f64 {
         match &reading.quantity {
             Quantity::SwingWeight => self.points(alter, reading.on),
-            Quantity::TotalMass => self.adds(alter, reading.on).0,
+            Quantity::TotalMass => self.adds(alter, reading.on)[0],
+            Quantity::Inertia => self.adds(alter, reading.on)[2],
+            Quantity::SwingPeriod { pivot_in, gravity_in_s2 } => {
+                self.period_s(alter, reading.on, *pivot_in, *gravity_in_s2)
+            }
             Quantity::BalancePoint => {
                 let (mut mass_g, mut moment) = (0.0, 0.0);
                 for piece in self.on(reading.on) {
                     mass_g += piece.mass_g;
                     moment += piece.mass_g * (piece.arm_in + self.lift_in(reading.on));
                 }
-                let (grams, more) = self.adds(alter, reading.on);
+                let [grams, more, _] = self.adds(alter, reading.on);
                 if mass_g > 0.0 { (more - moment / mass_g * grams) / mass_g } else { 0.0 }
             }
             Quantity::PartMass(role) => match alter {

@@ -205,6 +205,7 @@ impl<'a> Case<'a> {
             display_step,
             replaces: None,
             taken_back: None,
+            pivot_mm: None,
             insisted: false,
             ..like.clone()
         }

@@ -73,6 +73,8 @@ closed_list! {
         RawNoted = "raw_noted";
         /// The head is not firm on the shaft.
         HeadLoose = "head_loose";
+        /// One swing too many or too few was counted while the club was timed.
+        SwingsMiscounted = "swings_miscounted";
         /// The mass of a part is not what was noted when it came in.
         MassNoted = "mass_noted";
     }
@@ -100,7 +102,7 @@ impl CauseKind {
             Self::SolventIn | Self::TipNotSeated | Self::GripOrTape => 0.003,
             Self::CutOff | Self::Misread | Self::ScrewSwapped | Self::FilmOn => 0.002,
             Self::GripNotHome | Self::CapMissing => 0.002,
-            Self::ClampedOff => 0.010,
+            Self::ClampedOff | Self::SwingsMiscounted => 0.010,
             Self::TipTrimOff | Self::OtherShaft => 0.004,
             Self::HeadLoose => 0.006,
             Self::WrongFlex | Self::RawNoted => 0.003,

@@ -339,6 +339,7 @@ impl Case<'_> {
                 let says = match slip.kind {
                     Kind::DigitsSwapped => Says::DigitsSwapped { meant },
                     Kind::WrongUnit => Says::OtherUnit { meant },
+                    Kind::SwingsMiscounted => Says::SwingsMiscounted { meant },
                     _ => Says::Misread { meant },
                 };
                 let mut found = one(slip.kind, slip.kind.prior() * slip.share, i, says);

@@ -166,6 +166,11 @@ fact::facts! {
             /// The figure with its two digits changed back.
             meant: ReadingFigure,
         },
+        /// A swing too many or too few was counted.
+        SwingsMiscounted {
+            /// The period with one swing more or less.
+            meant: ReadingFigure,
+        },
         /// Another unit.
         OtherUnit {
             /// The figure in the right unit.
@@ -264,6 +269,8 @@ fact::facts! {
         BelieveJoints,
         /// Look at the display.
         LookAtDisplay,
+        /// Time the swing again.
+        TimeAgain,
         /// Put the right screw in.
         TakeScrew,
         /// Clamp the club again.
@@ -336,6 +343,7 @@ impl CauseToDo {
             Kind::HeadLoose if glued => Self::GluedLoose,
             Kind::HeadLoose => Self::FirmHead,
             Kind::DigitsSwapped | Kind::Misread | Kind::WrongUnit => Self::LookAtDisplay,
+            Kind::SwingsMiscounted => Self::TimeAgain,
             Kind::ScrewSwapped => Self::TakeScrew,
         }
     }

@@ -2,6 +2,7 @@
 
 use super::kinds::CauseKind;
 use quantity::{INCH_MM, LengthUnit, MassUnit, OZ_G};
+use trade::pendulum::Pendulum;
 use trade::reading::{Reading, Unit, What};
 
 /// One value that may have been meant.
@@ -27,6 +28,15 @@ pub(super) fn slips(reading: &Reading) -> Vec<Slip> {
     };
     let swapped = swapped_digits(&reading.typed);
     add(CauseKind::DigitsSwapped, swapped.iter().filter_map(|text| value(reading.what, text)).collect(), 1.0);
+    // A time is kept with how many swings it is of: 18.8/10.
+    if reading.what == What::SwingPeriod
+        && reading.typed.contains('/')
+        && let Ok(timed) = Pendulum::default().timed(&reading.typed)
+    {
+        let swings = f64::from(timed.swings);
+        let meant = [-1.0, 1.0].map(|more| reading.value * swings / (swings + more));
+        add(CauseKind::SwingsMiscounted, meant.to_vec(), 1.0);
+    }
     if reading.what.unit() == Unit::Gram {
         for factor in [OZ_G, 1.0 / OZ_G] {
             add(CauseKind::WrongUnit, vec![reading.value * factor], factor);
@@ -45,7 +55,7 @@ fn misread(reading: &Reading, all: &mut Vec<Slip>) {
         // A letter, or a mark.
         Unit::Points | Unit::Gram => &[-10.0, -1.0, 1.0, 10.0],
         Unit::Millimetre => &[-INCH_MM, -INCH_MM / 2.0, INCH_MM / 2.0, INCH_MM],
-        Unit::Degree | Unit::Cpm | Unit::None => &[],
+        Unit::Degree | Unit::Cpm | Unit::Second | Unit::KgCm2 | Unit::None => &[],
     };
     let one_off: Vec<f64> = one_sign_off(&reading.typed).iter().filter_map(|text| value(reading.what, text)).collect();
     let of_one_sign = |meant: f64| one_off.iter().any(|other| (other - meant).abs() < 1e-6);
@@ -128,7 +138,8 @@ fn value(what: What, text: &str) -> Option<f64> {
             .ok()
             .filter(|mm| *mm > 100.0)
             .or_else(|| quantity::parse_length(text, LengthUnit::Inch).ok().map(quantity::Length::mm)),
-        Unit::Degree | Unit::Cpm | Unit::None => None,
+        Unit::Second => Pendulum::default().timed(text).ok().map(|timed| timed.period_s),
+        Unit::Degree | Unit::Cpm | Unit::KgCm2 | Unit::None => None,
     }
 }
 

@@ -12,7 +12,7 @@ use trade::error::TradeError;
 use trade::job::JobClub;
 use trade::kind::Role;
 use trade::model::PartKind;
-use trade::places::Places;
+use trade::places::{HEAD_INERTIA_KG_CM2, Places};
 use trade::plan::ClubPlan;
 use trade::reading::What;
 
@@ -23,8 +23,8 @@ const CUT_SD_MM: f64 = 0.8;
 const READ_SD_MM: f64 = 0.4;
 /// Mass of a weighed head and of one that is not, g.
 const HEAD_SD_G: (f64, f64) = (0.1, 2.0);
-/// A head's own inertia across the shaft's axis, g·cm²: 2 to 5 kg·cm² (common practice, no source).
-const HEAD_INERTIA_G_CM2: (f64, f64) = (3000.0, 1200.0);
+/// A head's own inertia across the shaft's axis, g·cm².
+const HEAD_INERTIA_G_CM2: (f64, f64) = (HEAD_INERTIA_KG_CM2.0 * 1000.0, HEAD_INERTIA_KG_CM2.1 * 1000.0);
 
 /// What is in the clamp.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -224,7 +224,7 @@ fn go_on(job: &Job, state: &ClubState) -> NextSays {
 
 /// How far a reading is off, in its own unit, what is likely behind it, and what would tell.
 fn doubted(believed: &Believed<'_>, reading: &Reading, spares: &[Spare<'_>]) -> Result<Meaning, TradeError> {
-    let expected = believed.expected(&reading.club, reading.what, &reading.on)?;
+    let expected = believed.expected_reading(reading)?;
     let fact = expected.map_or(MeaningSays::DoubtedOnly, |e| MeaningSays::Doubted {
         off: OffBy::of(reading.what, reading.value - e.value),
     });

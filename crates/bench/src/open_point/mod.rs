@@ -220,8 +220,8 @@ fn off_fact(what: What, now: f64, unit: Unit, target: Target) -> OpenFact {
         Unit::Gram => OpenFact::OffMass { what, now_g: now, asked_g: asked, tolerance_g: tolerance },
         Unit::Millimetre => OpenFact::OffLength { what, now_mm: now, asked_mm: asked, tolerance_mm: tolerance },
         Unit::Degree => OpenFact::OffAngle { what, now_deg: now, asked_deg: asked, tolerance_deg: tolerance },
-        // What has no unit has no target either.
-        Unit::Cpm | Unit::None => {
+        // What has no unit has no target either; that of an inertia is told with the swing weight.
+        Unit::Cpm | Unit::Second | Unit::KgCm2 | Unit::None => {
             OpenFact::OffFrequency { what, now_cpm: now, asked_cpm: asked, tolerance_cpm: tolerance }
         }
     }

@@ -196,7 +196,7 @@ fn ferrules(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
             continue;
         }
         let arm_mm = places.ferrule_mm(model.length_mm) + cap_mm;
-        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let change = case.change(spare.mass_g - now.mass_g, arm_mm)?;
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::Ferrule, PartCodes::one(&spare.part.code)));
         let deed = Deed::Ferrule { part: spare.part.code.clone(), mass_g: spare.mass_g };
@@ -217,7 +217,7 @@ fn heads(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
         if !same || (spare.mass_g - now.mass_g).abs() < 0.05 {
             continue;
         }
-        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let change = case.change(spare.mass_g - now.mass_g, arm_mm)?;
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::Head, PartCodes::one(&spare.part.code)));
         let deed = Deed::Head { part: spare.part.code.clone(), mass_g: spare.mass_g };
@@ -241,7 +241,7 @@ fn adapters(case: &Case<'_>, ahead: &Ahead) -> Result<Vec<Remedy>, TradeError> {
             continue;
         }
         let arm_mm = places.adapter_mm(model.length_mm) + cap_mm;
-        let change = Change::of_mass(spare.mass_g - now.mass_g, arm_mm);
+        let change = case.change(spare.mass_g - now.mass_g, arm_mm)?;
         let chance = ahead.chance(change.points);
         let part = Some((PartKind::Adapter, PartCodes::one(&spare.part.code)));
         let deed = Deed::Adapter { part: spare.part.code.clone(), mass_g: spare.mass_g };

@@ -1,6 +1,6 @@
 //! After the cure: which grip for which club, all clubs of the set that wait for theirs together.
 
-use super::{Action, Case, Change, Deed, Progress, Remedy, Spare};
+use super::{Action, Case, Deed, Progress, Remedy, Spare};
 use crate::belief::{Believed, Finish};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -9,7 +9,6 @@ use trade::id::ClubId;
 use trade::job::JobClub;
 use trade::model::PartKind;
 use trade::part_codes::PartCodes;
-use trade::swing_weight::points_per_g;
 use utoipa::ToSchema;
 
 /// What a gram of difference between two equally good grips costs, in chances: it only breaks ties.
@@ -36,7 +35,7 @@ pub(crate) struct Pool {
 /// nothing of the piece that would be taken.
 pub(crate) fn pool_of(believed: &Believed<'_>, club: &JobClub, spares: &[Spare<'_>]) -> Result<Pool, TradeError> {
     let model = believed.assembly.library.grip(&club.target.grip_model)?;
-    let per_g = points_per_g(model.centre_mm);
+    let per_g = believed.assembly.effect_per_g(club, model.centre_mm)?;
     let now_g = club.plan.as_ref().and_then(|p| p.part(PartKind::Grip)).map_or(model.mass_g, |p| p.mass_g);
     let mut grips = Vec::new();
     if let Some(own) = club.plan.as_ref().and_then(|p| p.part(PartKind::Grip)) {
@@ -111,7 +110,7 @@ pub fn assign_grips(believed: &Believed<'_>, spares: &[Spare<'_>]) -> Result<Vec
                 code: grip.code.clone(),
                 mass_g: grip.mass_g,
                 change: grip.held_for.as_ref() != Some(&club.id),
-                finish: finish.moved((grip.mass_g - planned_g) * table.per_g),
+                finish: finish.moved((grip.mass_g - planned_g) * table.per_g[row]),
             });
         }
     }
@@ -123,7 +122,8 @@ pub fn assign_grips(believed: &Believed<'_>, spares: &[Spare<'_>]) -> Result<Vec
 struct Table<'a> {
     clubs: Vec<(&'a JobClub, Finish)>,
     grips: Vec<PoolGrip>,
-    per_g: f64,
+    /// What a gram of grip does to each club, points.
+    per_g: Vec<f64>,
     chance: Vec<Vec<f64>>,
     cost: Vec<Vec<f64>>,
 }
@@ -137,12 +137,12 @@ impl<'a> Table<'a> {
         with: Option<&ClubId>,
     ) -> Result<Option<Self>, TradeError> {
         let model = believed.assembly.library.grip(grip_model)?;
-        let per_g = points_per_g(model.centre_mm);
-        let mut clubs = Vec::new();
+        let (mut clubs, mut per_g) = (Vec::new(), Vec::new());
         for club in waiting(believed, grip_model) {
             let ready = Progress::of(believed, club).cure_read || with == Some(&club.id);
             if let (true, Some(finish)) = (ready, believed.finish(&club.id)?) {
                 clubs.push((club, finish));
+                per_g.push(believed.assembly.effect_per_g(club, model.centre_mm)?);
             }
         }
         let mut grips: Vec<PoolGrip> = clubs
@@ -167,7 +167,8 @@ impl<'a> Table<'a> {
             |club: &JobClub| club.plan.as_ref().and_then(|p| p.part(PartKind::Grip)).map_or(model.mass_g, |p| p.mass_g);
         let chance: Vec<Vec<f64>> = clubs
             .iter()
-            .map(|(club, finish)| {
+            .zip(&per_g)
+            .map(|((club, finish), per_g)| {
                 let now_g = planned_g(club);
                 grips.iter().map(|g| finish.moved((g.mass_g - now_g) * per_g).chance).collect()
             })
@@ -218,7 +219,7 @@ pub(crate) fn remedies(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let now_g = case.plan.part(PartKind::Grip).map_or(model.mass_g, |p| p.mass_g);
     let mut found = Vec::new();
     for (k, grip) in table.grips.iter().enumerate().filter(|(_, g)| g.held_for.as_ref() != Some(&case.club.id)) {
-        let change = Change::of_mass(grip.mass_g - now_g, model.centre_mm);
+        let change = case.change(grip.mass_g - now_g, model.centre_mm)?;
         let from = grip.held_for.as_ref().and_then(|id| case.believed.assembly.job.club(id));
         let (part, mass_g) = (grip.code.clone(), grip.mass_g);
         let deed = match from {

@@ -38,7 +38,7 @@ pub(crate) fn ungripped(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let mut found = screws(case, None)?;
     found.extend(lead_tape(case)?);
     let powder_mm = case.plan.cut_shaft_mm - POWDER_MM + case.cap_mm()?;
-    found.extend(added(case, Action::Powder, powder_mm, |mass_g| Deed::Powder { mass_g }));
+    found.extend(added(case, Action::Powder, powder_mm, |mass_g| Deed::Powder { mass_g })?);
     found.extend(counterweight(case)?);
     found.extend(lower_hand(case)?);
     found.extend(length(case)?);
@@ -71,36 +71,40 @@ pub(crate) fn screws(case: &Case<'_>, ahead: Option<&Ahead>) -> Result<Vec<Remed
     let Some(first) = head.screws.first() else { return Ok(Vec::new()) };
     let now_g = first.mass_g + case.plan.extras_g(Action::Screw);
     let arm_mm = case.head_arm_mm()?;
-    Ok(head
-        .screws
+    head.screws
         .iter()
         .filter(|s| (s.mass_g - now_g).abs() > 0.05)
         .map(|screw| {
-            let change = Change::of_mass(screw.mass_g - now_g, arm_mm);
+            let change = case.change(screw.mass_g - now_g, arm_mm)?;
             let chance = ahead.map(|a| a.chance(change.points));
             let deed = Deed::Screw { label: screw.label.clone(), mass_g: screw.mass_g };
-            case.remedy(Action::Screw, None, change, chance, deed)
+            Ok(case.remedy(Action::Screw, None, change, chance, deed))
         })
-        .collect())
+        .collect()
 }
 
 fn lead_tape(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
     let arm_mm = case.head_arm_mm()?;
-    Ok(added(case, Action::LeadTape, arm_mm, |mass_g| Deed::LeadTape { mass_g }))
+    added(case, Action::LeadTape, arm_mm, |mass_g| Deed::LeadTape { mass_g })
 }
 
 fn counterweight(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
-    Ok(added(case, Action::Counterweight, PLUG_MM + case.cap_mm()?, |mass_g| Deed::Counterweight { mass_g }))
+    added(case, Action::Counterweight, PLUG_MM + case.cap_mm()?, |mass_g| Deed::Counterweight { mass_g })
 }
 
 /// A mass at a place that brings the finish nearest to its target, where that helps and is not too much.
-fn added(case: &Case<'_>, action: Action, arm_mm: f64, deed: impl FnOnce(f64) -> Deed) -> Option<Remedy> {
-    let per_g = points_per_g(arm_mm);
+fn added(
+    case: &Case<'_>,
+    action: Action,
+    arm_mm: f64,
+    deed: impl FnOnce(f64) -> Deed,
+) -> Result<Option<Remedy>, TradeError> {
+    let per_g = case.per_g(arm_mm)?;
     let grams = (-case.finish.deviation_points / per_g / STEP_G).round() * STEP_G;
     if !(STEP_G..=MOST_ADDED_G).contains(&grams) {
-        return None;
+        return Ok(None);
     }
-    Some(case.remedy(action, None, Change::of_mass(grams, arm_mm), None, deed(grams)))
+    Ok(Some(case.remedy(action, None, case.change(grams, arm_mm)?, None, deed(grams))))
 }
 
 /// One more strip under the lower hand: it makes the grip thicker there, so the player is asked.
@@ -112,7 +116,7 @@ fn lower_hand(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let shaft = assembly.library.shaft(&target.shaft_model)?;
     let strip = Wraps { base: 0, full: 0, lower_hand: 1 };
     let (mass_g, arm_mm, _) = tape_on(strip, assembly.library.tape(code)?, grip, shaft.butt_diameter_mm);
-    let change = Change::of_mass(mass_g, arm_mm + grip.cap_mm);
+    let change = case.change(mass_g, arm_mm + grip.cap_mm)?;
     if change.points * case.finish.deviation_points >= 0.0 {
         return Ok(Vec::new());
     }
@@ -130,6 +134,10 @@ fn length(case: &Case<'_>) -> Result<Option<Remedy>, TradeError> {
     else {
         return Ok(None);
     };
+    if target.inertia_kg_cm2.is_some() {
+        // A cut moves inertia and swing weight each in its own measure.
+        return Ok(None);
+    }
     let over_mm = length.value - target.length_to.to_cap_mm(target.length_mm, case.cap_mm()?);
     let room_mm = target.tolerances.length_mm;
     // What may come off and what may come on; none of it where the club is out already.
@@ -162,7 +170,7 @@ fn re_grip(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
         .filter(|g| g.held_for.is_none())
         .min_by(|a, b| after(a.takes_off_points).total_cmp(&after(b.takes_off_points)));
     let Some(grip) = best.filter(|g| after(g.takes_off_points) + 0.05 < after(0.0)) else { return Ok(Vec::new()) };
-    let change = Change::of_mass(grip.mass_g - now_g, model.centre_mm);
+    let change = case.change(grip.mass_g - now_g, model.centre_mm)?;
     let deed = Deed::ReGrip { part: grip.code.clone(), mass_g: grip.mass_g };
     let part = Some((PartKind::Grip, PartCodes::one(&grip.code)));
     Ok(vec![case.remedy(Action::ReGrip, part, change, None, deed)])
@@ -178,7 +186,7 @@ fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     let assembly = case.believed.assembly;
     let arm_mm = case.plan.cut_shaft_mm + case.cap_mm()?;
     let now_g = case.plan.mass_g(Role::TipWeight);
-    let per_g = points_per_g(arm_mm);
+    let per_g = case.per_g(arm_mm)?;
     let most_g = assembly.shop.tip_weight_cap_g;
     let wanted_g = (now_g - case.finish.deviation_points / per_g).clamp(0.0, most_g);
     let step_g = 1.0;
@@ -186,7 +194,7 @@ fn pull_head(case: &Case<'_>) -> Result<Vec<Remedy>, TradeError> {
     if (tip_g - now_g).abs() < 0.5 {
         return Ok(Vec::new());
     }
-    let change = Change::of_mass(tip_g - now_g, arm_mm);
+    let change = case.change(tip_g - now_g, arm_mm)?;
     Ok(vec![case.remedy(Action::PullHead, None, change, None, Deed::PullHead { tip_g })])
 }
 

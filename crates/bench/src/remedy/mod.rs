@@ -127,13 +127,6 @@ pub(crate) struct Change {
     pub arm_mm: f64,
 }
 
-impl Change {
-    /// A mass at an arm from the end that sits on the stop.
-    pub fn of_mass(more_g: f64, arm_mm: f64) -> Self {
-        Self { more_g, points: more_g * trade::swing_weight::points_per_g(arm_mm), arm_mm }
-    }
-}
-
 impl<'a> Case<'a> {
     /// None for a club without a plan.
     fn of(believed: &'a Believed<'a>, state: &ClubState, spares: &'a [Spare<'a>]) -> Option<Self> {
@@ -163,6 +156,16 @@ impl<'a> Case<'a> {
             return Ok(self.finish.chance);
         }
         Ok(before_glue::Ahead::of(self)?.chance(0.0))
+    }
+
+    /// A mass at an arm from the end that sits on the stop.
+    pub fn change(&self, more_g: f64, arm_mm: f64) -> Result<Change, TradeError> {
+        Ok(Change { more_g, points: more_g * self.per_g(arm_mm)?, arm_mm })
+    }
+
+    /// What a gram at an arm from the stop brings toward the aim, points.
+    pub fn per_g(&self, arm_mm: f64) -> Result<f64, TradeError> {
+        self.believed.assembly.effect_per_g(self.club, arm_mm)
     }
 
     /// Thickness of the grip's cap, mm.

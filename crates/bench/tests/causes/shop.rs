@@ -303,6 +303,7 @@ impl<'a> Bench<'a> {
             by: "Runa".into(),
             replaces: None,
             taken_back: None,
+            pivot_mm: None,
             insisted: false,
             forecast: None,
         };

@@ -218,6 +218,7 @@ impl<'a> Simulated<'a> {
             by: "Wren".into(),
             replaces: None,
             taken_back: None,
+            pivot_mm: None,
             insisted: false,
             forecast: None,
         });

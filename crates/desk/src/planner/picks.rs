@@ -10,7 +10,7 @@ use trade::kind::Hand;
 use trade::model::PartKind;
 use trade::part::Part;
 use trade::places::Places;
-use trade::plan::{ClubPlan, Expected, Extra, Plan, PlannedPart};
+use trade::plan::{ClubPlan, Expected, ExpectedInertia, Extra, Plan, PlannedPart};
 use trade::reading::What;
 use trade::tip_weight::tip_weight_fits;
 
@@ -181,6 +181,7 @@ pub fn plan_with(assembly: Assembly<'_>, club: &JobClub, picks: &Picks<'_>) -> R
         expected: Vec::new(),
         chance: 0.0,
         reasons: Vec::new(),
+        swing_inertia: None,
         frequency: None,
         extras,
         neighbour_blank: match fit::blank_use(shaft_model, picks.shaft, &target.number) {
@@ -267,6 +268,9 @@ pub fn expect(assembly: Assembly<'_>, plans: &mut [Option<ClubPlan>]) -> Result<
                 });
             }
         }
+        plan.swing_inertia = believed
+            .swing_inertia(&club.id)?
+            .map(|found| ExpectedInertia { value_kg_cm2: found.value_kg_cm2, band_kg_cm2: found.band_kg_cm2 });
         plan.chance = believed.finish(&club.id)?.map_or(0.0, |f| f.chance);
     }
     Ok(())

@@ -405,6 +405,7 @@ impl<'a> Groups<'a> {
             lie_deg: round_to(lie_deg, 6),
             cpm,
             total_mass_g,
+            inertia_kg_cm2: None,
             grip_graphics,
             adapter_setting,
             swing_weight_free: kind == ClubKind::Putter && get(Slot::SwingWeight).is_none(),

@@ -101,11 +101,16 @@ pub(super) fn apply<'a>(
             Some(inertia) => inertia.swing_weight(made, seat, ctx)?,
             None => written_swing_weight(groups, seat, group, fitted)?,
         };
+        if let SwingWeightFrom::EqualInertia { inertia_kg_cm2, .. } = &from {
+            made.club.inertia_kg_cm2 = Some(round_to(*inertia_kg_cm2, 1));
+        }
         if let Some(said) = groups.said(group, Slot::WedgeOffset)
             && let Word::WedgeOffset(by) = said.word
             && seat.is_wedge()
         {
             points += by;
+            // What is asked beside the others is no longer equal to them.
+            made.club.inertia_kg_cm2 = None;
             let with_offset = WedgeFrom::Offset { what: from, text: said.text.clone() };
             made.origins.push(Origin::new("swing_weight_points", &with_offset));
         } else {

@@ -134,7 +134,7 @@ fn the_expansion_says_what_the_rule_did() {
     length_mm: chart 37 1/2 in and +1/2 in as the fitted 7-iron, to the cap
     lie_deg: chart 61.5° and +1.0° as the fitted 7-iron
     loft_deg: chart 27.0° and −1.0° as the fitted 7-iron
-    swing_weight_points: D1.7 from equal inertia, 2727 kg·cm² about the butt as the fitted 7-iron: head and tip weight about 258.1 g
+    swing_weight_points: D1.7 from equal inertia, 2730 kg·cm² about the butt as the fitted 7-iron: head and tip weight about 258.1 g
     "##);
 }
 

@@ -23,6 +23,7 @@ use trade::arrival::Arrival;
 use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
 use trade::model::as_it_came::HeadMaterial;
+use trade::pendulum::Pendulum;
 use trade::reading::{Unit, What};
 use trade::wrap::Wraps;
 use words::text;
@@ -166,7 +167,7 @@ fn answer(view: &ClubView, json: bool) -> Result<(), Failure> {
 }
 
 /// The figures as they were typed.
-fn arrival(figures: &ClubFigures) -> Result<Arrival, Failure> {
+fn arrival(figures: &ClubFigures, pendulum: &Pendulum) -> Result<Arrival, Failure> {
     let failed = |e: quantity::NotationError| Failure::from(AppError::from(e));
     let mass = |text: &Option<String>| {
         text.as_deref()
@@ -177,7 +178,12 @@ fn arrival(figures: &ClubFigures) -> Result<Arrival, Failure> {
     let angle = |text: &Option<String>| {
         text.as_deref().map(|t| quantity::parse_angle(t).map(quantity::Angle::deg)).transpose().map_err(failed)
     };
+    let timed = figures.swing_time.as_deref().map(|typed| pendulum.timed(typed)).transpose();
+    let timed = timed.map_err(AppError::from)?;
     Ok(Arrival {
+        swing_period_s: timed.map(|timed| timed.period_s),
+        pivot_mm: timed.and_then(|timed| timed.pivot_mm),
+        swing_inertia_kg_cm2: figures.swing_inertia,
         swing_weight_points: points(figures.swing_weight.as_deref())?,
         total_mass_g: mass(&figures.total_mass)?,
         length_mm: length(figures.length.as_deref())?,
@@ -213,6 +219,7 @@ pub(super) fn member<T>(text: &str, from_key: impl Fn(&str) -> Option<T>, known:
 
 async fn note(arguments: &ClubAdd) -> Result<(), Failure> {
     let keys = |keys: Vec<&'static str>| keys;
+    let app = arguments.database.open().await?;
     let new = NewClub {
         label: arguments.label.clone(),
         player: arguments.player.clone(),
@@ -229,12 +236,11 @@ async fn note(arguments: &ClubAdd) -> Result<(), Failure> {
             HeadMaterial::from_key,
             &keys(HeadMaterial::ALL.iter().map(|m| m.key()).collect()),
         )?,
-        arrival: arrival(&arguments.figures)?,
+        arrival: arrival(&arguments.figures, &app.shop().await?.pendulum)?,
         note: arguments.figures.note.clone(),
         sure: arguments.figures.sure,
         by: arguments.figures.by.clone(),
     };
-    let app = arguments.database.open().await?;
     let view = app.add_club(&new).await?;
     app.close().await;
     answer(&view, arguments.database.json)
@@ -244,7 +250,8 @@ async fn measured(arguments: &ClubRead) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let version = app.club(&arguments.code).await?.club.version;
     let (note, by) = (arguments.figures.note.clone(), arguments.figures.by.clone());
-    let read = MeasureClub { arrival: arrival(&arguments.figures)?, note, sure: arguments.figures.sure, by, version };
+    let figures = arrival(&arguments.figures, &app.shop().await?.pendulum)?;
+    let read = MeasureClub { arrival: figures, note, sure: arguments.figures.sure, by, version };
     let view = app.measure_club(&arguments.code, &read).await?;
     app.close().await;
     answer(&view, arguments.database.json)
@@ -297,6 +304,7 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
             .transpose()
             .map_err(failed)?,
         swing_weight_points: points(arguments.swing_weight.as_deref())?,
+        inertia_kg_cm2: arguments.swing_inertia,
         loft_deg: angle(&arguments.loft)?,
         lie_deg: angle(&arguments.lie)?,
     };
@@ -381,7 +389,7 @@ pub async fn read(arguments: &ReadArguments) -> Result<(), Failure> {
     let entry = |text: &String| {
         let (what, typed) = text.split_once('=').unwrap_or((text.as_str(), ""));
         let what = member(what, What::from_key, &What::ALL.iter().map(|w| w.key()).collect::<Vec<_>>())?;
-        Ok(Entry { what, typed: typed.to_owned(), value: None, again: arguments.again })
+        Ok(Entry { what, typed: typed.to_owned(), value: None, pivot_mm: None, again: arguments.again })
     };
     let new = NewReadings {
         slot: arguments.slot,

@@ -16,6 +16,7 @@ mod learned;
 mod list;
 mod manual;
 mod matched;
+mod operate;
 mod order;
 mod part;
 mod price;
@@ -44,6 +45,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
     match arguments.command {
         Command::Demo(demo) => told(demo.serve.database.json, block(serve::demo(&demo))),
         Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve))),
+        Command::Config(serve) => told(serve.database.json, operate::config(&serve)),
+        Command::Support(support) => told(support.database.json, block(operate::support(&support))),
         Command::Backup(backup) => told(backup.database.json, block(backup::backup(&backup))),
         Command::Restore(restore) => told(restore.database.json, block(backup::restore(&restore))),
         Command::Check(check) => told(check.database.json, block(backup::check(&check))),

@@ -193,6 +193,8 @@ fn figure_of(w: &Words, unit: Unit, value: f64) -> String {
         Unit::Gram => w.mass(value),
         Unit::Millimetre => w.length_to(value, 2),
         Unit::Degree => w.angle(value),
+        Unit::Second => text!(w, "reading-seconds", figure_s = value),
+        Unit::KgCm2 => text!(w, "reading-inertia", figure_kg_cm2 = value),
         Unit::Cpm | Unit::None => text!(w, "reading-cpm", figure_cpm = value),
     }
 }
@@ -204,6 +206,7 @@ fn row_of(w: &Words, line: &Line) -> Vec<String> {
     let bare = |value: f64| match line.unit {
         Unit::Gram => w.mass_figure(value),
         Unit::Millimetre => w.length_figure_to(value, 2),
+        Unit::KgCm2 => decimal(value, 0),
         _ => decimal(value, 1),
     };
     let built = match (line.built, line.band) {

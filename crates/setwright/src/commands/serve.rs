@@ -11,7 +11,6 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;
 use tokio::net::TcpListener;
-use tracing::level_filters::LevelFilter;
 use tracing_subscriber::filter::Targets;
 use tracing_subscriber::layer::SubscriberExt;
 use tracing_subscriber::util::SubscriberInitExt;
@@ -48,14 +47,15 @@ pub async fn demo(arguments: &Demo) -> Result<(), Failure> {
 }
 
 fn begin(arguments: &Serve, which: Which) -> Result<Settings, Failure> {
+    let settings = arguments.settings(which)?;
     // `RUST_LOG` by target and level, as `web=debug,warn`. The filter by fields and spans would bring the library of
     // regular expressions, which nothing else here needs.
     let asked = std::env::var("RUST_LOG").ok().and_then(|filter| filter.parse::<Targets>().ok());
     tracing_subscriber::registry()
         .with(tracing_subscriber::fmt::layer().with_writer(std::io::stderr))
-        .with(asked.unwrap_or_else(|| Targets::new().with_default(LevelFilter::WARN)))
+        .with(asked.unwrap_or_else(|| Targets::new().with_default(settings.log)))
         .init();
-    arguments.settings(which)
+    Ok(settings)
 }
 
 async fn listen(settings: &Settings) -> Result<TcpListener, Failure> {
@@ -88,6 +88,7 @@ async fn run(
     greet(json, settings, address, &greeting(address_to_type(address)));
     let watching = tokio::spawn(watch_clock(app.clone()));
     let backing_up = tokio::spawn(back_up_daily(app.clone(), settings.backups.clone()));
+    let listening = tokio::spawn(hear_other_programs(app.clone()));
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
     let door = web::Door {
         names: settings.names.clone(),
@@ -107,6 +108,7 @@ async fn run(
         }
     }
     watching.abort();
+    listening.abort();
     // A backup under way is dropped: it has no name yet, and the next start makes another.
     backing_up.abort();
     app.stop_scales().await;
@@ -159,6 +161,20 @@ async fn back_up_daily(app: App, folder: Option<PathBuf>) {
         turns.tick().await;
         if let Some(made) = app.back_up_daily().await {
             tracing::info!(path = made.path, "a backup was made");
+        }
+    }
+}
+
+/// How often it is asked whether another program has changed the shop.
+const HEAR_OTHERS_EVERY: Duration = Duration::from_millis(500);
+
+/// Lets the open pages know what other programs write. A database that fails meanwhile is told to whoever asks for a page.
+async fn hear_other_programs(app: App) {
+    let mut turns = tokio::time::interval(HEAR_OTHERS_EVERY);
+    loop {
+        turns.tick().await;
+        if let Err(error) = app.hear_other_programs().await {
+            tracing::debug!(%error, "the changes of other programs could not be asked for");
         }
     }
 }

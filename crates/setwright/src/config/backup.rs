@@ -36,3 +36,14 @@ pub struct CheckArguments {
     #[command(flatten)]
     pub database: Database,
 }
+
+/// Where to write what helps to find a fault.
+#[derive(Debug, Args)]
+pub struct SupportArguments {
+    /// File to write; left out: standard output.
+    #[arg(long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}

@@ -65,6 +65,12 @@ pub struct ClubFigures {
     /// Frequency, cycles a minute.
     #[arg(long, value_name = "CPM")]
     pub cpm: Option<String>,
+    /// Time of the shop's number of swings from its pivot, in seconds; or of how many: 18.81/10; with another pivot: 18.2/10 @ 100 mm.
+    #[arg(long, value_name = "SECONDS")]
+    pub swing_time: Option<String>,
+    /// Swing inertia about the butt, kg·cm², where a machine showed it.
+    #[arg(long, value_name = "KG_CM2")]
+    pub swing_inertia: Option<f64>,
     /// What the grip weighs, where that is known.
     #[arg(long, value_name = "MASS")]
     pub grip_mass: Option<String>,
@@ -186,6 +192,9 @@ pub struct ClubJob {
     /// Swing weight of the finished club; default: it keeps what it reads on arrival.
     #[arg(long, value_name = "LETTER")]
     pub swing_weight: Option<String>,
+    /// Swing inertia of the finished club about its butt, kg·cm², in place of a swing weight.
+    #[arg(long, value_name = "KG_CM2")]
+    pub swing_inertia: Option<f64>,
     /// Length of the finished club to the cap.
     #[arg(long, value_name = "LENGTH")]
     pub length: Option<String>,

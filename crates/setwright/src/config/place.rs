@@ -53,15 +53,13 @@ const FORMER_FILE: &str = "setwright.db";
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct ConfigFile {
-    database: Option<String>,
+    pub database: Option<String>,
     pub listen: Option<String>,
-    #[serde(default)]
-    pub open_to_network: bool,
-    #[serde(default)]
-    pub key_for_all: bool,
-    #[serde(default)]
-    pub names: Vec<String>,
+    pub open_to_network: Option<bool>,
+    pub key_for_all: Option<bool>,
+    pub names: Option<Vec<String>>,
     pub backups: Option<PathBuf>,
+    pub log: Option<String>,
 }
 
 /// Which shop a command is about.

@@ -1,11 +1,14 @@
 //! How to serve: the command line first, then the environment, then the configuration file, then what is usual.
 
+use super::Arguments;
 use super::place::{Database, Which};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
-use clap::Args;
 use clap::builder::BoolishValueParser;
+use clap::{Args, CommandFactory};
+use serde::Serialize;
 use std::path::PathBuf;
+use tracing::level_filters::LevelFilter;
 
 /// How to serve.
 #[derive(Debug, Args)]
@@ -31,6 +34,9 @@ pub struct Serve {
     /// the shop's file. The invented shop has none unless it is named.
     #[arg(long, env = "SETWRIGHT_BACKUPS", value_name = "FOLDER")]
     pub backups: Option<PathBuf>,
+    /// How much the log on standard error tells: off, error, warn, info (a line for each request), debug; default: warn.
+    #[arg(long, env = "SETWRIGHT_LOG", value_name = "LEVEL")]
+    pub log: Option<String>,
 }
 
 /// How to serve the invented shop.
@@ -47,6 +53,13 @@ pub struct Demo {
 /// Where this machine's bench listens when nothing is said.
 const LISTEN: &str = "127.0.0.1:7340";
 
+/// How much the log tells when nothing is said.
+const LOG: &str = "warn";
+
+fn log_levels() -> Vec<String> {
+    ["off", "error", "warn", "info", "debug"].map(str::to_owned).to_vec()
+}
+
 /// Where to serve from and to.
 #[derive(Debug)]
 pub struct Settings {
@@ -62,7 +75,51 @@ pub struct Settings {
     pub names: web::ServerNames,
     /// Where a backup is made each day; none where none is.
     pub backups: Option<PathBuf>,
+    /// How much the log tells.
+    pub log: LevelFilter,
 }
+
+/// Where a setting comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SettingFrom {
+    /// The command line.
+    CommandLine,
+    /// A variable of the environment.
+    Environment,
+    /// The configuration file.
+    File,
+    /// Nowhere: what is usual.
+    Usual,
+}
+
+/// A setting of the server as it stands, and how it is set.
+#[derive(Debug, Serialize)]
+pub struct Setting {
+    /// Its name in the configuration file.
+    pub name: &'static str,
+    /// What it is; empty where it is nothing. An address shows no password.
+    pub value: String,
+    /// Where that comes from.
+    pub from: SettingFrom,
+    /// The option that sets it on the command line.
+    pub option: String,
+    /// The variable that sets it in the environment.
+    pub environment: String,
+    /// What it is for, as `setwright serve --help` tells it.
+    pub explanation: String,
+}
+
+/// Each setting: its name in the file, that of its argument.
+const SETTINGS: [(&str, &str); 7] = [
+    ("database", "database"),
+    ("listen", "listen"),
+    ("open_to_network", "open_to_network"),
+    ("key_for_all", "key_for_all"),
+    ("names", "name"),
+    ("backups", "backups"),
+    ("log", "log"),
+];
 
 impl Serve {
     /// The settings.
@@ -71,9 +128,11 @@ impl Serve {
     /// A configuration file that cannot be read; something that is not a name; no place for the database.
     pub fn settings(&self, which: Which) -> Result<Settings, Failure> {
         let file = self.database.read_config()?;
-        let names = if self.name.is_empty() { file.names } else { self.name.clone() };
+        let names = if self.name.is_empty() { file.names.unwrap_or_default() } else { self.name.clone() };
         let names =
             web::ServerNames::new(names).map_err(|bad| Failure::usage(CommandFault::MachineName { name: bad }))?;
+        let log = self.log.clone().or(file.log).unwrap_or_else(|| LOG.to_owned());
+        let log = log.parse().map_err(|_| Failure::usage(CommandFault::NoneOf { text: log, known: log_levels() }))?;
         let database = self.database.address(which)?;
         let beside = match which {
             Which::Shop => app::backup::places_of(&database)?.map(|(_, folder)| folder),
@@ -82,10 +141,51 @@ impl Serve {
         Ok(Settings {
             names,
             backups: self.backups.clone().or(file.backups).or(beside),
-            open_to_network: self.open_to_network || file.open_to_network,
-            key_for_all: self.key_for_all || file.key_for_all,
+            open_to_network: self.open_to_network || file.open_to_network == Some(true),
+            key_for_all: self.key_for_all || file.key_for_all == Some(true),
+            log,
             database,
             listen: self.listen.clone().or(file.listen).unwrap_or_else(|| LISTEN.to_owned()),
         })
+    }
+
+    /// Every setting as it stands, with where it comes from and how it is set.
+    ///
+    /// # Errors
+    /// As [`settings`](Self::settings).
+    pub fn described(&self) -> Result<Vec<Setting>, Failure> {
+        let settings = self.settings(Which::Shop)?;
+        let file = self.database.read_config()?;
+        let serve = Arguments::command();
+        let serve = serve.find_subcommand("serve").cloned().unwrap_or_default();
+        let described = |(name, id): (&'static str, &str)| {
+            let path = |path: &Option<PathBuf>| path.as_ref().map_or_else(String::new, |p| p.display().to_string());
+            let (given, in_file, value) = match name {
+                "database" => {
+                    (self.database.database.is_some(), file.database.is_some(), app::shown_address(&settings.database))
+                }
+                "listen" => (self.listen.is_some(), file.listen.is_some(), settings.listen.clone()),
+                "open_to_network" => {
+                    (self.open_to_network, file.open_to_network.is_some(), settings.open_to_network.to_string())
+                }
+                "key_for_all" => (self.key_for_all, file.key_for_all.is_some(), settings.key_for_all.to_string()),
+                "names" => (!self.name.is_empty(), file.names.is_some(), settings.names.list().join(", ")),
+                "backups" => (self.backups.is_some(), file.backups.is_some(), path(&settings.backups)),
+                _ => (self.log.is_some(), file.log.is_some(), settings.log.to_string()),
+            };
+            let argument = serve.get_arguments().find(|argument| argument.get_id() == id);
+            let environment = argument.and_then(|a| a.get_env()).map(|env| env.to_string_lossy().into_owned());
+            let environment = environment.unwrap_or_default();
+            let from = match (given, in_file) {
+                (true, _) if std::env::var_os(&environment).is_some() => SettingFrom::Environment,
+                (true, _) => SettingFrom::CommandLine,
+                (false, true) => SettingFrom::File,
+                (false, false) => SettingFrom::Usual,
+            };
+            let option = argument.and_then(|a| a.get_long()).map_or_else(String::new, |long| format!("--{long}"));
+            let explanation = argument.and_then(|a| a.get_help()).map(ToString::to_string).unwrap_or_default();
+            Setting { name, value, from, option, environment, explanation }
+        };
+        Ok(SETTINGS.into_iter().map(described).collect())
     }
 }

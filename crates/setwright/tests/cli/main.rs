@@ -13,6 +13,7 @@ mod job;
 mod key;
 mod learned;
 mod list;
+mod operate;
 mod order;
 mod packaged;
 mod place;

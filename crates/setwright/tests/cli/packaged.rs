@@ -111,7 +111,7 @@ fn the_package_holds_what_a_shop_needs_and_its_program_serves() {
     std::fs::create_dir(&data).expect("a folder");
     let here = settings
         .replace("/var/lib/setwright", &data.display().to_string())
-        .replace(":7340\"\n\n# There", ":0\"\n\n# There");
+        .replace("listen = \"127.0.0.1:7340\"", "listen = \"127.0.0.1:0\"");
     assert_eq!(here.matches("127.0.0.1:0").count(), 1, "{here}");
     shop.write("settings.toml", here);
     let mut serve = Command::new(&program);

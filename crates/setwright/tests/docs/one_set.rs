@@ -114,7 +114,7 @@ fn the_record_is_told(folder: &Folder) {
     assert_eq!(record["batches"][0]["lot"], "B-7");
     let words = folder.shell_done("setwright record 1");
     let seven: Vec<&str> =
-        words.lines().skip_while(|l| !l.starts_with("7-iron, card J1-4: head S7-")).take(8).collect();
+        words.lines().skip_while(|l| !l.starts_with("7-iron, card J1-4: head S7-")).take(9).collect();
     let row = |what: &str| {
         let found = seven.iter().find(|l| l.trim_start().starts_with(what));
         found.unwrap_or_else(|| panic!("no {what}: {words}")).trim_end()

@@ -520,6 +520,7 @@ fn reading(job: &JobId, step: &str, what: What, value: f64, on: Vec<Role>, secon
         by: "simulated".into(),
         replaces: None,
         taken_back: None,
+        pivot_mm: None,
         insisted: false,
         forecast: None,
     }

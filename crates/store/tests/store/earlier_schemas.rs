@@ -477,6 +477,11 @@ async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     assert!(repeated.repeated && repeated.reading.id == first.id, "from schema {schema}");
 }
 
+/// What the one field finds is made from the other tables, as they are written.
+fn is_made_again(table: &str) -> bool {
+    table.starts_with("find_")
+}
+
 on_both! {
     async fn a_shop_of_every_earlier_schema_is_carried_over_whole(db: &TestDb) {
         sqlx::any::install_default_drivers();
@@ -497,7 +502,7 @@ on_both! {
             let mut saved = Vec::new();
             for table in &tables {
                 let rows = rows(&mut conn, db, table).await;
-                assert!(!rows.is_empty(), "schema {schema}: put something into {} to see what becomes of it", table.name);
+                assert!(!rows.is_empty() || is_made_again(&table.name), "schema {schema}: put something into {} to see what becomes of it", table.name);
                 saved.push(rows);
             }
             emptied().await;
@@ -505,7 +510,7 @@ on_both! {
             make(&mut conn, &migrations, schema).await;
             for (table, rows) in tables.iter().zip(&saved) {
                 // The database counts for itself, from the first row on.
-                if matches!(table.name.as_str(), "stock_change" | "data_state") {
+                if matches!(table.name.as_str(), "stock_change" | "data_state") || is_made_again(&table.name) {
                     continue;
                 }
                 for row in rows {
@@ -525,7 +530,7 @@ on_both! {
                 assert_eq!((kept.schema, kept.jobs), (schema, 1), "schema {schema}");
                 std::fs::remove_file(copy).expect("removed");
             }
-            for (table, before) in tables.iter().zip(&before) {
+            for (table, before) in tables.iter().zip(&before).filter(|(table, _)| !is_made_again(&table.name)) {
                 assert_eq!(&rows(&mut conn, db, table).await, before, "schema {schema}: {}", table.name);
             }
             assert_eq!(everything(&carried, schema).await, expected, "schema {schema}");

@@ -171,6 +171,7 @@ pub fn reading(job: &Job, club: usize, what: What, value: f64) -> Reading {
         by: "Wren".into(),
         replaces: None,
         taken_back: None,
+        pivot_mm: None,
         insisted: false,
         forecast: None,
     }

@@ -20,6 +20,24 @@ async fn add_part(db: &TestDb, part: &Part) {
 }
 
 on_both! {
+    async fn what_others_change_is_told_apart_from_ones_own(db: &TestDb) {
+        with_job(db).await;
+        let other = second(db).await;
+        let told = async || db.store.changes_of_others().await.expect("read");
+        let before = told().await;
+        add_part(db, &head("H6-1")).await;
+        drop(db.write().await);
+        assert_eq!(told().await, before, "its own, and one that was given up");
+        let mut tx = other.write().await.expect("a writer");
+        tx.insert_part(&head("H6-2"), at(1)).await.expect("saved");
+        assert_eq!(told().await, before, "not made to last yet");
+        tx.commit().await.expect("commit");
+        assert_eq!(told().await, before + 1);
+        add_part(db, &head("H6-3")).await;
+        assert_eq!(told().await, before + 1);
+        other.close().await;
+    }
+
     async fn a_part_goes_to_one_of_two_clubs(db: &TestDb) {
         let job = with_job(db).await;
         let stores = [db.store.clone(), second(db).await];

@@ -118,7 +118,7 @@ async fn read_step(app: &App, number: i64, key: &str) -> Result<(), Failure> {
                     What::Done => None,
                     _ => Some(((ask.expected.as_ref()?.value + off) * 10.0).round() / 10.0),
                 };
-                Some(Entry { what: ask.what, typed: String::new(), value, again: false })
+                Some(Entry { what: ask.what, typed: String::new(), value, pivot_mm: None, again: false })
             })
             .collect();
         if entries.is_empty() {

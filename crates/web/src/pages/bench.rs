@@ -35,6 +35,7 @@ use trade::kind::Role;
 use trade::model::PartKind;
 use words::{Words, text};
 
+use trade::pendulum::Pendulum;
 use trade::reading::What;
 use trade::step::{Step, Strength};
 
@@ -150,7 +151,7 @@ async fn keep(
             typed.insert(what.key().to_owned(), value.clone());
             if what == What::Done || !value.trim().is_empty() {
                 let typed = explicit(&w, what.unit(), value.trim());
-                entries.push(Entry { what, typed, value: None, again: again(what) });
+                entries.push(Entry { what, typed, value: None, pivot_mm: None, again: again(what) });
             }
         }
     }
@@ -444,9 +445,9 @@ fn chosen_step<'a>(file: &'a JobFile, state: &ClubState, wanted: Option<&str>) -
 
 impl View {
     /// Which entry the message belongs to: the first that was typed.
-    pub(super) fn wrong_index(&self, asks: &[What]) -> usize {
+    pub(super) fn wrong_index(&self, asks: &[What], pendulum: &Pendulum) -> usize {
         asks.iter()
-            .position(|w| self.typed.get(w.key()).is_some_and(|t| app::bench::check_typed(*w, t).is_err()))
+            .position(|w| self.typed.get(w.key()).is_some_and(|t| app::bench::check_typed(*w, t, pendulum).is_err()))
             .unwrap_or(0)
     }
 }

@@ -162,7 +162,7 @@ impl Screen<'_> {
             label: &text!(w, "bench-entry", what = ask.what),
             value: &typed,
             hint: &hint,
-            error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks)),
+            error: wrong.filter(|_| index == self.view.wrong_index(&self.step.asks, &self.file.shop.pendulum)),
             inputmode: if ask.what == What::SwingWeight { "text" } else { "decimal" },
             unit: &say::unit_hint(w, ask.what),
             autofocus: index == 0 || wrong.is_some(),

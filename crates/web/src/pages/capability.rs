@@ -47,8 +47,19 @@ async fn show(State(app): State<App>, Reader(w): Reader) -> PageResult {
     let body =
         html! { (body) (section(&w.text("capability-bands"), &html! {}, &bands_part(&w, &found.bands, &labels))) };
     let (title, crumb) = (w.text("capability-title"), w.text("capability-crumb"));
-    let page =
-        framed(&w, &app, Framed { title: &title, active: Nav::Records, crumb, body, terms: true, ..Framed::default() });
+    let page = framed(
+        &w,
+        &app,
+        Framed {
+            title: &title,
+            active: Nav::Records,
+            crumb,
+            body,
+            terms: true,
+            help: Some("learned"),
+            ..Framed::default()
+        },
+    );
     Ok(page.await?.into_response())
 }
 

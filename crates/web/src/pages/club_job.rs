@@ -3,6 +3,7 @@
 use super::clubs::{called, typed};
 use super::entries::{Entries, capital, go_to};
 use super::match_set::{heads, model_choices};
+use super::say::value;
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
 use app::club_job::{KindView, NewClubJob};
@@ -82,7 +83,12 @@ async fn form_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>,
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-job-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Sheets, notice, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -146,6 +152,12 @@ fn club_fields(w: &Words, form: &Entries, club: &Club, kinds: &[KindView], model
                 let hint = typed(w, club, What::SwingWeight)
                     .map_or_else(|| w.text("club-job-keeps"), |now| text!(w, "club-job-keeps-now", now = now));
                 form.field(&name, &label, Field { hint: &hint, ..Field::default() })
+            }
+            Asked::SwingInertia => {
+                let now = club.figure(What::SwingInertia).map(|figure| value(w, What::SwingInertia, figure.value));
+                let hint =
+                    now.map_or_else(|| w.text("club-job-inertia"), |now| text!(w, "club-job-inertia-now", now = now));
+                form.field(&name, &label, Field { unit: "kg·cm²", hint: &hint, ..decimal })
             }
             Asked::Loft | Asked::Lie => {
                 let what = if asked == Asked::Loft { What::Loft } else { What::Lie };
@@ -235,6 +247,7 @@ fn asked(w: &Words, form: &mut Entries, code: &str) -> AskedOfClub {
         length_mm: form.length_mm(w, &name(Asked::Length)),
         extension_mass_g: form.mass_g(w, &name(Asked::ExtensionMass)),
         swing_weight_points: form.swing_weight_points(w, &name(Asked::SwingWeight)),
+        inertia_kg_cm2: form.number(w, &name(Asked::SwingInertia)),
         loft_deg: form.angle_deg(w, &name(Asked::Loft)),
         lie_deg: form.angle_deg(w, &name(Asked::Lie)),
     }

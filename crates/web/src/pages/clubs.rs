@@ -23,6 +23,7 @@ use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
 use trade::model::as_it_came::HeadMaterial;
 use trade::model::{Library, Model, PartKind};
+use trade::pendulum::Pendulum;
 use trade::reading::{Unit, What};
 use words::{Words, text};
 
@@ -58,9 +59,13 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     };
     let crumb = text!(w, "club-life-count", n = clubs.len());
     let title = w.text("club-life-page");
-    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Sheets, crumb, body, ..Framed::default() })
-        .await?
-        .into_response())
+    Ok(framed(
+        &w,
+        &app,
+        Framed { title: &title, active: Nav::Sheets, crumb, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?
+    .into_response())
 }
 
 /// What a club is called: its own name, or its number and whose it is.
@@ -126,6 +131,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
         form.set("club_kind", ClubKind::Iron.key());
     }
     let form = &form;
+    let pendulum = app.shop().await?.pendulum;
     let body = html! {
         form.card method="post" action="/clubs/new" data-keep="" {
             @if !form.text("owner").is_empty() { input type="hidden" name="owner" value=(form.text("owner")); }
@@ -139,7 +145,7 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
             }
             h2 { (w.text("club-life-on-arrival")) }
             p.hint { (w.text("club-life-on-arrival-hint")) }
-            (arrival_fields(w, form))
+            (arrival_fields(w, form, &pendulum))
             (form.field("note", &w.text("club-life-note-field"), Field::default()))
             (sure_check(w, form))
             div.actions { (button(&Button { label: &w.text("club-life-note"), big: true, ..Button::default() })) (link_button("/clubs", &w.text("button-back"), ButtonKind::Quiet, None, "")) }
@@ -147,7 +153,12 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("club-life-new");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Sheets, notice, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -155,7 +166,7 @@ fn choices<T: fact::Fact + Copy>(w: &Words, all: &[T], key: impl Fn(T) -> &'stat
     all.iter().map(|one| (key(*one), capital(&w.tell(one)))).collect()
 }
 
-fn arrival_fields(w: &Words, form: &Entries) -> Markup {
+fn arrival_fields(w: &Words, form: &Entries, pendulum: &Pendulum) -> Markup {
     let decimal = Field { inputmode: "decimal", ..Field::default() };
     let mass = Field { unit: w.mass_sign(), ..decimal };
     html! {
@@ -166,6 +177,7 @@ fn arrival_fields(w: &Words, form: &Entries) -> Markup {
             (form.field("loft", &capital(&w.tell(&What::Loft)), Field { unit: "°", ..decimal }))
             (form.field("lie", &capital(&w.tell(&What::Lie)), Field { unit: "°", ..decimal }))
             (form.field("cpm", &capital(&w.tell(&What::Cpm)), Field { unit: "cpm", ..decimal }))
+            (form.field("swing_time", &text!(w, "club-life-swing-time", n = pendulum.swings), Field { placeholder: "18.8", hint: &text!(w, "club-life-swing-time-hint", pivot_mm = pendulum.pivot_mm), ..Field::default() }))
             (form.field("grip_size", &w.text("club-life-grip-size"), Field::default()))
         }
         details open[["head_mass", "shaft_mass", "grip_mass"].iter().any(|name| !form.text(name).is_empty() || form.error(name).is_some())] {
@@ -184,8 +196,12 @@ fn sure_check(w: &Words, form: &Entries) -> Markup {
     html! { @if form.has("odd", "1") { (look::check("sure", "1", &w.text("club-life-sure"), form.has("sure", "1"))) } }
 }
 
-fn arrival(w: &Words, form: &mut Entries) -> Arrival {
+fn arrival(w: &Words, form: &mut Entries, pendulum: &Pendulum) -> Arrival {
+    let timed = form.swing_time(w, "swing_time", pendulum);
     Arrival {
+        swing_period_s: timed.map(|timed| timed.period_s),
+        pivot_mm: timed.and_then(|timed| timed.pivot_mm),
+        swing_inertia_kg_cm2: None,
         swing_weight_points: form.swing_weight_points(w, "swing_weight"),
         total_mass_g: form.mass_g(w, "total_mass"),
         length_mm: form.length_mm(w, "length"),
@@ -206,7 +222,7 @@ async fn note(
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(fields);
-    let arrival = arrival(&w, &mut form);
+    let arrival = arrival(&w, &mut form, &app.shop().await?.pendulum);
     if !form.is_sound() {
         return new_page(&w, &app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
@@ -240,6 +256,7 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
     let kinds = app.job_kinds(w).await?;
     let names: Vec<(JobKind, String)> = kinds.iter().map(|k| (k.kind.clone(), k.name.clone())).collect();
     let club = &view.club;
+    let pendulum = app.shop().await?.pendulum;
     let mut figures_shown: Vec<(String, String)> =
         club.figures.iter().map(|f| (capital(&w.tell(&f.what)), shown(w, f))).collect();
     if let Some(size_mm) = club.grip_size_mm {
@@ -265,7 +282,7 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
                 form method="post" action={ "/clubs/" (club.code) "/measured" } {
                     input type="hidden" name="form" value="measured";
                     input type="hidden" name="version" value=(club.version);
-                    (arrival_fields(w, form))
+                    (arrival_fields(w, form, &pendulum))
                     (form.field("note", &w.text("club-life-note-field"), Field::default()))
                     (sure_check(w, form))
                     div.actions { (button(&Button { label: &w.text("button-keep"), ..Button::default() })) }
@@ -290,7 +307,19 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
     let notice = error.as_ref().map(|one| still_below(w, one)).or_else(|| form.notice(w));
     let title = called(w, club);
     let crumb = club.code.0.clone();
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() });
+    let page = framed(
+        w,
+        app,
+        Framed {
+            title: &title,
+            active: Nav::Sheets,
+            crumb,
+            notice,
+            body,
+            help: Some("other-jobs"),
+            ..Framed::default()
+        },
+    );
     Ok((status, page.await?).into_response())
 }
 
@@ -383,7 +412,7 @@ async fn measured(
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(fields);
-    let arrival = arrival(&w, &mut form);
+    let arrival = arrival(&w, &mut form, &app.shop().await?.pendulum);
     let version = form.count(&w, "version").unwrap_or_default();
     if !form.is_sound() {
         let mut response = club_page(&w, &app, &code, &form, None).await?;

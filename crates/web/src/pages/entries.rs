@@ -17,6 +17,7 @@ use maud::{Markup, html};
 use percent_encoding::{AsciiSet, CONTROLS, NON_ALPHANUMERIC, utf8_percent_encode};
 use quantity::{INCH_MM, LengthUnit, SwingWeight};
 use std::collections::BTreeMap;
+use trade::pendulum::{Pendulum, Timed};
 use words::{Words, text};
 
 /// The fields of a form as they were typed, and what was wrong with them.
@@ -168,6 +169,10 @@ impl Entries {
     }
 
     /// A swing weight as points since A0.
+    pub fn swing_time(&mut self, w: &Words, name: &str, pendulum: &Pendulum) -> Option<Timed> {
+        self.read(w, name, |text| pendulum.timed(text).map_err(|e| e.refusal()))
+    }
+
     pub fn swing_weight_points(&mut self, w: &Words, name: &str) -> Option<f64> {
         self.read(w, name, quantity::parse_swing_weight).map(quantity::SwingMoment::points)
     }

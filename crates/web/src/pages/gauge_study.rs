@@ -64,7 +64,8 @@ async fn begin_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>
         }
     };
     let (title, notice) = (w.text("study-new-title"), form.notice(w).or(notice));
-    let view = Framed { title: &title, crumb: w.text("study-crumb"), notice, body, ..Framed::default() };
+    let view =
+        Framed { title: &title, crumb: w.text("study-crumb"), notice, body, help: Some("scales"), ..Framed::default() };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 
@@ -129,7 +130,11 @@ async fn study_page(
     let crumb = text!(w, "study-progress", scale = view.gauge.name, done = view.done, of = view.of);
     let at_bench = view.next.is_some();
     let title = w.text("study-title");
-    let page = framed(w, app, Framed { title: &title, crumb, notice, at_bench, body, ..Framed::default() });
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, crumb, notice, at_bench, body, help: Some("scales"), ..Framed::default() },
+    );
     Ok((status, page.await?).into_response())
 }
 

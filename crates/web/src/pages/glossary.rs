@@ -12,7 +12,7 @@ use maud::{Markup, html};
 use words::Words;
 
 /// Terms of the trade, by the names of their texts, in the order of the alphabet.
-const TRADE: [&str; 26] = [
+const TRADE: [&str; 27] = [
     "adapter",
     "balance-point",
     "balance-scale",
@@ -31,6 +31,7 @@ const TRADE: [&str; 26] = [
     "reference-club",
     "soft-side",
     "stiffness",
+    "swing-inertia",
     "swing-weight",
     "tip",
     "tip-weight",

@@ -105,6 +105,7 @@ async fn keep(
             what: form.what,
             typed: explicit(&w, form.what.unit(), &form.typed),
             value: None,
+            pivot_mm: None,
             again: false,
         }],
         on: None,

@@ -54,9 +54,19 @@ async fn cards(
         div.job-cards.four[!one] { @for club in &file.job.clubs { @if let Some(plan) = &club.plan { (one_card(&w, &file, &head, club, plan)) } } }
     };
     let title = w.text("plan-cards");
-    let page =
-        framed(&w, &app, Framed { title: &title, active: Nav::Plan, crumb: head.clone(), body, ..Framed::default() })
-            .await?;
+    let page = framed(
+        &w,
+        &app,
+        Framed {
+            title: &title,
+            active: Nav::Plan,
+            crumb: head.clone(),
+            body,
+            help: Some("labels"),
+            ..Framed::default()
+        },
+    )
+    .await?;
     Ok(page.into_response())
 }
 

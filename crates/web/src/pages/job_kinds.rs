@@ -53,7 +53,12 @@ async fn list_page(w: &Words, app: &App, notice: Option<Notice>, status: StatusC
         (words_cards(&w.text("job-kind-page"), columns.map(|column| Column::words(w.text(&format!("job-kind-column-{column}")))).to_vec(), kinds.iter().map(row).collect()))
     };
     let title = w.text("job-kind-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Sheets, notice, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 
@@ -85,7 +90,12 @@ async fn new_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, 
     };
     let notice = notice.or_else(|| form.notice(w));
     let title = w.text("job-kind-make");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Sheets, notice, body, help: Some("other-jobs"), ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 

@@ -102,7 +102,7 @@ async fn keys_page(
     };
     let title = w.text("keys-title");
     let notice = form.notice(w).or(notice);
-    let page = framed(w, app, Framed { title: &title, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, notice, body, help: Some("run"), ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }
 
@@ -198,7 +198,7 @@ async fn code_page(w: &Words, app: &App, door: &Door, shown: &ShownCode) -> Page
         div.actions { (link_button("/keys", &w.text("keys-code-done"), ButtonKind::Primary, None, "")) }
     };
     let title = w.text("keys-tablet");
-    let page = framed(w, app, Framed { title: &title, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, body, help: Some("run"), ..Framed::default() }).await?;
     Ok(page.into_response())
 }
 
@@ -237,7 +237,7 @@ async fn secret_page(w: &Words, app: &App, given: &GivenKey) -> PageResult {
         div.actions { (link_button("/keys", &w.text("keys-code-done"), ButtonKind::Primary, None, "")) }
     };
     let title = w.text("keys-program");
-    let page = framed(w, app, Framed { title: &title, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, body, help: Some("run"), ..Framed::default() }).await?;
     Ok((StatusCode::CREATED, page).into_response())
 }
 

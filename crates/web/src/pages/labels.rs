@@ -90,9 +90,13 @@ async fn labels(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<V
     };
     let crumb = text!(w, "label-count", n = labels.len());
     let title = w.text("label-title");
-    Ok(framed(&w, &app, Framed { title: &title, active: Nav::Stock, crumb, body, ..Framed::default() })
-        .await?
-        .into_response())
+    Ok(framed(
+        &w,
+        &app,
+        Framed { title: &title, active: Nav::Stock, crumb, body, help: Some("labels"), ..Framed::default() },
+    )
+    .await?
+    .into_response())
 }
 
 /// The same parts on a paper, from a place in their list.

@@ -62,7 +62,16 @@ pub(super) async fn learned_page(
     };
     let crumb = learned.at.map_or_else(String::new, |at| text!(w, "learned-changed", changed_at = at));
     let title = w.text("learned-title");
-    let view = Framed { title: &title, active: Nav::Elsewhere, crumb, notice, body, terms: true, ..Framed::default() };
+    let view = Framed {
+        title: &title,
+        active: Nav::Elsewhere,
+        crumb,
+        notice,
+        body,
+        terms: true,
+        help: Some("learned"),
+        ..Framed::default()
+    };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 

@@ -12,11 +12,12 @@ use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::get;
 use desk::match_set::{MatchModels, MatchTarget, MatchedClub};
-use look::{Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, button, empty_state, section};
+use look::{Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, button, check, empty_state, section};
 use maud::{Markup, html};
 use trade::head::HeadModel;
 use trade::kind::ClubKind;
 use trade::model::{Library, Model, PartKind};
+use trade::reading::What;
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -61,7 +62,7 @@ async fn page(w: &Words, app: &App, form: &Entries, error: Option<AppError>) -> 
             @if let Some(found) = &found {
                 (targets(w, found))
                 @if fitting.is_empty() { p.hint { (text!(w, "match-set-no-head", number = w.club_number(number))) } }
-                @else { (build_form(w, form, &codes, &models, &fitting)) }
+                @else { (build_form(w, form, &codes, &models, (&fitting, found))) }
             }
         }
     };
@@ -69,7 +70,19 @@ async fn page(w: &Words, app: &App, form: &Entries, error: Option<AppError>) -> 
     let notice: Option<Notice> = error.as_ref().map(|one| failure(w, one)).or_else(|| form.notice(w));
     let crumb = codes.join(" ");
     let title = w.text("match-set-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Sheets, crumb, notice, body, ..Framed::default() });
+    let page = framed(
+        w,
+        app,
+        Framed {
+            title: &title,
+            active: Nav::Sheets,
+            crumb,
+            notice,
+            body,
+            help: Some("other-jobs"),
+            ..Framed::default()
+        },
+    );
     Ok((status, page.await?).into_response())
 }
 
@@ -123,7 +136,14 @@ fn step(w: &Words, target: &MatchTarget) -> String {
     format!("{sign}{figure}")
 }
 
-fn build_form(w: &Words, form: &Entries, codes: &[String], models: &[Model], heads: &[&HeadModel]) -> Markup {
+fn build_form(
+    w: &Words,
+    form: &Entries,
+    codes: &[String],
+    models: &[Model],
+    (heads, found): (&[&HeadModel], &MatchedClub),
+) -> Markup {
+    let timed = found.target(What::SwingInertia).is_some();
     html! {
         form.card method="post" action="/clubs/match" data-keep="" {
             h2 { (w.text("match-set-build")) }
@@ -131,6 +151,7 @@ fn build_form(w: &Words, form: &Entries, codes: &[String], models: &[Model], hea
             input type="hidden" name="number" value=(form.text("number"));
             div.fields {
                 (model_choices(w, form, models, heads))
+                @if timed { (check("by_inertia", "1", &w.text("match-set-by-inertia"), form.has("by_inertia", "1"))) }
                 (form.field("due", &w.text("sheet-form-due"), Field { kind: "date", required: true, ..Field::default() }))
             }
             div.actions { (button(&Button { label: &w.text("match-set-plan"), big: true, ..Button::default() })) }
@@ -180,12 +201,13 @@ async fn build(
         shaft: form.text("shaft").to_owned(),
         grip: form.text("grip").to_owned(),
         ferrule: form.some("ferrule"),
+        by_inertia: form.has("by_inertia", "1"),
     };
     let made = async {
         let codes = codes(&form);
         let found = app.match_to_set(&codes, form.text("number")).await?;
         let library: Library = app.models(None).await?.into_iter().collect();
-        let row = found.row(&library, models)?;
+        let row = found.row(&library, &app.shop().await?, models)?;
         let first = app.club(codes.first().map_or("", String::as_str)).await?.club;
         let new = NewClubJob {
             due,

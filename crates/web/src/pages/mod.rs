@@ -26,6 +26,7 @@ mod gauge_study;
 mod glossary;
 mod glue;
 mod grid;
+mod help;
 mod job_card;
 mod job_kinds;
 mod keys;
@@ -68,6 +69,7 @@ mod stock_import;
 mod stock_weigh;
 mod stock_weighed;
 mod style;
+mod swing_inertia;
 mod tablet;
 mod today;
 mod told;
@@ -114,6 +116,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(scale_health::router())
         .merge(scale_check::router())
         .merge(scale_setup::router())
+        .merge(swing_inertia::router())
         .merge(gauge_study::router())
         .merge(bench::router())
         .merge(grid::router())
@@ -123,6 +126,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(open::router())
         .merge(fit::router())
         .merge(glossary::router())
+        .merge(help::router())
         .merge(glue::router())
         .merge(prices::router())
         .merge(player::router())
@@ -215,6 +219,8 @@ pub(crate) struct Framed<'a> {
     pub sheets: &'static [&'static str],
     /// Cups mixed of late, the latest first, where the page has read them already.
     pub cups: Option<Vec<Cup>>,
+    /// The chapter of the guide that the page leads to; none: that of its place.
+    pub help: Option<&'static str>,
     /// Whether terms of the trade lead to the glossary where they are first mentioned.
     pub terms: bool,
     pub body: Markup,
@@ -230,6 +236,7 @@ impl Default for Framed<'_> {
             at_bench: false,
             sheets: &[],
             cups: None,
+            help: None,
             terms: false,
             body: html! {},
         }
@@ -257,7 +264,10 @@ pub(crate) async fn framed(w: &Words, app: &App, view: Framed<'_>) -> Result<Mar
             href: "/glue".to_owned(),
         })
         .collect();
+    let chapter = view.help.or_else(|| help::chapter_of(view.active));
+    let help = chapter.map_or_else(|| "/help".to_owned(), |chapter| format!("/help/{chapter}"));
     let footer = [
+        (help.as_str(), "page-help"),
         ("/scan", "find-page"),
         ("/clubs", "club-life-page"),
         ("/recall", "page-recall"),

@@ -404,7 +404,7 @@ pub(super) fn plan_table(w: &Words, file: &JobFile, plans: &[Option<ClubPlan>], 
             row.extend([
                 Cell::from(if tips.is_empty() { w.text("plan-no-part") } else { tips.join(" + ") }),
                 Cell::from(w.swing_weight_short(club.target.swing_weight_points)),
-                Cell(html! { @if let Some(e) = plan.expected.last() { span.whole { (reading(w, e)) } } }),
+                Cell(html! { @if let Some(e) = plan.expected.last() { span.whole { (reading(w, e)) } } @if let Some(i) = plan.swing_inertia { br; span.small { (text!(w, "plan-inertia", value_kg_cm2 = i.value_kg_cm2, band_kg_cm2 = i.band_kg_cm2)) } } }),
             ]);
             row
         })

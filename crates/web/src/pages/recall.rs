@@ -83,7 +83,7 @@ async fn recall_page(w: &Words, app: &App, mut form: Entries, refused: Option<Ap
     let crumb = list
         .as_ref()
         .map_or_else(String::new, |l| text!(w, "recall-count", n = l.clubs.len(), players = l.players.len()));
-    let page = framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, ..Framed::default() });
+    let page = framed(w, app, Framed { title: &title, active: Nav::Records, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 
@@ -267,7 +267,7 @@ async fn marks_page(w: &Words, app: &App, refused: Option<AppError>) -> PageResu
     };
     let crumb = text!(w, "mark-count", n = marks.len());
     let title = w.text("mark-page");
-    let page = framed(w, app, Framed { title: &title, active: Nav::Glue, crumb, notice, body, ..Framed::default() });
+    let page = framed(w, app, Framed { title: &title, active: Nav::Records, crumb, notice, body, ..Framed::default() });
     Ok((status, page.await?).into_response())
 }
 

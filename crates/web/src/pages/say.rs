@@ -17,6 +17,8 @@ pub(crate) fn value(w: &Words, what: What, value: f64) -> String {
         Unit::Millimetre => w.length_to(value, 2),
         Unit::Degree => w.angle(value),
         Unit::Cpm => text!(w, "reading-cpm", figure_cpm = value),
+        Unit::Second => text!(w, "reading-seconds", figure_s = value),
+        Unit::KgCm2 => text!(w, "reading-inertia", figure_kg_cm2 = value),
         Unit::None if what.is_look() => w.text(if value > 0.5 { "reading-yes" } else { "reading-no" }),
         Unit::None => w.tell(&What::Done),
     }
@@ -27,6 +29,8 @@ pub(crate) fn band(w: &Words, what: What, band: f64) -> String {
     match what.unit() {
         Unit::Millimetre if w.units.length == LengthUnit::Inch => w.printed(&decimal(band / quantity::INCH_MM, 2)),
         Unit::Gram => w.mass_figure(band.max(0.05)),
+        Unit::Second => w.printed(&decimal(band.max(0.0005), 3)),
+        Unit::KgCm2 => w.printed(&decimal(band.max(0.5), 0)),
         _ => w.printed(&decimal(band.max(0.05), 1)),
     }
 }
@@ -108,6 +112,8 @@ pub(crate) fn unit_hint(w: &Words, what: What) -> String {
         Unit::Millimetre => w.length_sign().to_owned(),
         Unit::Degree => w.text("reading-unit-degrees"),
         Unit::Cpm => w.tell(&Unit::Cpm),
+        Unit::Second => w.tell(&Unit::Second),
+        Unit::KgCm2 => w.tell(&Unit::KgCm2),
     }
 }
 

@@ -138,8 +138,15 @@ async fn page(
     let notice = asked.map(|a| Notice { tone: Tone::Care, text: w.sentence(&a.said), next: w.tell(&a.next) });
     let title = text!(w, "scale-check-title", scale = gauge.name);
     let notice = form.notice(w).or(notice);
-    let view =
-        Framed { title: &title, crumb: w.text("scale-check-crumb"), notice, at_bench: true, body, ..Framed::default() };
+    let view = Framed {
+        title: &title,
+        crumb: w.text("scale-check-crumb"),
+        notice,
+        at_bench: true,
+        body,
+        help: Some("scales"),
+        ..Framed::default()
+    };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 

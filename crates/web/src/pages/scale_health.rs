@@ -77,7 +77,7 @@ async fn overview(State(app): State<App>, Reader(w): Reader) -> PageResult {
         }
     };
     let (title, crumb) = (w.text("scale-health-title"), w.text("scale-health-crumb"));
-    let page = framed(&w, &app, Framed { title: &title, crumb, body, ..Framed::default() });
+    let page = framed(&w, &app, Framed { title: &title, crumb, body, help: Some("scales"), ..Framed::default() });
     Ok(page.await?.into_response())
 }
 
@@ -244,7 +244,8 @@ async fn page(
     let title = words::capital(&health.gauge.name);
     let crumb = text!(w, "scale-health-crumb-one", measures = health.gauge.measures);
     let notice = form.notice(w).or(notice);
-    let page = framed(w, app, Framed { title: &title, crumb, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, crumb, notice, body, help: Some("scales"), ..Framed::default() })
+        .await?;
     Ok((status, page).into_response())
 }
 

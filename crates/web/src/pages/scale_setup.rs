@@ -2,6 +2,7 @@
 
 use super::beside_its_entry;
 use super::entries::{Entries, go_on};
+use super::swing_inertia::pendulum_form;
 use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::reader::Reader;
 use crate::tablet::Done;
@@ -68,11 +69,19 @@ async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, stat
             }
         }))
         (section(&w.text("scale-setup-clamp"), &html! {}, &clamp_form(w, form, &shop)))
+        (section(&w.text("pendulum-title"), &html! {}, &pendulum_form(w, form, &shop)))
         div.actions { (link_button("/scales", &w.text("scale-setup-back"), ButtonKind::Quiet, None, "")) }
     };
     let title = w.text("scale-setup-title");
     let notice = form.notice(w).or(notice);
-    let view = Framed { title: &title, crumb: w.text("scale-setup-crumb"), notice, body, ..Framed::default() };
+    let view = Framed {
+        title: &title,
+        crumb: w.text("scale-setup-crumb"),
+        notice,
+        body,
+        help: Some("scales"),
+        ..Framed::default()
+    };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 
@@ -163,7 +172,7 @@ fn key_of(name: &str, taken: &[String]) -> String {
     Some(key.clone()).filter(free).or_else(|| numbered.find(free)).unwrap_or(key)
 }
 
-async fn answered(w: &Words, app: &App, mut form: Entries, shop: &Shop) -> PageResult {
+pub(super) async fn answered(w: &Words, app: &App, mut form: Entries, shop: &Shop) -> PageResult {
     if !form.is_sound() {
         return page(w, app, &form, None, StatusCode::UNPROCESSABLE_ENTITY).await;
     }

@@ -79,8 +79,15 @@ async fn page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, stat
         (section(&w.text(other), &html! {}, &form_part(w, form)))
     };
     let (title, notice) = (w.text("scales-title"), form.notice(w).or(notice));
-    let view =
-        Framed { title: &title, active: Nav::Stock, crumb: w.text("scales-crumb"), notice, body, ..Framed::default() };
+    let view = Framed {
+        title: &title,
+        active: Nav::Stock,
+        crumb: w.text("scales-crumb"),
+        notice,
+        body,
+        help: Some("scales"),
+        ..Framed::default()
+    };
     Ok((status, framed(w, app, view).await?).into_response())
 }
 

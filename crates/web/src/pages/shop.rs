@@ -143,7 +143,12 @@ async fn shop_page(
         }))
     };
     let (title, notice) = (w.text("shop-title"), form.notice(w).or_else(|| steps.notice(w)).or(notice));
-    let page = framed(w, app, Framed { title: &title, crumb: shop.name, notice, body, ..Framed::default() }).await?;
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, crumb: shop.name, notice, body, help: Some("set-up"), ..Framed::default() },
+    )
+    .await?;
     Ok((status, page).into_response())
 }
 

@@ -74,7 +74,8 @@ async fn tablet_page(w: &Words, app: &App, pedal: &str, wrong: Option<&str>, not
         div #keys { (section(&w.text("tablet-keys"), &html! {}, &key_list(w))) }
     };
     let (title, crumb) = (w.text("tablet-title"), w.text("tablet-crumb"));
-    let page = framed(w, app, Framed { title: &title, crumb, notice, body, ..Framed::default() }).await?;
+    let page = framed(w, app, Framed { title: &title, crumb, notice, body, help: Some("set-up"), ..Framed::default() })
+        .await?;
     let status = if wrong.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     Ok((status, page).into_response())
 }

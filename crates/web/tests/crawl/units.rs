@@ -47,7 +47,8 @@ async fn no_figure_is_in_a_unit_that_was_not_asked_for() {
         let foreign = foreign(units);
         let pages = site.pages(units).await;
         assert!(pages.len() > 60, "only {} pages were found", pages.len());
-        for page in &pages {
+        // The guide is a book: it shows how entries are typed, in any unit.
+        for page in pages.iter().filter(|page| !page.address.starts_with("/help")) {
             for seen in page.seen.iter().filter(|seen| !is_example(seen)) {
                 let mut text = seen.text.clone();
                 if met.whole(EXAMPLES, &page.address, &text) || figures(&text, &foreign).is_empty() {

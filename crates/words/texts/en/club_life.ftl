@@ -62,6 +62,12 @@ club-life-material-hint = limits bending where the maker says nothing
 club-life-on-arrival = Read on arrival
 club-life-on-arrival-hint = What you leave out stays a wide guess until it is read.
 club-life-length = Length to the cap
+club-life-swing-time =
+    { $n ->
+        [one] Time of one swing
+       *[other] Time of { $n } swings
+    }
+club-life-swing-time-hint = Seconds, hung { $pivot_mm } from the cap; of another number 18.81/10. With mass and swing weight it gives the swing inertia
 club-life-grip-size = Grip size, 50 mm below the cap
 club-life-weighed-pieces = Pieces that were weighed loose
 club-life-note-field = Note

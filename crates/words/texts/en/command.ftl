@@ -275,3 +275,11 @@ command-club-job = Job { $job } with { $n ->
 } is at the bench.
 command-kind-kept = Kept: { $name }.
 command-kind-removed = Removed: { $name }.
+
+# The settings of the server, and what helps to find a fault.
+config-from-command-line = from the command line
+config-from-environment = from the environment
+config-from-file = from the configuration file
+config-from-usual = as usual
+config-how = { $option }, or { $environment } in the environment
+support-written = Written to { $path }. It holds no names; look at it before you send it.

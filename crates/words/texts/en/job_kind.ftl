@@ -36,6 +36,8 @@ kind-fault-not-taken = a club that is there keeps its { $kind }: a kind may take
 
 club-work-fault-not-asked = the kind “{ $kind }” does not ask for { $asked }
     .next = Leave it out, or choose another kind
+club-work-fault-weight-and-inertia = { $club } is asked for a swing weight and for an inertia: the one gives the other
+    .next = Leave one of them out
 club-work-fault-needs = the kind “{ $kind }” needs { $asked }
     .next = Give it with the club
 club-work-fault-unread = the kind “{ $kind }” needs the { $what } of { $club }: the plan rests on it, and it was never read
@@ -90,7 +92,8 @@ match-set-column-off = off the line
 match-set-off = { $club } reads { $value }; the others give { $expected }. Left out: look at it before you build
 match-set-too-few = { $what }: read of fewer than three clubs, no line
 match-set-no-head = No head model of this kind has the number { $number }. Add it under Stock, Models.
-match-set-hint = ± holds the line itself 95 times in 100. “Scatter” is the standard deviation of single clubs about it. Inertia has no line here: it is not read of whole clubs.
+match-set-hint = ± holds the line itself 95 times in 100. “Scatter” is the standard deviation of single clubs about it. An inertia comes from timed swings (Clubs, what was read).
+match-set-by-inertia = Match in swing inertia; the swing weight is then the one that gives it
 match-set-build = Build it
 match-set-plan = Plan it from stock and make the job
 
@@ -111,6 +114,8 @@ club-job-wraps = Wraps over the base layer
 club-job-wraps-hint = a whole number
 club-job-shops-own = the shop's own, or none
 club-job-now = now { $now }
+club-job-inertia = In place of a swing weight; left empty: not asked
+club-job-inertia-now = In place of a swing weight; now { $now }
 club-job-keeps = empty: it keeps what it reads on arrival
 club-job-keeps-now = now { $now }; empty: it keeps what it reads on arrival
 club-job-extension-hint = weigh the piece; it reaches 2 in into the shaft

@@ -16,6 +16,7 @@ estimation-club-missing = { $wanted_by } asks for a quantity of a club, and name
 estimation-own-deviations = { $wanted_by } takes off the club “{ $club }”, which has deviations of its own
 estimation-no-piece = the club “{ $club }” has no { $role }
     .next = Add the piece or ask for another
+estimation-nothing-hangs = the club “{ $club }” balances nearer to its butt than the pivot, so it cannot swing from there
 estimation-nothing-on-club = nothing that weighs is on the club “{ $club }”, so it has no balance point
 estimation-outside-drift = { FIGURE($at_h) } h is outside { FIGURE($from_h) } to { FIGURE($to_h) } h, which the drift of the scale “{ $scale }” covers
     .next = Add knots to the drift
@@ -47,6 +48,8 @@ reading-refused-not-kept = nothing was kept
     .next = Enter it again
 reading-refused-twice = the { $what } is entered twice
     .next = Enter the one that holds; a second reading is an entry of its own
+reading-refused-no-figure = “{ $typed }” is no figure for the { $what }
+    .next = Enter a number, for example 2700
 reading-refused-yes-or-no = “{ $typed }” is no answer to “{ $what }?”
     .next = Enter yes or no
 reading-refused-as-kept = { $what } “{ $typed }”
@@ -58,6 +61,8 @@ reading-yes = yes
 reading-no = no
 
 reading-cpm = { CPM($figure_cpm) }
+reading-seconds = { PLAIN($figure_s, digits: 3) } s
+reading-inertia = { PLAIN($figure_kg_cm2, digits: 0) } kg·cm²
 
 # Beside the largest figure of a step: half of the band, or of the sheet's tolerance.
 reading-band-expected = ± { $band } expected
