@@ -139,17 +139,9 @@ impl App {
             return Err(AppError::forbidden(AccessFault::WrongCode));
         };
         let key = AccessKey {
-            number: tx.next_key_number().await?,
-            name: shown.name,
-            holder: KeyHolder::Tablet,
-            role: shown.role,
-            given_at: now,
-            given_by: shown.shown_by,
-            ends_at: None,
             used_at: Some(now),
             used_from: Some(from.to_owned()),
-            withdrawn_at: None,
-            withdrawn_by: None,
+            ..new_key(&mut tx, KeyHolder::Tablet, shown.name, shown.role, shown.shown_by, now).await?
         };
         let given = self.keep_key(&mut tx, key).await?;
         tx.spend_door_code(shown.number, given.key.number).await?;
@@ -161,7 +153,7 @@ impl App {
     /// Gives a program a key.
     ///
     /// # Errors
-    /// A program without a name; nobody named who gives it; a time that is none; what the store says.
+    /// A program without a name, no name of whoever gives the key, days out of range; what the store says.
     pub async fn give_program_key(&self, wanted: &GiveProgramKey) -> Result<GivenKey, AppError> {
         need_name(&wanted.by)?;
         let name = sound_name(&wanted.name)?;
@@ -171,17 +163,8 @@ impl App {
         let now = self.now();
         let mut tx = self.store.write().await?;
         let key = AccessKey {
-            number: tx.next_key_number().await?,
-            name,
-            holder: KeyHolder::Program,
-            role: wanted.role,
-            given_at: now,
-            given_by: wanted.by.clone(),
             ends_at: Some(after(now, SignedDuration::from_hours(24 * wanted.days))),
-            used_at: None,
-            used_from: None,
-            withdrawn_at: None,
-            withdrawn_by: None,
+            ..new_key(&mut tx, KeyHolder::Program, name, wanted.role, wanted.by.clone(), now).await?
         };
         let given = self.keep_key(&mut tx, key).await?;
         tx.commit().await?;
@@ -254,12 +237,38 @@ impl App {
     /// # Errors
     /// What the store says.
     pub async fn key_is_good(&self, number: i64) -> Result<bool, AppError> {
-        let now = self.now();
-        Ok(self.access_keys().await?.iter().any(|key| key.number == number && key.is_good(now)))
+        let key = self.store.read().await?.access_key(number).await?;
+        Ok(key.is_some_and(|key| key.is_good(self.now())))
     }
 }
 
-/// The addresses that wrong digits came from of late.
+/// A key with the next number, which has no end yet and was never used.
+async fn new_key(
+    tx: &mut Tx,
+    holder: KeyHolder,
+    name: String,
+    role: KeyRole,
+    given_by: String,
+    given_at: Timestamp,
+) -> Result<AccessKey, AppError> {
+    let number = tx.next_key_number().await?;
+    let (ends_at, used_at, used_from, withdrawn_at, withdrawn_by) = (None, None, None, None, None);
+    Ok(AccessKey {
+        number,
+        name,
+        holder,
+        role,
+        given_at,
+        given_by,
+        ends_at,
+        used_at,
+        used_from,
+        withdrawn_at,
+        withdrawn_by,
+    })
+}
+
+/// The addresses from which wrong digits were typed in the last ten minutes.
 async fn wrong_of_late(tx: &mut Tx, now: Timestamp) -> Result<Vec<String>, AppError> {
     let since = after(now, SignedDuration::from_secs(-WRONG_WITHIN_S));
     let most = i64::try_from(MOST_WRONG).unwrap_or(i64::MAX);

@@ -67,7 +67,7 @@ pub struct SheetAgain {
 }
 
 impl App {
-    /// Clubs as they are to be built again, and what differs from what is there.
+    /// The row that each club would have on a new sheet, and how the parts in stock differ from those it was built with.
     ///
     /// # Errors
     /// No club named, none of that code, job or customer; a job that was not handed over; clubs of several players; what the

@@ -26,7 +26,7 @@ pub struct RecalledClub {
     /// Place in the tray of that job.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slot: Option<i64>,
-    /// How far that job is; none where there is none.
+    /// The state of that job; none for a club that was never in one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub state: Option<JobState>,
     /// Its kind and number, as people call it.

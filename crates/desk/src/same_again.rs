@@ -294,7 +294,8 @@ mod tests {
         }
     }
 
-    /// What was built is asked, what was not read stays as the sheet had it and is said, what has no maker must be chosen.
+    /// A figure that was read becomes the new target; one that was not keeps the old sheet's, with a note; a part of no
+    /// known model has to be chosen.
     #[test]
     fn targets_are_what_was_read_last() {
         let found = again(&club(), None, &Library::default(), &[], None);

@@ -76,6 +76,16 @@ impl Tx {
         row.as_ref().map(key_of).transpose()
     }
 
+    /// The key with this number, also one that was taken away.
+    ///
+    /// # Errors
+    /// The database failed, or the row is damaged.
+    pub async fn access_key(&mut self, number: i64) -> Result<Option<AccessKey>, StoreError> {
+        let sql = format!("SELECT {COLUMNS} FROM access_key WHERE number = $1");
+        let row = self.row(query(sqlx::AssertSqlSafe(sql)).bind(number)).await?;
+        row.as_ref().map(key_of).transpose()
+    }
+
     /// Notes that a key was used.
     ///
     /// # Errors
@@ -161,10 +171,6 @@ impl Tx {
 }
 
 fn key_of(row: &Row) -> Result<AccessKey, StoreError> {
-    let maybe_time = |column| {
-        let text = row.maybe_text(column)?;
-        text.map(|_| row.time(column)).transpose()
-    };
     Ok(AccessKey {
         number: row.whole("number")?,
         name: row.text("name")?,
@@ -172,10 +178,10 @@ fn key_of(row: &Row) -> Result<AccessKey, StoreError> {
         role: row.word("role", KeyRole::from_key)?,
         given_at: row.time("given_at")?,
         given_by: row.text("given_by")?,
-        ends_at: maybe_time("ends_at")?,
-        used_at: maybe_time("used_at")?,
+        ends_at: row.maybe_time("ends_at")?,
+        used_at: row.maybe_time("used_at")?,
         used_from: row.maybe_text("used_from")?,
-        withdrawn_at: maybe_time("withdrawn_at")?,
+        withdrawn_at: row.maybe_time("withdrawn_at")?,
         withdrawn_by: row.maybe_text("withdrawn_by")?,
     })
 }

@@ -18,6 +18,11 @@ pub(crate) fn key(code: &str) -> String {
     code.to_lowercase()
 }
 
+/// A text as a pattern of `LIKE … ESCAPE '!'` that finds it anywhere.
+pub(crate) fn anywhere(text: &str) -> String {
+    format!("%{}%", text.replace('!', "!!").replace('%', "!%").replace('_', "!_"))
+}
+
 /// Refuses a figure that is no number. Zero loses its sign, which SQLite would not keep and no scale shows.
 pub(crate) fn finite(what: &str, value: f64) -> Result<f64, StoreError> {
     if value.is_finite() {
@@ -42,11 +47,16 @@ where
 /// What a fact begins with in a column that holds what somebody wrote otherwise.
 const FACT: &str = "{\"code\":";
 
+/// Whether a text of such a column is a fact of the program, and nothing that somebody wrote.
+pub(crate) fn is_fact(text: &str) -> bool {
+    text.starts_with(FACT)
+}
+
 /// A reason as text: what somebody wrote as it is, a fact of the program as its document. What somebody wrote that looks
 /// like one is kept as a document itself, so that it comes back as it was written.
 pub(crate) fn kept(what: &str, reason: &Told) -> Result<String, StoreError> {
     match reason.written() {
-        Some(text) if !text.starts_with(FACT) => Ok(text.to_owned()),
+        Some(text) if !is_fact(text) => Ok(text.to_owned()),
         _ => document(what, reason),
     }
 }
@@ -69,6 +79,10 @@ pub(crate) trait Columns {
         text.parse().map_err(|e: jiff::Error| damaged(column, e))
     }
 
+    fn maybe_time(&self, column: &'static str) -> Result<Option<Timestamp>, StoreError> {
+        self.maybe_text(column)?.map(|_| self.time(column)).transpose()
+    }
+
     fn day(&self, column: &'static str) -> Result<Date, StoreError> {
         self.text(column)?.parse().map_err(|e: jiff::Error| damaged(column, e))
     }
@@ -85,8 +99,7 @@ pub(crate) trait Columns {
     /// A reason that [`kept`] wrote, or an earlier version as it was shown; none where it is empty.
     fn maybe_told(&self, column: &'static str) -> Result<Option<Told>, StoreError> {
         let text = self.maybe_text(column)?.filter(|text| !text.is_empty());
-        text.map(|text| if text.starts_with(FACT) { parsed(column, &text) } else { Ok(Told::verbatim(text)) })
-            .transpose()
+        text.map(|text| if is_fact(&text) { parsed(column, &text) } else { Ok(Told::verbatim(text)) }).transpose()
     }
 
     /// A member of a closed list, by its key.

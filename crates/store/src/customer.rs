@@ -1,6 +1,6 @@
 //! Customers: their rows, what belongs to them, and what is left of one who was deleted.
 
-use crate::column::{Columns, Query, Row, document, query, time_text};
+use crate::column::{Columns, Query, Row, anywhere, document, query, time_text};
 use crate::engine::Backend;
 use crate::error::{StoreError, Stored};
 use crate::model::UsedBy;
@@ -11,7 +11,7 @@ use jiff::Timestamp;
 use trade::customer::{Customer, NameStands, code, name_key};
 use trade::error::Noun;
 use trade::id::{JobId, SheetId};
-use trade::job::{Job, JobState};
+use trade::job::Job;
 
 /// A customer as they are saved.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,17 +48,6 @@ pub struct FreeName {
     pub name: String,
     /// How many sheets carry it.
     pub sheets: i64,
-}
-
-/// A sheet by the name that it carries.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NamedSheet {
-    /// Identity.
-    pub id: SheetId,
-    /// Who the clubs are for.
-    pub player: String,
-    /// Number and state of the job that was made from it.
-    pub job: Option<(i64, JobState)>,
 }
 
 const COLUMNS: &str = "number, body, deleted_at, version, saved_at";
@@ -267,31 +256,6 @@ impl Tx {
         Ok(found)
     }
 
-    /// Sheets in whose name a text occurs, those saved last first, at most `limit`; those of jobs with their number. Capitals
-    /// do not matter.
-    ///
-    /// # Errors
-    /// The database failed, or a row is damaged.
-    pub async fn sheets_named_like(&mut self, text: &str, limit: i64) -> Result<Vec<NamedSheet>, StoreError> {
-        let lookup = query(
-            "SELECT s.id, s.player, j.number, j.state FROM sheet s LEFT JOIN job j ON j.id = s.approved_job
-             WHERE LOWER(s.player) LIKE $1 ESCAPE '!' ORDER BY s.saved_at DESC, s.seq DESC LIMIT $2",
-        );
-        let rows = self.rows(lookup.bind(like(text)).bind(limit.max(0))).await?;
-        rows.iter()
-            .map(|row| {
-                Ok(NamedSheet {
-                    id: SheetId(row.text("id")?),
-                    player: row.text("player")?,
-                    job: match row.maybe_whole("number")? {
-                        Some(number) => Some((number, row.word("state", JobState::from_key)?)),
-                        None => None,
-                    },
-                })
-            })
-            .collect()
-    }
-
     /// Removes a sheet of which no job was made.
     ///
     /// # Errors
@@ -386,10 +350,9 @@ impl Store {
     }
 }
 
-/// A text as a pattern that finds it anywhere.
+/// A text as a pattern that finds it anywhere, whatever its capitals.
 fn like(text: &str) -> String {
-    let escaped = text.to_lowercase().replace('!', "!!").replace('%', "!%").replace('_', "!_");
-    format!("%{escaped}%")
+    anywhere(&text.to_lowercase())
 }
 
 fn search(number: i64, customer: &Customer) -> String {
@@ -403,7 +366,7 @@ fn customer_of(row: &Row) -> Result<CustomerRow, StoreError> {
     Ok(CustomerRow {
         number: row.whole("number")?,
         customer: row.body("body")?,
-        deleted_at: row.maybe_text("deleted_at")?.map(|_| row.time("deleted_at")).transpose()?,
+        deleted_at: row.maybe_time("deleted_at")?,
         version: row.whole("version")?,
         saved_at: row.time("saved_at")?,
     })

@@ -243,7 +243,7 @@ impl Tx {
                     due: row.day("due")?,
                     state: row.word("state", JobState::from_key)?,
                     clubs: clubs_of.remove(&row.text("id")?).unwrap_or_default(),
-                    finished_at: row.maybe_text("finished_at")?.map(|_| row.time("finished_at")).transpose()?,
+                    finished_at: row.maybe_time("finished_at")?,
                 })
             })
             .collect()

@@ -50,7 +50,7 @@ mod tx;
 pub use access::DoorCode;
 pub use backup::{Contents, Copied, look_into};
 pub use club::ClubFilter;
-pub use customer::{CustomerLine, CustomerRow, FreeName, NamedSheet};
+pub use customer::{CustomerLine, CustomerRow, FreeName};
 pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;
 pub use file::{Making, ShopFile};

@@ -2,15 +2,14 @@
 
 use crate::column::{Columns, Row, document, query, time_text};
 use crate::error::StoreError;
+use crate::recall::Named;
 use crate::tx::Tx;
 use fact::Told;
-use serde::Deserialize;
 use trade::club::Club;
 use trade::club_name::ClubName;
 use trade::error::Noun;
 use trade::id::{ClubCode, ClubId, EventId, JobId};
 use trade::job::JobState;
-use trade::kind::ClubKind;
 use trade::recall::{ClubMark, MarkCleared};
 
 /// A mark with the club that it is on.
@@ -24,12 +23,6 @@ pub struct ShownMark {
     pub player: String,
     /// Its kind and number, as people call it.
     pub name: ClubName,
-}
-
-#[derive(Deserialize)]
-struct Named {
-    club_kind: ClubKind,
-    number: String,
 }
 
 macro_rules! marks {
@@ -178,5 +171,5 @@ fn mark_of(row: &Row) -> Result<ShownMark, StoreError> {
         return Ok(ShownMark { mark, job, name: club.name(), player: club.player });
     }
     let named: Named = row.body("target_body")?;
-    Ok(ShownMark { mark, job, player: row.text("player")?, name: ClubName::of(named.club_kind, &named.number) })
+    Ok(ShownMark { mark, job, player: row.text("player")?, name: named.name() })
 }

@@ -34,17 +34,24 @@ pub struct ReachedClub {
     pub reach: Reach,
 }
 
-/// What names a club in the document of its target.
+/// What names a club in the document of its target, and the tape under its grip.
 #[derive(Deserialize)]
-struct Named {
+pub(crate) struct Named {
     club_kind: ClubKind,
     number: String,
     #[serde(default)]
     tape: Option<String>,
 }
 
+impl Named {
+    /// The club as people call it.
+    pub(crate) fn name(&self) -> ClubName {
+        ClubName::of(self.club_kind, &self.number)
+    }
+}
+
 macro_rules! reached {
-    ($more:literal, $from:literal) => {
+    ($more:literal, $from:expr) => {
         concat!(
             "SELECT j.number AS job_number, j.state, j.player, j.customer, c.id AS club, c.slot, c.card, c.target_body,
                  c.made_of, ",
@@ -52,6 +59,38 @@ macro_rules! reached {
             " FROM ",
             $from
         )
+    };
+}
+
+/// The queries for the clubs that have or had some parts, by which parts: single ones, pieces of a box, and those pulled again.
+macro_rules! of_parts {
+    ($which:literal) => {
+        [
+            reached!(
+                "p.kind, p.code AS part_code",
+                concat!(
+                    "part p JOIN job_club c ON c.id = p.club JOIN job j ON j.id = c.job WHERE ",
+                    $which,
+                    " AND p.state IN ('held', 'used')"
+                )
+            ),
+            reached!(
+                "p.kind, p.code AS part_code",
+                concat!(
+                    "part p JOIN part_hold h ON h.part = p.id JOIN job_club c ON c.id = h.club JOIN job j ON j.id = c.job
+                     WHERE ",
+                    $which
+                )
+            ),
+            reached!(
+                "p.kind, p.code AS part_code",
+                concat!(
+                    "part p JOIN part_life l ON l.part = p.id JOIN job_club c ON c.id = l.club JOIN job j ON j.id = c.job
+                     WHERE l.step = 'pulled' AND ",
+                    $which
+                )
+            ),
+        ]
     };
 }
 
@@ -102,24 +141,8 @@ impl Tx {
              WHERE LOWER(b.adhesive) = LOWER($1) AND b.id NOT IN (SELECT batch FROM batch_taken_back)"
         ));
         let mut found = self.reached(glued.bind(code.trim().to_owned()), batch_of).await?;
-        let singles = query(reached!(
-            "p.kind, p.code AS part_code",
-            "part p JOIN job_club c ON c.id = p.club JOIN job j ON j.id = c.job
-             WHERE p.model = (SELECT code FROM model WHERE code_key = $1) AND p.state IN ('held', 'used')"
-        ));
-        found.extend(self.reached(singles.bind(key(code.trim())), part_of).await?);
-        let pieces = query(reached!(
-            "p.kind, p.code AS part_code",
-            "part p JOIN part_hold h ON h.part = p.id JOIN job_club c ON c.id = h.club JOIN job j ON j.id = c.job
-             WHERE p.model = (SELECT code FROM model WHERE code_key = $1)"
-        ));
-        found.extend(self.reached(pieces.bind(key(code.trim())), part_of).await?);
-        let pulled = query(reached!(
-            "p.kind, p.code AS part_code",
-            "part p JOIN part_life l ON l.part = p.id JOIN job_club c ON c.id = l.club JOIN job j ON j.id = c.job
-             WHERE p.model = (SELECT code FROM model WHERE code_key = $1) AND l.step = 'pulled'"
-        ));
-        found.extend(self.reached(pulled.bind(key(code.trim())), had_part).await?);
+        let of_model = of_parts!("p.model = (SELECT code FROM model WHERE code_key = $1)");
+        self.have_or_had(of_model, &key(code.trim()), &mut found).await?;
         let model = query("SELECT code FROM model WHERE code_key = $1 AND kind = 'tape'").bind(key(code.trim()));
         if let Some(row) = self.row(model).await? {
             let model = row.text("code")?;
@@ -231,6 +254,19 @@ impl Tx {
         Ok(found)
     }
 
+    /// The clubs that have or had the parts of [`of_parts`]'s queries.
+    async fn have_or_had(
+        &mut self,
+        [singles, pieces, pulled]: [&'static str; 3],
+        which: &str,
+        found: &mut Vec<ReachedClub>,
+    ) -> Result<(), StoreError> {
+        for (sql, reach) in [(singles, part_of as fn(&Row) -> _), (pieces, part_of), (pulled, had_part)] {
+            found.extend(self.reached(query(sql).bind(which.to_owned()), reach).await?);
+        }
+        Ok(())
+    }
+
     /// The clubs that have or had parts, given as their rows.
     async fn clubs_of_parts(
         &mut self,
@@ -241,24 +277,7 @@ impl Tx {
         for part in parts {
             let id = part.text("id")?;
             let kind = part.word("kind", PartKind::from_key)?;
-            let singles = query(reached!(
-                "p.kind, p.code AS part_code",
-                "part p JOIN job_club c ON c.id = p.club JOIN job j ON j.id = c.job
-                 WHERE p.id = $1 AND p.state IN ('held', 'used')"
-            ));
-            found.extend(self.reached(singles.bind(id.clone()), part_of).await?);
-            let pieces = query(reached!(
-                "p.kind, p.code AS part_code",
-                "part p JOIN part_hold h ON h.part = p.id JOIN job_club c ON c.id = h.club JOIN job j ON j.id = c.job
-                 WHERE p.id = $1"
-            ));
-            found.extend(self.reached(pieces.bind(id.clone()), part_of).await?);
-            let pulled = query(reached!(
-                "p.kind, p.code AS part_code",
-                "part p JOIN part_life l ON l.part = p.id JOIN job_club c ON c.id = l.club JOIN job j ON j.id = c.job
-                 WHERE p.id = $1 AND l.step = 'pulled'"
-            ));
-            found.extend(self.reached(pulled.bind(id.clone()), had_part).await?);
+            self.have_or_had(of_parts!("p.id = $1"), &id, found).await?;
             if kind == PartKind::Tape {
                 let came = query("SELECT happened_at FROM part_life WHERE part = $1 ORDER BY seq LIMIT 1").bind(id);
                 let came = match self.row(came).await? {
@@ -283,10 +302,8 @@ impl Tx {
         for (row, named) in self.taped(model, shop_tape).await? {
             let first = query("SELECT MIN(read_at) AS first_at FROM reading WHERE club = $1 AND on_club LIKE '%tape%'");
             let first = self.row(first.bind(row.text("club")?)).await?;
-            let first = first.map(|row| row.maybe_text("first_at").map(|text| (row, text))).transpose()?;
-            let Some((at, Some(_))) = first else { continue };
-            let since_at = at.time("first_at")?;
-            if since_at >= came {
+            let first_at = first.map(|row| row.maybe_time("first_at")).transpose()?.flatten();
+            if let Some(since_at) = first_at.filter(|at| *at >= came) {
                 found.push(club_of(&row, &named, Reach::MayHaveTape { part: code.to_owned(), since_at })?);
             }
         }
@@ -339,7 +356,7 @@ fn club_of(row: &Row, named: &Named, reach: Reach) -> Result<ReachedClub, StoreE
         state: Some(row.word("state", JobState::from_key)?),
         player: row.text("player")?,
         customer: row.maybe_whole("customer")?,
-        name: ClubName::of(named.club_kind, &named.number),
+        name: named.name(),
         reach,
     })
 }

@@ -10,105 +10,45 @@ use std::path::Path;
 
 /// The migrations in their order. Never edit one that has been released: add the next number.
 fn migrations(backend: Backend) -> Vec<Migration> {
-    let append_only = match backend {
-        Backend::Sqlite => include_str!("../migrations/0002_append_only.sqlite.sql"),
-        Backend::Postgres => include_str!("../migrations/0002_append_only.postgres.sql"),
-    };
-    let learned_append_only = match backend {
-        Backend::Sqlite => include_str!("../migrations/0004_learned_append_only.sqlite.sql"),
-        Backend::Postgres => include_str!("../migrations/0004_learned_append_only.postgres.sql"),
-    };
-    let scale_health = match backend {
-        Backend::Sqlite => concat!(
-            include_str!("../migrations/0005_scale_health.sql"),
-            include_str!("../migrations/0005_scale_health_append_only.sqlite.sql")
-        ),
-        Backend::Postgres => concat!(
-            include_str!("../migrations/0005_scale_health.sql"),
-            include_str!("../migrations/0005_scale_health_append_only.postgres.sql")
-        ),
-    };
-    let orders_and_life = match backend {
-        Backend::Sqlite => include_str!("../migrations/0006_orders_and_life.sqlite.sql"),
-        Backend::Postgres => include_str!("../migrations/0006_orders_and_life.postgres.sql"),
-    };
-    let pages = match backend {
-        Backend::Sqlite => concat!(
-            include_str!("../migrations/0009_pages.sql"),
-            include_str!("../migrations/0009_pages_count.sqlite.sql")
-        ),
-        Backend::Postgres => concat!(
-            include_str!("../migrations/0009_pages.sql"),
-            include_str!("../migrations/0009_pages_count.postgres.sql")
-        ),
-    };
-    let forecast_and_batch = match backend {
-        Backend::Sqlite => include_str!("../migrations/0010_forecast_and_batch.sqlite.sql"),
-        Backend::Postgres => include_str!("../migrations/0010_forecast_and_batch.postgres.sql"),
-    };
-    let data_state = match backend {
-        Backend::Sqlite => include_str!("../migrations/0011_data_state.sqlite.sql"),
-        Backend::Postgres => include_str!("../migrations/0011_data_state.postgres.sql"),
-    };
-    let clubs = match backend {
-        Backend::Sqlite => concat!(
-            include_str!("../migrations/0013_clubs.sql"),
-            include_str!("../migrations/0013_clubs_append_only.sqlite.sql")
-        ),
-        Backend::Postgres => concat!(
-            include_str!("../migrations/0013_clubs.sql"),
-            include_str!("../migrations/0013_clubs_append_only.postgres.sql")
-        ),
-    };
-    let shaft_profiles = match backend {
-        Backend::Sqlite => concat!(
-            include_str!("../migrations/0014_shaft_profiles.sql"),
-            include_str!("../migrations/0014_shaft_profiles_append_only.sqlite.sql")
-        ),
-        Backend::Postgres => concat!(
-            include_str!("../migrations/0014_shaft_profiles.sql"),
-            include_str!("../migrations/0014_shaft_profiles_append_only.postgres.sql")
-        ),
-    };
-    let club_marks = match backend {
-        Backend::Sqlite => concat!(
-            include_str!("../migrations/0016_club_marks.sql"),
-            include_str!("../migrations/0016_club_marks_append_only.sqlite.sql")
-        ),
-        Backend::Postgres => concat!(
-            include_str!("../migrations/0016_club_marks.sql"),
-            include_str!("../migrations/0016_club_marks_append_only.postgres.sql")
-        ),
-    };
-    let find = match backend {
-        Backend::Sqlite => concat!(
-            include_str!("../migrations/0017_find.sql"),
-            include_str!("../migrations/0017_find_noted.sqlite.sql")
-        ),
-        Backend::Postgres => concat!(
-            include_str!("../migrations/0017_find.sql"),
-            include_str!("../migrations/0017_find_noted.postgres.sql")
-        ),
-    };
+    // What the two databases write in the same way, and what each writes in its own.
+    macro_rules! sql {
+        ($both:literal) => {
+            include_str!(concat!("../migrations/", $both, ".sql"))
+        };
+        (own $own:literal) => {
+            match backend {
+                Backend::Sqlite => include_str!(concat!("../migrations/", $own, ".sqlite.sql")),
+                Backend::Postgres => include_str!(concat!("../migrations/", $own, ".postgres.sql")),
+            }
+        };
+        ($both:literal, own $own:literal) => {
+            match backend {
+                Backend::Sqlite => concat!(sql!($both), include_str!(concat!("../migrations/", $own, ".sqlite.sql"))),
+                Backend::Postgres => {
+                    concat!(sql!($both), include_str!(concat!("../migrations/", $own, ".postgres.sql")))
+                }
+            }
+        };
+    }
     [
-        (1, "tables", include_str!("../migrations/0001_tables.sql")),
-        (2, "append only", append_only),
-        (3, "learned", include_str!("../migrations/0003_learned.sql")),
-        (4, "learned append only", learned_append_only),
-        (5, "scale health", scale_health),
-        (6, "orders and life", orders_and_life),
-        (7, "list layouts", include_str!("../migrations/0007_list_layouts.sql")),
-        (8, "shaft frequency", include_str!("../migrations/0008_shaft_frequency.sql")),
-        (9, "pages", pages),
-        (10, "forecast and batch", forecast_and_batch),
-        (11, "data state", data_state),
-        (12, "customers", include_str!("../migrations/0012_customers.sql")),
-        (13, "clubs", clubs),
-        (14, "shaft profiles", shaft_profiles),
-        (15, "access", include_str!("../migrations/0015_access.sql")),
-        (16, "club marks", club_marks),
-        (17, "find", find),
-        (18, "swing period", include_str!("../migrations/0018_swing_period.sql")),
+        (1, "tables", sql!("0001_tables")),
+        (2, "append only", sql!(own "0002_append_only")),
+        (3, "learned", sql!("0003_learned")),
+        (4, "learned append only", sql!(own "0004_learned_append_only")),
+        (5, "scale health", sql!("0005_scale_health", own "0005_scale_health_append_only")),
+        (6, "orders and life", sql!(own "0006_orders_and_life")),
+        (7, "list layouts", sql!("0007_list_layouts")),
+        (8, "shaft frequency", sql!("0008_shaft_frequency")),
+        (9, "pages", sql!("0009_pages", own "0009_pages_count")),
+        (10, "forecast and batch", sql!(own "0010_forecast_and_batch")),
+        (11, "data state", sql!(own "0011_data_state")),
+        (12, "customers", sql!("0012_customers")),
+        (13, "clubs", sql!("0013_clubs", own "0013_clubs_append_only")),
+        (14, "shaft profiles", sql!("0014_shaft_profiles", own "0014_shaft_profiles_append_only")),
+        (15, "access", sql!("0015_access")),
+        (16, "club marks", sql!("0016_club_marks", own "0016_club_marks_append_only")),
+        (17, "find", sql!("0017_find", own "0017_find_noted")),
+        (18, "swing period", sql!("0018_swing_period")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))

@@ -100,6 +100,12 @@ impl Tx {
         self.number(query(STATE_NUMBER)).await.map(Some)
     }
 
+    /// Whether the one field has the database's own means to look inside of words.
+    pub(crate) async fn find_is_indexed(&mut self) -> Result<bool, StoreError> {
+        let found = crate::find_line::indexed(&mut self.connection()).await;
+        found.map_err(|e| StoreError::from_sqlx(e, &self.place))
+    }
+
     /// Which database it is on.
     pub(crate) fn backend(&mut self) -> Backend {
         self.connection().backend()

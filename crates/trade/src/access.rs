@@ -106,6 +106,66 @@ impl AccessKey {
     pub fn is_good(&self, now: Timestamp) -> bool {
         self.withdrawn_at.is_none() && self.ends_at.is_none_or(|end| now < end)
     }
+
+    /// When it ends or ended; none while it is good until it is taken away.
+    #[must_use]
+    pub fn end(&self, now: Timestamp) -> Option<KeyEnd> {
+        match (self.withdrawn_at, self.ends_at) {
+            (Some(done_at), _) => {
+                Some(KeyEnd::Withdrawn { done_at, by: self.withdrawn_by.clone().unwrap_or_default() })
+            }
+            (None, Some(end_at)) if end_at <= now => Some(KeyEnd::Over { end_at }),
+            (None, end) => end.map(|end_at| KeyEnd::Until { end_at }),
+        }
+    }
+
+    /// Whose it is: a tablet's by its role alone, a program's as one.
+    #[must_use]
+    pub fn held(&self) -> KeyHeld {
+        match self.holder {
+            KeyHolder::Program => KeyHeld::Program { role: self.role },
+            KeyHolder::Tablet => KeyHeld::Tablet { role: self.role },
+        }
+    }
+}
+
+fact::facts! {
+    /// When a key ends or ended.
+    pub enum KeyEnd: "key_end" {
+        /// It was taken away.
+        Withdrawn {
+            /// When that was.
+            done_at: Timestamp,
+            /// Who did it.
+            by: String,
+        },
+        /// Its time is over.
+        Over {
+            /// When it ended.
+            end_at: Timestamp,
+        },
+        /// It is still good.
+        Until {
+            /// How long.
+            end_at: Timestamp,
+        },
+    }
+}
+
+fact::facts! {
+    /// Who holds a key, and as what.
+    pub enum KeyHeld: "key_held" {
+        /// A tablet, phone or computer.
+        Tablet {
+            /// What it may do.
+            role: KeyRole,
+        },
+        /// A program.
+        Program {
+            /// What it may do.
+            role: KeyRole,
+        },
+    }
 }
 
 fact::facts! {

@@ -9,7 +9,7 @@ use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-/// Letters of what is said of a mark at most.
+/// The longest text of a mark, in letters.
 const LONGEST_WORD: usize = 300;
 
 /// What is called back: one of lot, part, model, scale and builder; days go with a scale or a builder.

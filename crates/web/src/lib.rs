@@ -7,6 +7,7 @@ pub mod assets;
 mod cookies;
 mod door;
 mod dress;
+mod file;
 mod operate;
 mod pages;
 mod problem;

@@ -1,8 +1,8 @@
 //! Customers, and what a text may mean.
 
-use super::{print_json, reader, say};
+use super::{print_json, reader, say, write_json};
 use crate::config::{CustomerCommand, CustomerDelete, CustomerExport, CustomerFields, CustomerList, FindArguments};
-use crate::failure::{CommandFault, Failure};
+use crate::failure::Failure;
 use app::App;
 use app::customer::{CustomerView, DeleteCustomer, Deletion, GiveSheet, TakeName};
 use app::find::FoundNear;
@@ -178,12 +178,10 @@ async fn export_customer(export: &CustomerExport) -> Result<(), Failure> {
     let app = export.database.open().await?;
     let file = app.customer_file(export.number).await?;
     app.close().await;
-    let Some(out) = &export.out else { return print_json(&file) };
-    let refused = |log: String| Failure::outside(CommandFault::AnswerUnwritable { log });
-    let mut document = serde_json::to_value(&file).map_err(|e| refused(e.to_string()))?;
-    words::speak(&mut document, &reader());
-    let text = serde_json::to_string_pretty(&document).map_err(|e| refused(e.to_string()))?;
-    std::fs::write(out, text + "\n").map_err(|e| Failure::file(out, &e))
+    match &export.out {
+        Some(out) => write_json(out, &file),
+        None => print_json(&file),
+    }
 }
 
 async fn delete_customer(delete: &CustomerDelete) -> Result<(), Failure> {

@@ -5,7 +5,8 @@ use crate::config::{KeyCommand, KeyList, KeyProgram, KeyTablet, KeyWithdraw};
 use crate::failure::{CommandFault, Failure};
 use app::App;
 use app::access::{GiveProgramKey, LetTabletIn, WithdrawKey};
-use trade::access::{AccessKey, KeyHolder, KeyRole};
+use jiff::Timestamp;
+use trade::access::{AccessKey, KeyRole};
 use words::{Words, text};
 
 /// Does what is asked with keys.
@@ -71,23 +72,14 @@ async fn tell_keys(app: App, keys: &[AccessKey], json: bool) -> Result<(), Failu
         return print_json(&keys);
     }
     let w = reader();
-    let line = |key: &AccessKey| line(&w, key, key.is_good(now)) + "\n";
-    let text: String = keys.iter().map(line).collect();
+    let text: String = keys.iter().map(|key| line(&w, key, now) + "\n").collect();
     say(&if text.is_empty() { w.text("keys-none") + "\n" } else { text })
 }
 
-fn line(w: &Words, key: &AccessKey, good: bool) -> String {
-    let until = match (key.withdrawn_at, key.ends_at) {
-        (Some(at), _) => {
-            text!(w, "keys-withdrawn", done_at = at, by = key.withdrawn_by.clone().unwrap_or_default())
-        }
-        (None, Some(at)) if good => text!(w, "key-line-until", end_at = at),
-        (None, Some(at)) => text!(w, "keys-over", end_at = at),
-        (None, None) => text!(w, "keys-given", given_at = key.given_at, by = key.given_by.clone()),
+fn line(w: &Words, key: &AccessKey, now: Timestamp) -> String {
+    let until = match key.end(now) {
+        Some(end) => w.tell(&end),
+        None => text!(w, "keys-given", given_at = key.given_at, by = key.given_by.clone()),
     };
-    let role = match key.holder {
-        KeyHolder::Program => text!(w, "keys-of-program", role = w.tell(&key.role)),
-        KeyHolder::Tablet => w.tell(&key.role),
-    };
-    text!(w, "key-line", number = key.number, name = key.name.clone(), role = role, until = until)
+    text!(w, "key-line", number = key.number, name = key.name.clone(), held = key.held(), until = until)
 }

@@ -36,6 +36,7 @@ use crate::failure::CommandFault;
 use crate::failure::Failure;
 use crate::reader::reader;
 use std::future::Future;
+use std::path::Path;
 
 /// Runs one command.
 ///
@@ -130,6 +131,15 @@ fn block(work: impl Future<Output = Result<(), Failure>>) -> Result<(), Failure>
 
 /// Prints a document, each of its facts with its sentence.
 fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
+    say(&spoken_json(value)?)
+}
+
+/// Writes a document into a file, each of its facts with its sentence.
+fn write_json(path: &Path, value: &impl serde::Serialize) -> Result<(), Failure> {
+    std::fs::write(path, spoken_json(value)?).map_err(|e| Failure::file(path, &e))
+}
+
+fn spoken_json(value: &impl serde::Serialize) -> Result<String, Failure> {
     let spoken = || {
         let text = serde_json::to_string_pretty(value)?;
         if !words::may_have_facts(&text) {
@@ -141,7 +151,7 @@ fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
     };
     let text: String = spoken()
         .map_err(|e: serde_json::Error| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
-    say(&(text + "\n"))
+    Ok(text + "\n")
 }
 
 /// Writes an answer to standard output; a full disk is told, a reader that ended early is no error.

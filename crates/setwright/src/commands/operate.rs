@@ -1,9 +1,8 @@
 //! For whoever runs the machine: the settings, and what helps to find a fault.
 
-use super::{print_json, reader, say};
+use super::{print_json, reader, say, write_json};
 use crate::config::{Serve, Setting, SettingFrom, SupportArguments, Which};
-use crate::failure::{CommandFault, Failure};
-use std::fmt::Write;
+use crate::failure::Failure;
 use words::{Words, text};
 
 /// Prints every setting of the server.
@@ -61,11 +60,6 @@ pub async fn support(arguments: &SupportArguments) -> Result<(), Failure> {
         "made_at": now,
     });
     let Some(out) = &arguments.out else { return print_json(&document) };
-    let mut text = String::new();
-    let written = serde_json::to_string_pretty(&document);
-    let written = written.map_err(|e| Failure::outside(CommandFault::AnswerUnwritable { log: e.to_string() }))?;
-    // Writing to a string does not fail.
-    let _ = writeln!(text, "{written}");
-    std::fs::write(out, text).map_err(|e| Failure::file(out, &e))?;
+    write_json(out, &document)?;
     say(&(text!(reader(), "support-written", path = out.display().to_string()) + "\n"))
 }

@@ -53,7 +53,7 @@ pub struct Demo {
 /// Where this machine's bench listens when nothing is said.
 const LISTEN: &str = "127.0.0.1:7340";
 
-/// How much the log tells when nothing is said.
+/// The log level when none is given.
 const LOG: &str = "warn";
 
 fn log_levels() -> Vec<String> {

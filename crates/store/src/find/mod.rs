@@ -4,7 +4,7 @@ mod note;
 
 pub use note::FoundNote;
 
-use crate::column::{Columns, Row, query};
+use crate::column::{Columns, Row, anywhere, query};
 use crate::engine::Backend;
 use crate::error::StoreError;
 use crate::find_line::{NO_PART, folded, one_slip_apart};
@@ -74,10 +74,11 @@ impl Tx {
         if words.is_empty() {
             return Ok(FoundEntries::default());
         }
-        let mut found = self.with_words(&words).await?;
+        let by_index = self.backend() == Backend::Sqlite && self.find_is_indexed().await?;
+        let mut found = self.with_words(&words, by_index).await?;
         if found.entries.is_empty() && found.parts == 0 && slips {
-            for meant in self.meant(&words).await? {
-                let more = self.with_words(&meant).await?;
+            for meant in self.meant(&words, by_index).await? {
+                let more = self.with_words(&meant, by_index).await?;
                 if !more.entries.is_empty() || more.parts > 0 {
                     let meant = Some(meant.join(" "));
                     found = FoundEntries { meant, ..more };
@@ -88,11 +89,11 @@ impl Tx {
         Ok(found)
     }
 
-    async fn with_words(&mut self, words: &[String]) -> Result<FoundEntries, StoreError> {
+    async fn with_words(&mut self, words: &[String], by_index: bool) -> Result<FoundEntries, StoreError> {
         let mut lines: Vec<(FoundEntry, i64)> = Vec::new();
         let mut parts = 0;
         for way in [Way::Whole, Way::Begins, Way::Inside] {
-            for (row, id) in self.lines(words, way, false).await? {
+            for (row, id) in self.lines(words, way, false, by_index).await? {
                 if !lines.iter().any(|(_, known)| *known == id) {
                     lines.push((row, id));
                 }
@@ -101,7 +102,7 @@ impl Tx {
                 break;
             }
         }
-        let of_parts = self.lines(words, Way::Inside, true).await?;
+        let of_parts = self.lines(words, Way::Inside, true, by_index).await?;
         if !of_parts.is_empty() {
             parts = of_parts.len() as i64;
             for (row, id) in of_parts.into_iter().take(20) {
@@ -113,8 +114,15 @@ impl Tx {
         Ok(FoundEntries { entries: lines.into_iter().map(|(entry, _)| entry).collect(), parts, meant: None })
     }
 
-    /// The lines in which all words stand one way, the latest first, each with its running number.
-    async fn lines(&mut self, words: &[String], way: Way, parts: bool) -> Result<Vec<(FoundEntry, i64)>, StoreError> {
+    /// The lines in which all words stand one way, the latest first, each with its running number. `by_index`: whether there is
+    /// a full-text index to ask.
+    async fn lines(
+        &mut self,
+        words: &[String],
+        way: Way,
+        parts: bool,
+        by_index: bool,
+    ) -> Result<Vec<(FoundEntry, i64)>, StoreError> {
         let patterns: Vec<String> = words.iter().map(|word| way.pattern(word)).collect();
         let limit = if parts { PARTS_COUNTED } else { LOOKED_AT };
         // The index has groups of three letters: what is shorter, it cannot find.
@@ -124,7 +132,7 @@ impl Tx {
             let fit = words.iter().map(|word| fit_of(&text, word)).sum();
             Ok((FoundEntry { kind: row.text("kind")?, thing: row.text("thing")?, fit }, row.whole("id")?))
         };
-        if self.backend() == Backend::Sqlite && long && self.find_is_indexed().await? {
+        if by_index && long {
             let mut all: Vec<String> = patterns.iter().map(|p| format!("\"{}\"", p.replace('"', "\"\""))).collect();
             if !parts {
                 all.insert(0, format!("\"{NO_PART}\""));
@@ -151,8 +159,7 @@ impl Tx {
         sql += &format!(" ORDER BY id + 0 DESC LIMIT ${}", patterns.len() + 1);
         let mut lookup = query(AssertSqlSafe(sql));
         for pattern in &patterns {
-            let escaped = pattern.replace('!', "!!").replace('%', "!%").replace('_', "!_");
-            lookup = lookup.bind(format!("%{escaped}%"));
+            lookup = lookup.bind(anywhere(pattern));
         }
         let rows = self.rows(lookup.bind(limit)).await?;
         rows.iter().map(fits).collect()
@@ -160,12 +167,12 @@ impl Tx {
 
     /// What may be meant by words of which no line has all: each word that is not known is taken for a known one that is one
     /// slip away, as a whole or as the beginning of one.
-    async fn meant(&mut self, words: &[String]) -> Result<Vec<Vec<String>>, StoreError> {
+    async fn meant(&mut self, words: &[String], by_index: bool) -> Result<Vec<Vec<String>>, StoreError> {
         let mut all: Vec<Vec<String>> = vec![Vec::new()];
         let mut changed = false;
         for word in words {
             let mut known = vec![word.clone()];
-            if self.lines(std::slice::from_ref(word), Way::Inside, false).await?.is_empty() {
+            if self.lines(std::slice::from_ref(word), Way::Inside, false, by_index).await?.is_empty() {
                 let near = self.near(word).await?;
                 if !near.is_empty() {
                     changed = true;
@@ -205,10 +212,6 @@ impl Tx {
         near.sort_by_key(|known| (known.chars().count().abs_diff(typed.len()), known.clone()));
         near.truncate(MEANT);
         Ok(near)
-    }
-
-    async fn find_is_indexed(&mut self) -> Result<bool, StoreError> {
-        self.any(query("SELECT 1 FROM sqlite_master WHERE name = 'find_fts'")).await
     }
 }
 

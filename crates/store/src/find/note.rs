@@ -2,6 +2,7 @@
 
 use crate::column::{Columns, query};
 use crate::error::StoreError;
+use crate::find_line::remarks;
 use crate::tx::Tx;
 use jiff::Timestamp;
 
@@ -64,12 +65,10 @@ impl Tx {
         let Some(row) = self.row(query(sql).bind(thing.to_owned())).await? else { return Ok(None) };
         let (mut text, mut by) = (row.text("words")?, row.text("by_whom")?);
         if let Ok(body) = serde_json::from_str::<serde_json::Value>(&text) {
-            let said = ["reason", "why", "note", "word"].iter().filter_map(|key| body.get(key)?.as_str());
-            let said = said.collect::<Vec<_>>().join(" ");
             if by.is_empty() {
                 by = body.get("by").and_then(|by| by.as_str()).unwrap_or_default().to_owned();
             }
-            text = said;
+            text = remarks(&body);
         }
         Ok(Some(FoundNote {
             text,

@@ -4,7 +4,7 @@ mod fold;
 
 pub(crate) use fold::{folded, one_slip_apart};
 
-use crate::column::{Columns, Row, query};
+use crate::column::{Columns, Row, is_fact, query};
 use crate::engine::{Backend, Connection, begin_write, lock_writers};
 use crate::error::StoreError;
 use serde::Deserialize;
@@ -41,15 +41,14 @@ fn note(row: &Row, column: &'static str) -> Result<String, StoreError> {
 }
 
 /// What somebody wrote; a fact of the program has no line.
-fn written(text: &str) -> String {
-    if text.starts_with("{\"code\":") { String::new() } else { text.to_owned() }
+fn written(text: String) -> String {
+    if is_fact(&text) { String::new() } else { text }
 }
 
 /// The reasons and remarks in the document of an entry of the log.
-fn remarks(row: &Row) -> Result<String, StoreError> {
-    let body: serde_json::Value = row.body("words")?;
+pub(crate) fn remarks(body: &serde_json::Value) -> String {
     let said = ["reason", "why", "note", "word"].iter().filter_map(|key| body.get(key)?.as_str());
-    Ok(said.collect::<Vec<_>>().join(" "))
+    said.collect::<Vec<_>>().join(" ")
 }
 
 const SOURCES: [Source; 15] = [
@@ -114,25 +113,25 @@ const SOURCES: [Source; 15] = [
     Source {
         kind: "event",
         sql: "SELECT id AS thing, body AS words FROM event WHERE id IN ",
-        line: remarks,
+        line: |row| Ok(remarks(&row.body("words")?)),
         names: true,
     },
     Source {
         kind: "club_event",
         sql: "SELECT id AS thing, body AS words FROM club_event WHERE id IN ",
-        line: remarks,
+        line: |row| Ok(remarks(&row.body("words")?)),
         names: true,
     },
     Source {
         kind: "taken_back",
         sql: "SELECT reading AS thing, why FROM reading_taken_back WHERE reading IN ",
-        line: |row| Ok(written(&row.text("why")?)),
+        line: |row| Ok(written(row.text("why")?)),
         names: true,
     },
     Source {
         kind: "insisted",
         sql: "SELECT reading AS thing, why FROM reading_insisted WHERE reading IN ",
-        line: |row| Ok(written(&row.text("why")?)),
+        line: |row| Ok(written(row.text("why")?)),
         names: true,
     },
     Source {
@@ -258,7 +257,7 @@ async fn write_words(conn: &mut Connection<'_>, words: &BTreeSet<&str>) -> Resul
     Ok(())
 }
 
-/// All words anew, from the lines that are there.
+/// Writes all words again, from the lines that there are.
 async fn words_again(conn: &mut Connection<'_>) -> Result<(), StoreError> {
     let failed = |e| StoreError::from_sqlx(e, "");
     conn.run("DELETE FROM find_word").await.map_err(failed)?;
@@ -310,7 +309,7 @@ const TRIGRAMS: &str = "
     END;";
 
 /// Whether the means are there.
-async fn indexed(conn: &mut Connection<'_>) -> Result<bool, sqlx::Error> {
+pub(crate) async fn indexed(conn: &mut Connection<'_>) -> Result<bool, sqlx::Error> {
     let sql = match conn.backend() {
         Backend::Sqlite => "SELECT 1 FROM sqlite_master WHERE name = 'find_fts'",
         Backend::Postgres => {

@@ -2,6 +2,7 @@
 
 use super::described::{Conflict, NotFound};
 use crate::asked::{Asked, Path};
+use crate::file::csv_file;
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
@@ -9,7 +10,7 @@ use app::life::{AskedAction, PartLife};
 use app::order::{CloseOrder, NewOrder, OrderForJob, OrderQuery, Receive, Received, TellOrder};
 use app::sorting::{AskRequest, SortRequest};
 use axum::extract::State;
-use axum::http::{StatusCode, header};
+use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use desk::ask::HeadAsk;
 use desk::needs::Need;
@@ -39,15 +40,6 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(export_heads_to_ask_for))
         .routes(routes!(get_part_life, act_on_part))
         .routes(routes!(export_part_life))
-}
-
-/// A CSV file under a name.
-fn csv(name: &str, text: String) -> impl IntoResponse + use<> {
-    let headers = [
-        (header::CONTENT_TYPE, "text/csv; charset=utf-8".to_owned()),
-        (header::CONTENT_DISPOSITION, format!("attachment; filename=\"{name}.csv\"")),
-    ];
-    (headers, text)
 }
 
 /// A page of orders.
@@ -80,7 +72,7 @@ async fn place_orders(
 #[utoipa::path(get, path = "/orders/export", params(OrderQuery),
     responses((status = 200, body = String, content_type = "text/csv"), NotFound))]
 async fn export_orders(State(app): State<App>, Asked(query): Asked<OrderQuery>) -> Result<impl IntoResponse, ApiError> {
-    Ok(csv("orders", app.export_orders(&query).await?))
+    Ok(csv_file("orders", app.export_orders(&query).await?))
 }
 
 /// One order with what happened to it.
@@ -165,7 +157,7 @@ async fn list_needs(State(app): State<App>) -> Result<Answer<Vec<Need>>, ApiErro
 /// The same as a CSV file.
 #[utoipa::path(get, path = "/needs/export", responses((status = 200, body = String, content_type = "text/csv")))]
 async fn export_needs(State(app): State<App>) -> Result<impl IntoResponse, ApiError> {
-    Ok(csv("needs", app.export_needs().await?))
+    Ok(csv_file("needs", app.export_needs().await?))
 }
 
 /// The parts of a model in weight classes, each with its place in the tray.
@@ -182,7 +174,7 @@ async fn export_sorted_parts(
     State(app): State<App>,
     Asked(request): Asked<SortRequest>,
 ) -> Result<impl IntoResponse, ApiError> {
-    Ok(csv("sorted", app.export_sorting(&request).await?))
+    Ok(csv_file("sorted", app.export_sorting(&request).await?))
 }
 
 /// Which head masses to ask a supplier for: the window of each club, and how likely a head lies inside.
@@ -202,7 +194,7 @@ async fn export_heads_to_ask_for(
     State(app): State<App>,
     Body(request): Body<AskRequest>,
 ) -> Result<impl IntoResponse, ApiError> {
-    Ok(csv("heads-to-ask-for", app.export_asks(&request).await?))
+    Ok(csv_file("heads-to-ask-for", app.export_asks(&request).await?))
 }
 
 /// A part with its life.
@@ -227,5 +219,5 @@ async fn act_on_part(
 #[utoipa::path(get, path = "/parts/{code}/life/export", params(("code" = String, Path)),
     responses((status = 200, body = String, content_type = "text/csv")))]
 async fn export_part_life(State(app): State<App>, Path(code): Path<String>) -> Result<impl IntoResponse, ApiError> {
-    Ok(csv("life", app.export_life(&code).await?))
+    Ok(csv_file("life", app.export_life(&code).await?))
 }

@@ -2,12 +2,13 @@
 
 use super::described::NotFound;
 use crate::asked::{Asked, Path};
+use crate::file::{ADDRESSES, csv_file};
 use crate::problem::{ApiError, Body};
 use crate::reader::Answer;
 use app::App;
 use app::recall::{ClearMark, MarkClubs, MarkView};
 use axum::extract::State;
-use axum::http::{StatusCode, header};
+use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use desk::recall::RecallList;
 use jiff::civil::Date;
@@ -71,12 +72,7 @@ async fn export_recall_addresses(
     State(app): State<App>,
     Asked(query): Asked<RecallQuery>,
 ) -> Result<impl IntoResponse, ApiError> {
-    let list = app.recall(&query.into()).await?;
-    let headers = [
-        (header::CONTENT_TYPE, "text/csv; charset=utf-8"),
-        (header::CONTENT_DISPOSITION, "attachment; filename=\"recall-addresses.csv\""),
-    ];
-    Ok((headers, list.addresses_csv()))
+    Ok(csv_file(ADDRESSES, app.recall(&query.into()).await?.addresses_csv()))
 }
 
 /// Mark the clubs of a recall: what to look at stands at each until somebody has looked. A club that the same recall marked

@@ -3,6 +3,7 @@
 use super::File;
 use super::described::NotFound;
 use crate::asked::{Asked, Path};
+use crate::file::csv_file;
 use crate::pages::labels::{asked_parts, labels_of};
 use crate::problem::EdgeFault;
 use crate::problem::{ApiError, Body, Problem};
@@ -353,12 +354,7 @@ async fn export_parts_csv(
     State(app): State<App>,
     Asked(query): Asked<PartQuery>,
 ) -> Result<impl IntoResponse, ApiError> {
-    let csv = app.export_parts(&query).await?;
-    let headers = [
-        (header::CONTENT_TYPE, "text/csv; charset=utf-8"),
-        (header::CONTENT_DISPOSITION, "attachment; filename=\"parts.csv\""),
-    ];
-    Ok((headers, csv))
+    Ok(csv_file("parts", app.export_parts(&query).await?))
 }
 
 /// The parts as a workbook that can be imported again.

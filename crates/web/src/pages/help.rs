@@ -20,7 +20,7 @@ pub(super) fn router() -> Router<App> {
     Router::new().route("/help", get(contents)).route("/help/{chapter}", get(show))
 }
 
-/// The chapter that a place of the shop leads to; the contents where there is none of its own.
+/// The chapter of the guide for one of the seven places; none for a page outside of them.
 pub(super) fn chapter_of(place: Nav) -> Option<&'static str> {
     match place {
         Nav::Today => Some("set-up"),

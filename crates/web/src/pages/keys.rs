@@ -22,7 +22,7 @@ use look::{
     section, table,
 };
 use maud::{Markup, html};
-use trade::access::{AccessKey, KeyHolder, KeyRole};
+use trade::access::{AccessKey, KeyRole};
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
@@ -108,14 +108,6 @@ async fn keys_page(
 
 fn key_table(w: &Words, now: Timestamp, keys: &[&AccessKey], own: Option<i64>) -> Markup {
     let row = |key: &&AccessKey| {
-        let end = match (key.withdrawn_at, key.ends_at) {
-            (Some(at), _) => {
-                Some(text!(w, "keys-withdrawn", done_at = at, by = key.withdrawn_by.clone().unwrap_or_default()))
-            }
-            (None, Some(at)) if at <= now => Some(text!(w, "keys-over", end_at = at)),
-            (None, Some(at)) => Some(text!(w, "keys-until", end_at = at)),
-            (None, None) => None,
-        };
         let used = match (key.used_at, &key.used_from) {
             (Some(at), Some(from)) => html! { (text!(w, "keys-used", used_at = at)) br; (from) },
             _ => html! { (w.text("keys-never-used")) },
@@ -125,15 +117,11 @@ fn key_table(w: &Words, now: Timestamp, keys: &[&AccessKey], own: Option<i64>) -
                 strong { (key.name) }
                 @if own == Some(key.number) { " " span.small { (w.text("keys-this-one")) } }
             }),
-            Cell::from(if key.holder == KeyHolder::Program {
-                text!(w, "keys-of-program", role = w.tell(&key.role))
-            } else {
-                w.tell(&key.role)
-            }),
+            Cell::from(w.tell(&key.held())),
             Cell(used),
             Cell(html! {
                 (text!(w, "keys-given", given_at = key.given_at, by = key.given_by.clone()))
-                @if let Some(end) = end { br; (end) }
+                @if let Some(end) = key.end(now) { br; (w.tell(&end)) }
             }),
             Cell(html! {
                 @if key.is_good(now) {
@@ -181,25 +169,31 @@ async fn show_code(
 
 async fn code_page(w: &Words, app: &App, door: &Door, shown: &ShownCode) -> PageResult {
     let link = door.address.as_ref().map(|address| format!("{address}{COME_IN}?code={}", shown.code));
-    let body = html! {
-        div.card.door-code {
-            p { (text!(w, "keys-code-for", name = shown.name.clone(), role = w.tell(&shown.role))) }
-            p.door-digits { (shown.code[..3]) " " (shown.code[3..]) }
-            @match (&door.address, &link) {
-                (Some(address), Some(link)) => {
-                    p { (text!(w, "keys-code-type", address = address.clone())) }
-                    div.door-picture role="img" aria-label=(w.text("keys-code-picture")) { (qr_code(link)) }
-                    p.hint { (w.text("keys-code-scan")) }
-                },
-                _ => p.caution { (w.text("keys-only-here")) },
-            }
-            p.hint { (text!(w, "keys-code-until", time = w.clock(shown.ends_at))) }
+    let card = html! {
+        p { (text!(w, "keys-code-for", name = shown.name.clone(), role = w.tell(&shown.role))) }
+        p.door-digits { (shown.code[..3]) " " (shown.code[3..]) }
+        @match (&door.address, &link) {
+            (Some(address), Some(link)) => {
+                p { (text!(w, "keys-code-type", address = address.clone())) }
+                div.door-picture role="img" aria-label=(w.text("keys-code-picture")) { (qr_code(link)) }
+                p.hint { (w.text("keys-code-scan")) }
+            },
+            _ => p.caution { (w.text("keys-only-here")) },
         }
+        p.hint { (text!(w, "keys-code-until", time = w.clock(shown.ends_at))) }
+    };
+    given_page(w, app, "keys-tablet", StatusCode::OK, &card).await
+}
+
+/// What is shown once, and the way back to the keys.
+async fn given_page(w: &Words, app: &App, title: &str, status: StatusCode, card: &Markup) -> PageResult {
+    let body = html! {
+        div.card { (card) }
         div.actions { (link_button("/keys", &w.text("keys-code-done"), ButtonKind::Primary, None, "")) }
     };
-    let title = w.text("keys-tablet");
+    let title = w.text(title);
     let page = framed(w, app, Framed { title: &title, body, help: Some("run"), ..Framed::default() }).await?;
-    Ok(page.into_response())
+    Ok((status, page).into_response())
 }
 
 async fn give_program(
@@ -228,17 +222,12 @@ async fn give_program(
 }
 
 async fn secret_page(w: &Words, app: &App, given: &GivenKey) -> PageResult {
-    let body = html! {
-        div.card {
-            p { (text!(w, "keys-secret-for", name = given.key.name.clone(), role = w.tell(&given.key.role))) }
-            p.door-secret { code { (given.secret) } }
-            p.hint { (w.text("keys-secret-once")) }
-        }
-        div.actions { (link_button("/keys", &w.text("keys-code-done"), ButtonKind::Primary, None, "")) }
+    let card = html! {
+        p { (text!(w, "keys-secret-for", name = given.key.name.clone(), role = w.tell(&given.key.role))) }
+        p.door-secret { code { (given.secret) } }
+        p.hint { (w.text("keys-secret-once")) }
     };
-    let title = w.text("keys-program");
-    let page = framed(w, app, Framed { title: &title, body, help: Some("run"), ..Framed::default() }).await?;
-    Ok((StatusCode::CREATED, page).into_response())
+    given_page(w, app, "keys-program", StatusCode::CREATED, &card).await
 }
 
 async fn withdraw(State(app): State<App>, Who(by): Who, Path(number): Path<i64>) -> Result<Redirect, PageError> {
@@ -294,7 +283,7 @@ async fn come_in(
         }
         Err(error) if error.kind() == app::Kind::Forbidden => {
             let notice = Notice { tone: Tone::Bad, ..notice_of(&w, &error.refusal()) };
-            // What was wrong is typed anew.
+            // Wrong digits do not stay in the field: the next ones are typed into an empty one.
             form.set("code", "");
             Ok(door_page(&w, &form, Some(notice), StatusCode::FORBIDDEN))
         }

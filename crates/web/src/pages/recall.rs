@@ -3,13 +3,14 @@
 use super::entries::{Entries, go_on, in_address, query, words_cards};
 use super::{Framed, PageResult, Who, failure, failure_status, framed, say};
 use crate::asked::Path;
+use crate::file::{ADDRESSES, csv_file};
 use crate::reader::Reader;
 use crate::tablet::Done;
 use app::recall::{ClearMark, MarkClubs, MarkView};
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Query, State};
-use axum::http::{StatusCode, header};
+use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use axum::routing::{get, post};
 use desk::recall::{RecallList, RecalledClub, RecalledPlayer};
@@ -221,12 +222,7 @@ async fn addresses(
     Query(pairs): Query<Vec<(String, String)>>,
 ) -> PageResult {
     let recall = asked(&w, &mut Entries::new(pairs));
-    let list = app.recall(&recall).await?;
-    let headers = [
-        (header::CONTENT_TYPE, "text/csv; charset=utf-8"),
-        (header::CONTENT_DISPOSITION, "attachment; filename=\"recall-addresses.csv\""),
-    ];
-    Ok((headers, list.addresses_csv()).into_response())
+    Ok(csv_file(ADDRESSES, app.recall(&recall).await?.addresses_csv()).into_response())
 }
 
 /// All marks that stand.

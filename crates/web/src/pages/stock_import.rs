@@ -5,11 +5,12 @@ use super::entries::{Entries, go_to, words_table};
 use super::notice_of;
 use super::stock_columns::{carried, columns_form, mapping_of};
 use super::{Framed, PageResult, failure, failure_status, framed};
+use crate::file::csv_file;
 use crate::reader::Reader;
 use app::App;
 use app::stock_list::Looked;
 use axum::extract::{Form, Multipart, State};
-use axum::http::{StatusCode, header};
+use axum::http::StatusCode;
 use axum::response::IntoResponse;
 use desk::stock_file::BadRow;
 use desk::stock_file::COLUMNS;
@@ -269,13 +270,7 @@ pub(super) async fn keep(State(app): State<App>, Reader(w): Reader, form: Multip
 /// Gives the bad rows back as a file.
 pub(super) async fn mend(State(app): State<App>, Reader(w): Reader, form: Multipart) -> PageResult {
     match Entries::with_file(form).await {
-        Ok((form, _)) => {
-            let headers = [
-                (header::CONTENT_TYPE, "text/csv; charset=utf-8"),
-                (header::CONTENT_DISPOSITION, "attachment; filename=\"parts-to-mend.csv\""),
-            ];
-            Ok((headers, form.raw("text").to_owned()).into_response())
-        }
+        Ok((form, _)) => Ok(csv_file("parts-to-mend", form.raw("text").to_owned()).into_response()),
         Err(fault) => {
             let notice = notice_of(&w, &fault.into());
             form_page(&w, &app, &Entries::default(), Some(notice), StatusCode::BAD_REQUEST).await
