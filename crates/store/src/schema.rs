@@ -1,5 +1,6 @@
 //! The numbered migrations, and the check that the schema still is what they made.
 
+use crate::archive::{Holds, LEFT_OUT, Table};
 use crate::engine::{Backend, Connection, Options, Transaction, begin_write, lock_writers, query, settle};
 use crate::error::StoreError;
 use crate::side_file::{copy, new_private, with_suffix};
@@ -55,10 +56,15 @@ fn migrations(backend: Backend) -> Vec<Migration> {
     .collect()
 }
 
+/// The newest schema that this version knows.
+pub(crate) fn newest() -> i64 {
+    migrations(Backend::Sqlite).iter().map(|m| m.version).max().unwrap_or(0)
+}
+
 /// Brings a database up to date: refuses what is not ours or newer, settles the connection, migrates, checks. Returns
 /// whether it was empty before; where none is to be made, an empty one is refused.
 pub(crate) async fn prepare(conn: &mut Connection<'_>, place: &str, make: bool) -> Result<bool, StoreError> {
-    let known = migrations(conn.backend()).iter().map(|m| m.version).max().unwrap_or(0);
+    let known = newest();
     // Looked at before anything is changed: even the change of the journal mode would touch a foreign file.
     let applied = applied_version(conn, place).await?;
     match applied {
@@ -95,7 +101,7 @@ async fn copy_before(conn: &mut Connection<'_>, place: &str, known: i64) -> Resu
 
 /// The newest migration of a database that holds a shop this version knows.
 pub(crate) async fn known_version(conn: &mut Connection<'_>, place: &str) -> Result<i64, StoreError> {
-    let known = migrations(conn.backend()).iter().map(|m| m.version).max().unwrap_or(0);
+    let known = newest();
     match applied_version(conn, place).await? {
         Some(found) if found > known => Err(StoreError::Newer { place: place.to_owned(), found, known }),
         Some(found) => Ok(found),
@@ -138,6 +144,57 @@ pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Erro
         conn.run("DROP FUNCTION IF EXISTS append_only, count_stock_change, note_find").await?;
     }
     Ok(())
+}
+
+/// Whether a database has tables of this program; one with tables of another program is refused.
+pub(crate) async fn is_made(conn: &mut Connection<'_>, place: &str) -> Result<bool, StoreError> {
+    Ok(applied_version(conn, place).await?.is_some())
+}
+
+/// The tables of a schema that hold what people entered, each after those that it refers to.
+///
+/// They are read from an empty database in memory, so no list has to be kept by hand; both databases have the same.
+pub(crate) async fn tables(place: &str, schema: i64) -> Result<Vec<Table>, StoreError> {
+    let failed = |e| StoreError::from_sqlx(e, place);
+    let mut reference = Options::in_memory().map_err(failed)?.connect().await.map_err(failed)?;
+    let mut conn = reference.lend();
+    let mut tx = conn.begin(begin_write(Backend::Sqlite)).await.map_err(failed)?;
+    migrate_in(&mut tx, place, schema).await?;
+    let found = tables_of(&mut tx.connection()).await.map_err(failed);
+    tx.commit().await.map_err(failed)?;
+    reference.close().await.map_err(failed)?;
+    found
+}
+
+async fn tables_of(conn: &mut Connection<'_>) -> Result<Vec<Table>, sqlx::Error> {
+    let names = "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite!_%' ESCAPE '!'
+                 AND name NOT LIKE 'find!_fts%' ESCAPE '!' ORDER BY name";
+    let mut left = Vec::new();
+    for row in conn.rows(query(names)).await? {
+        left.push(row.get::<String, _>("name")?);
+    }
+    let mut tables = Vec::new();
+    for name in referring_first(conn, left).await?.into_iter().rev().filter(|name| !LEFT_OUT.contains(&name.as_str())) {
+        let sql = "SELECT name, type, pk FROM pragma_table_info($1) ORDER BY cid";
+        let (mut columns, mut key) = (Vec::new(), Vec::new());
+        for row in conn.rows(query(sql).bind(name.as_str())).await? {
+            let (column, kind): (String, String) = (row.get("name")?, row.get("type")?);
+            let holds = match kind.as_str() {
+                "BIGINT" => Holds::Whole,
+                "DOUBLE PRECISION" => Holds::Real,
+                _ => Holds::Text,
+            };
+            if row.get::<i64, _>("pk")? > 0 {
+                key.push(column.clone());
+            }
+            columns.push((column, holds));
+        }
+        // A correction refers to the entry that it replaces, which came before it.
+        let counts_up = columns.iter().any(|(column, _)| column == "seq");
+        let order = if counts_up { vec!["seq".to_owned()] } else { key };
+        tables.push(Table { name, columns, order });
+    }
+    Ok(tables)
 }
 
 /// SQLite's tables, each before those that it refers to. An older table may refer to a younger one, since a migration may add
@@ -196,19 +253,26 @@ async fn migrate(conn: &mut Connection<'_>, place: &str) -> Result<(), StoreErro
     let backend = conn.backend();
     let mut tx = conn.begin(begin_write(backend)).await.map_err(failed)?;
     lock_writers(&mut tx.connection()).await.map_err(failed)?;
+    migrate_in(&mut tx, place, newest()).await?;
+    // A write of nothing. Beginning alone would not show that a file is read-only.
+    let touch = "UPDATE _sqlx_migrations SET success = success WHERE version = -1";
+    tx.connection().change(query(touch)).await.map_err(failed)?;
+    tx.commit().await.map_err(failed)
+}
+
+/// The pending migrations up to one of them, in a transaction of the caller's.
+pub(crate) async fn migrate_in(tx: &mut Transaction<'_>, place: &str, up_to: i64) -> Result<(), StoreError> {
+    let failed = |e| StoreError::from_sqlx(e, place);
+    let backend = tx.connection().backend();
     // `run` would do the same, but the compiler cannot see that its future may move between threads.
-    let migrator = Migrator::with_migrations(migrations(backend));
-    let run = match &mut tx {
+    let wanted = migrations(backend).into_iter().filter(|m| m.version <= up_to).collect();
+    let migrator = Migrator::with_migrations(wanted);
+    let run = match tx {
         Transaction::Sqlite(tx) => migrator.run_direct(None, &mut **tx, false).await,
         Transaction::Postgres(tx) => migrator.run_direct(None, &mut **tx, false).await,
     };
-    // A write of nothing. Beginning alone would not show that a file is read-only.
-    let touch = "UPDATE _sqlx_migrations SET success = success WHERE version = -1";
     match run {
-        Ok(()) => {
-            tx.connection().change(query(touch)).await.map_err(failed)?;
-            tx.commit().await.map_err(failed)
-        }
+        Ok(()) => Ok(()),
         Err(MigrateError::Execute(e) | MigrateError::ExecuteMigration(e, _)) => Err(failed(e)),
         Err(other) => Err(StoreError::SchemaDamaged { place: place.to_owned(), problem: other.to_string() }),
     }
