@@ -18,6 +18,7 @@ use crate::file::ShopFile;
 use crate::open::{Address, Store};
 use crate::schema;
 use crate::side_file::{new_private, remove_files, with_suffix};
+use crate::tables::{self, Holds, Table};
 use fact::Fact;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -103,27 +104,6 @@ enum Line {
     End(End),
 }
 
-/// What a column holds. The tables have these three types alone.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Holds {
-    Text,
-    Whole,
-    Real,
-}
-
-/// A table with its columns, as the migrations make them.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Table {
-    pub name: String,
-    pub columns: Vec<(String, Holds)>,
-    /// The columns that put its rows into an order: those that count up first, so that a row stands after one that it refers to.
-    pub order: Vec<String>,
-}
-
-/// Tables that are made from others, or that count the changes of this one database.
-pub(crate) const LEFT_OUT: [&str; 6] =
-    ["_sqlx_migrations", "data_state", "stock_change", "find_entry", "find_word", "find_dirty"];
-
 impl Store {
     /// Writes the whole shop as an archive, in the state of one moment, while it is in use.
     ///
@@ -133,7 +113,7 @@ impl Store {
         let mut tx = self.begin_reading().await?;
         let mut conn = tx.connection();
         let schema = schema::known_version(&mut conn, self.place()).await?;
-        let tables = schema::tables(self.place(), schema).await?;
+        let tables = tables::of_schema(self.place(), schema).await?;
         let name = conn.row(query("SELECT name FROM shop")).await.map_err(|e| self.failed(e))?;
         let shop = name.map_or(Ok(String::new()), |row| row.get("name")).map_err(|e| self.failed(e))?;
         let mut lines = Lines { out, digest: Sha256::new(), place: self.place().to_owned() };
@@ -303,7 +283,7 @@ async fn fill_in(
     if head.schema > schema::newest() {
         return Err(StoreError::Newer { place: place.to_owned(), found: head.schema, known: schema::newest() });
     }
-    let tables = schema::tables(place, head.schema).await?;
+    let tables = tables::of_schema(place, head.schema).await?;
     let mut tx = conn.begin(begin_write(conn.backend())).await.map_err(failed)?;
     lock_writers(&mut tx.connection()).await.map_err(failed)?;
     schema::migrate_in(&mut tx, place, head.schema).await?;

@@ -46,6 +46,7 @@ mod sheet;
 mod shop;
 mod side_file;
 mod study;
+mod tables;
 mod tx;
 
 pub use access::DoorCode;

@@ -1,6 +1,5 @@
 //! The numbered migrations, and the check that the schema still is what they made.
 
-use crate::archive::{Holds, LEFT_OUT, Table};
 use crate::engine::{Backend, Connection, Options, Transaction, begin_write, lock_writers, query, settle};
 use crate::error::StoreError;
 use crate::side_file::{copy, new_private, with_suffix};
@@ -151,55 +150,12 @@ pub(crate) async fn is_made(conn: &mut Connection<'_>, place: &str) -> Result<bo
     Ok(applied_version(conn, place).await?.is_some())
 }
 
-/// The tables of a schema that hold what people entered, each after those that it refers to.
-///
-/// They are read from an empty database in memory, so no list has to be kept by hand; both databases have the same.
-pub(crate) async fn tables(place: &str, schema: i64) -> Result<Vec<Table>, StoreError> {
-    let failed = |e| StoreError::from_sqlx(e, place);
-    let mut reference = Options::in_memory().map_err(failed)?.connect().await.map_err(failed)?;
-    let mut conn = reference.lend();
-    let mut tx = conn.begin(begin_write(Backend::Sqlite)).await.map_err(failed)?;
-    migrate_in(&mut tx, place, schema).await?;
-    let found = tables_of(&mut tx.connection()).await.map_err(failed);
-    tx.commit().await.map_err(failed)?;
-    reference.close().await.map_err(failed)?;
-    found
-}
-
-async fn tables_of(conn: &mut Connection<'_>) -> Result<Vec<Table>, sqlx::Error> {
-    let names = "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite!_%' ESCAPE '!'
-                 AND name NOT LIKE 'find!_fts%' ESCAPE '!' ORDER BY name";
-    let mut left = Vec::new();
-    for row in conn.rows(query(names)).await? {
-        left.push(row.get::<String, _>("name")?);
-    }
-    let mut tables = Vec::new();
-    for name in referring_first(conn, left).await?.into_iter().rev().filter(|name| !LEFT_OUT.contains(&name.as_str())) {
-        let sql = "SELECT name, type, pk FROM pragma_table_info($1) ORDER BY cid";
-        let (mut columns, mut key) = (Vec::new(), Vec::new());
-        for row in conn.rows(query(sql).bind(name.as_str())).await? {
-            let (column, kind): (String, String) = (row.get("name")?, row.get("type")?);
-            let holds = match kind.as_str() {
-                "BIGINT" => Holds::Whole,
-                "DOUBLE PRECISION" => Holds::Real,
-                _ => Holds::Text,
-            };
-            if row.get::<i64, _>("pk")? > 0 {
-                key.push(column.clone());
-            }
-            columns.push((column, holds));
-        }
-        // A correction refers to the entry that it replaces, which came before it.
-        let counts_up = columns.iter().any(|(column, _)| column == "seq");
-        let order = if counts_up { vec!["seq".to_owned()] } else { key };
-        tables.push(Table { name, columns, order });
-    }
-    Ok(tables)
-}
-
 /// SQLite's tables, each before those that it refers to. An older table may refer to a younger one, since a migration may add
 /// such a column. Tables that refer to each other in a ring, which there are none, come last as they are.
-async fn referring_first(conn: &mut Connection<'_>, mut left: Vec<String>) -> Result<Vec<String>, sqlx::Error> {
+pub(crate) async fn referring_first(
+    conn: &mut Connection<'_>,
+    mut left: Vec<String>,
+) -> Result<Vec<String>, sqlx::Error> {
     let sql = "SELECT m.name AS child, f.\"table\" AS parent FROM sqlite_master m
                JOIN pragma_foreign_key_list(m.name) f WHERE m.type = 'table'";
     let mut refers: Vec<(String, String)> = Vec::new();
