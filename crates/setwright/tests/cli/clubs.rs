@@ -164,12 +164,22 @@ fn a_grip_is_brought_to_its_size_and_a_club_is_timed_by_command() {
             (model["upper_mm"], model["lower_mm"]) = (json!(22.9), json!(19.7));
         }
     }
+    let tape = json!({ "kind": "tape", "code": "TAPE-50", "name": "Tape 50", "mass_per_area_g_per_m2": 160.0,
+        "thickness_mm": 0.16, "width_mm": 50.0 });
+    models.as_array_mut().expect("a list").push(tape);
     shop.write("sized.json", models.to_string());
     shop.run(&["import", "sized.json"]).done();
+    {
+        let served = shop.serve("serve");
+        let (_, settings) = served.ask("GET", "/api/v1/shop", "");
+        let mut settings: Value = serde_json::from_str(&settings).expect("settings");
+        settings["tape"] = json!("TAPE-50");
+        served.ask("PUT", "/api/v1/shop", &settings.to_string());
+    }
     let figures = ["--swing-weight", "D1", "--total-mass", "430", "--length", "37"];
     shop.run(&[&["club", "add", "--player", "Odell Farrowby", "--number", "7"][..], &figures].concat()).done();
     let job = ["club", "job", "--club", "C1", "--grip-model", "MARL"];
-    shop.run(&[&job[..], &["--grip-size", "2.39 m"]].concat()).problem(2, "invalid");
+    shop.run(&[&job[..], &["--grip-size", "2.39 m", "--json"]].concat()).problem(2, "impossible_figure");
     shop.run(&[&job[..], &["--grip-size", "23.9 mm", "--json"]].concat()).done();
     let found = shop.run(&["grip-size", "1", "--json"]).done().json();
     let advised = &found[0]["advised"];
@@ -204,5 +214,5 @@ fn a_grip_is_brought_to_its_size_and_a_club_is_timed_by_command() {
     shop.run(&read).done();
     let after = inertia(&shop);
     assert!(after.1 < before.1, "{before:?} {after:?}");
-    shop.run(&["read", "1", "1", "finish", "swing_period=ten", "--json"]).problem(2, "invalid");
+    shop.run(&["read", "1", "1", "finish", "swing_period=ten", "--json"]).problem(2, "unreadable");
 }

@@ -65,14 +65,14 @@ async fn page(w: &Words, app: &App, job: i64, error: Option<AppError>) -> PageRe
 fn row(w: &Words, club: &GripSizeOfClub) -> Vec<Cell> {
     let at = |place: GripPlace| {
         let found = club.places.iter().find(|at| at.place == place);
-        Cell::from(found.map_or_else(|| "–".to_owned(), |at| at_words(w, at, false)))
+        Cell::from(html! { span.small { (found.map_or_else(|| "–".to_owned(), |at| at_words(w, at, false))) } })
     };
     vec![
         Cell::from(w.club_number(&club.number)),
         at(GripPlace::Upper),
         at(GripPlace::Lower),
         Cell::from(wraps(w, club.wraps)),
-        Cell::from(w.told(&club.fact)),
+        Cell::from(html! { span.small { (w.told(&club.fact)) } }),
     ]
 }
 
