@@ -36,6 +36,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("gauge_study", include_str!("../texts/en/gauge_study.ftl")),
     ("glossary", include_str!("../texts/en/glossary.ftl")),
     ("glue", include_str!("../texts/en/glue.ftl")),
+    ("grip_size", include_str!("../texts/en/grip_size.ftl")),
     ("grid", include_str!("../texts/en/grid.ftl")),
     ("help", include_str!("../texts/en/help.ftl")),
     ("instrument", include_str!("../texts/en/instrument.ftl")),
