@@ -5,6 +5,7 @@ use crate::assembly::Assembly;
 use crate::assembly::inertia::KG_CM2_PER_G_IN2;
 use crate::clock::Clock;
 use crate::flex::Flex;
+use crate::grip_size::{GripPlace, expected};
 use crate::reference::{REFERENCE, REFERENCE_MASS_G};
 use crate::scale_watch::WatchedCheck;
 use estimation::{
@@ -475,6 +476,11 @@ impl Believed<'_> {
         if what == What::Cpm {
             let cpm = if before { None } else { self.flex.expected(self.assembly, found, on, true)? };
             return Ok(cpm.map(|cpm| Expectation { value: cpm.mean, band: BAND_95 * cpm.sd }));
+        }
+        if let Some(place) = GripPlace::of(what) {
+            let readings = standing(self.readings);
+            let thick = if before { None } else { expected(self.assembly, &readings, found, place)? };
+            return Ok(thick.map(|thick| Expectation { value: thick.mean, band: BAND_95 * thick.sd }));
         }
         let found = &*self.assembly.as_read(found, before);
         let Some(plan) = &found.plan else { return Ok(None) };

@@ -184,7 +184,11 @@ fn look(finish: Option<&Finish>, doubted: bool) -> Look {
 
 /// Whether a step that reads something reads it of this club.
 fn is_asked(club: &JobClub, what: What) -> bool {
-    what != What::SwingWeight || !club.target.swing_weight_free
+    match what {
+        What::SwingWeight => !club.target.swing_weight_free,
+        What::GripSize | What::GripSizeLower => crate::grip_size::asked(club, what).is_some(),
+        _ => true,
+    }
 }
 
 fn step_state(

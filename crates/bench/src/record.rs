@@ -3,6 +3,7 @@
 use crate::accuracy::{ReadOn, read_on};
 use crate::belief::{BAND_95, Believed, Finish};
 use crate::glue::Batch;
+use crate::grip_size;
 use crate::open_point::Passed;
 pub use crate::reach::ASKED_CONFIDENCE;
 use crate::reach::reach;
@@ -356,6 +357,12 @@ fn lines<'r>(
     lines.push(read(What::Lie, Some(target.lie_deg), tolerances.lie_deg)?);
     if target.cpm.is_some() || last(What::Cpm).is_some() {
         lines.push(read(What::Cpm, target.cpm, tolerances.cpm)?);
+    }
+    for what in [What::GripSize, What::GripSizeLower] {
+        let asked = grip_size::asked(club, what);
+        if asked.is_some() || last(what).is_some() {
+            lines.push(read(what, asked, grip_size::SIZE_TOLERANCE_MM)?);
+        }
     }
     let total = believed.expected(&club.id, What::TotalMass, &gripped())?;
     let weighed = last(What::TotalMass).and(total);

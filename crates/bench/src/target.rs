@@ -1,6 +1,7 @@
 //! What a reading is held against: the figure that the sheet asks, with its tolerance.
 
 use crate::assembly::Assembly;
+use crate::grip_size::SIZE_TOLERANCE_MM;
 use serde::{Deserialize, Serialize};
 use trade::job::JobClub;
 use trade::kind::{Role, closed_list};
@@ -52,6 +53,7 @@ pub(crate) fn target_of(assembly: Assembly<'_>, club: &JobClub, what: What, on: 
         }
         What::Loft => (asked.loft_deg, tolerances.loft_deg),
         What::Lie => (asked.lie_deg, tolerances.lie_deg),
+        What::GripSize | What::GripSizeLower => (crate::grip_size::asked(club, what)?, SIZE_TOLERANCE_MM),
         What::Cpm => (asked.cpm?, tolerances.cpm),
         _ => return None,
     };

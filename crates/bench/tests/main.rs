@@ -5,6 +5,7 @@ mod bridge;
 mod causes;
 mod flex;
 mod glue;
+mod grip_size;
 mod learning;
 mod meaning;
 mod offer;

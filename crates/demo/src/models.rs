@@ -246,6 +246,8 @@ fn grips() -> Vec<Model> {
         centre_mm: 101.0,
         cap_mm: 3.0,
         widest_mm: Some(27.5),
+        upper_mm: Some(22.9),
+        lower_mm: Some(19.7),
         shape: GripShape::Round,
     };
     let feldspar = GripModel {
@@ -269,6 +271,8 @@ fn grips() -> Vec<Model> {
         centre_mm: 122.0,
         cap_mm: 4.0,
         widest_mm: Some(33.0),
+        upper_mm: None,
+        lower_mm: None,
         shape: GripShape::FlatSided,
     };
     [olivine, feldspar, gneiss].into_iter().map(Model::Grip).collect()

@@ -107,6 +107,7 @@ impl AskClub {
             cpm: None,
             total_mass_g: None,
             inertia_kg_cm2: None,
+            grip_size: None,
             grip_graphics: None,
             adapter_setting: None,
             swing_weight_free: false,

@@ -9,6 +9,7 @@ use trade::action::Action;
 use trade::club::Club;
 use trade::error::{TradeError, within};
 use trade::fit;
+use trade::grip::GripSize;
 use trade::id::ClubCode;
 use trade::job::ClubWork;
 use trade::job_kind::{Asked, JobKind};
@@ -41,6 +42,8 @@ pub struct AskedOfClub {
     pub grip_model: Option<String>,
     /// Layers of tape under it; left out: one base layer.
     pub wraps: Option<Wraps>,
+    /// How thick the grip is to be where the hands hold it; left out: as the grip is.
+    pub grip_size: Option<GripSize>,
     /// Which way the label of the grip faces.
     pub grip_graphics: Option<Facing>,
     /// Model code of the new shaft.
@@ -85,7 +88,7 @@ impl AskedOfClub {
                 within(name, value, low, high, unit)?;
             }
         }
-        Ok(())
+        self.grip_size.map_or(Ok(()), |size| size.check())
     }
 
     /// What it gives a figure or a model for.
@@ -93,6 +96,7 @@ impl AskedOfClub {
         let given = [
             (Asked::GripModel, self.grip_model.is_some()),
             (Asked::Wraps, self.wraps.is_some()),
+            (Asked::GripSize, self.grip_size.is_some()),
             (Asked::GripGraphics, self.grip_graphics.is_some()),
             (Asked::ShaftModel, self.shaft_model.is_some()),
             (Asked::FerruleModel, self.ferrule_model.is_some()),
@@ -169,6 +173,7 @@ pub fn row_of(library: &Library, kind: &JobKind, club: &Club, asked: &AskedOfClu
         row.grip_model = asked.grip_model.clone().unwrap_or_default();
         row.wraps = asked.wraps.unwrap_or(Wraps { base: 1, full: 0, lower_hand: 0 });
         row.tape = None;
+        row.grip_size = asked.grip_size;
         row.grip_graphics = asked.grip_graphics.or(row.grip_graphics);
     }
     if kind.takes.contains(&PartKind::Shaft) {

@@ -8,7 +8,7 @@
 
 use crate::mass_model::{Ingredients, MassModel};
 use clubphysics::uncertainty::coverage_factor;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use trade::club::Club;
 use trade::error::TradeError;
 use trade::kind::{ClubKind, LengthTo};
@@ -146,7 +146,8 @@ pub fn match_set(clubs: &[Club], number: &str) -> Result<MatchedClub, TradeError
 }
 
 /// Which models the club that is to match is built of.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
 pub struct MatchModels {
     /// Code of the head's model.
     pub head: String,
@@ -155,8 +156,10 @@ pub struct MatchModels {
     /// Code of the grip's model.
     pub grip: String,
     /// Code of the ferrule's model, where it has one.
+    #[serde(default)]
     pub ferrule: Option<String>,
     /// Whether it is to match in swing inertia: its swing weight is then the one that gives it the inertia of the line.
+    #[serde(default)]
     pub by_inertia: bool,
 }
 
@@ -191,6 +194,7 @@ impl MatchedClub {
             cpm: value(What::Cpm),
             total_mass_g: value(What::TotalMass),
             inertia_kg_cm2: None,
+            grip_size: None,
             head_model: models.head,
             shaft_model: models.shaft,
             grip_model: models.grip,

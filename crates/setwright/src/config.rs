@@ -11,6 +11,7 @@ mod customer;
 mod figures;
 mod fit;
 mod gates;
+mod grip_size;
 mod job;
 mod key;
 mod place;
@@ -30,6 +31,7 @@ pub use customer::*;
 pub use figures::{PartFigures, TypedFigures};
 pub use fit::*;
 pub use gates::*;
+pub use grip_size::*;
 pub use job::*;
 pub use key::*;
 pub use place::*;
@@ -147,6 +149,8 @@ pub enum Command {
     Fit(FitArguments),
     /// What each club of a job will read in the clamp, and the tip trims that bring the set to a slope.
     Cpm(CpmArguments),
+    /// How thick the grip of each club of a job will be under either hand, and the layers of tape that bring it to its size.
+    GripSize(GripSizeArguments),
     /// How stiff a shaft is along its length, from readings at several clamp lengths, beside its model.
     Profile(ProfileArguments),
     /// The soft side of a club's shaft, from readings around it; or whether the finished club has it where the sheet wants it.

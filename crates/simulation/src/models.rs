@@ -154,6 +154,8 @@ pub fn library(nominal: &Nominal, model: u64, head_masses_g: &[f64], grip_sd_g: 
         centre_mm: nominal.grip_centre_mm,
         cap_mm: nominal.cap_mm,
         widest_mm: Some(27.5),
+        upper_mm: Some(23.0),
+        lower_mm: Some(19.8),
         shape: GripShape::Round,
     };
     let tips = TRAY_G.iter().map(|&g| {

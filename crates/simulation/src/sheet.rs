@@ -41,6 +41,7 @@ pub fn job_of(settings: &Settings, truth: &SimulatedJob, shop: &Shop) -> Job {
             cpm: None,
             total_mass_g: None,
             inertia_kg_cm2: None,
+            grip_size: None,
             grip_graphics: None,
             adapter_setting: None,
             swing_weight_free: false,

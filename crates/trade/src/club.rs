@@ -250,6 +250,7 @@ pub fn as_it_came(kind: ClubKind, number: &str, material: HeadMaterial, arrival:
         cpm: arrival.cpm,
         total_mass_g: None,
         inertia_kg_cm2: None,
+        grip_size: None,
         grip_graphics: None,
         adapter_setting: None,
         swing_weight_free: kind == ClubKind::Putter && arrival.swing_weight_points.is_none(),

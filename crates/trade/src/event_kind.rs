@@ -57,6 +57,8 @@ event_kinds! {
     PartsExchangeUndone = "parts_exchange_undone";
     /// The tip of a shaft is to be trimmed otherwise than its plan said.
     TipTrimmed = "tip_trimmed";
+    /// A grip is to lie on other layers of tape than its sheet said.
+    WrapsChanged = "wraps_changed";
     /// Something was added to a club beyond its plan.
     ExtraAdded = "extra_added";
     /// A part was weighed in.

@@ -23,6 +23,8 @@ closed_list! {
         Angle = "angle";
         /// Length, millimetres.
         Length = "length";
+        /// Diameter of a grip by caliper, millimetres.
+        Diameter = "diameter";
     }
 }
 
@@ -35,7 +37,7 @@ impl Measures {
             Self::SwingWeight => "points",
             Self::Frequency => "cpm",
             Self::Angle => "°",
-            Self::Length => "mm",
+            Self::Length | Self::Diameter => "mm",
         }
     }
 
@@ -49,6 +51,7 @@ impl Measures {
             Self::Frequency => (50.0, 600.0),
             Self::Angle => (0.0, 90.0),
             Self::Length => (1.0, 3_000.0),
+            Self::Diameter => (1.0, 150.0),
         }
     }
 
@@ -60,8 +63,8 @@ impl Measures {
             (Self::Mass | Self::SwingWeight, false) => Way::Light,
             (Self::Frequency | Self::Angle, true) => Way::High,
             (Self::Frequency | Self::Angle, false) => Way::Low,
-            (Self::Length, true) => Way::Long,
-            (Self::Length, false) => Way::Short,
+            (Self::Length | Self::Diameter, true) => Way::Long,
+            (Self::Length | Self::Diameter, false) => Way::Short,
         }
     }
 }
@@ -172,7 +175,7 @@ impl Gauge {
 
     /// What is taken of an instrument that the shop has neither stated nor studied: a rule against a stop, a protractor or a
     /// machine for loft and lie, a frequency meter with its clamp (common practice, no source). One reading is then good to
-    /// ± 0.8 mm, ± 0.25° and ± 1.2 cpm; a study, a statement or repeated readings take its place.
+    /// ± 0.8 mm, ± 0.25° and ± 1.2 cpm, of soft rubber by a caliper that just touches to ± 0.3 mm; a study, a statement or repeated readings take its place.
     ///
     /// # Examples
     ///
@@ -191,6 +194,7 @@ impl Gauge {
             Measures::Frequency => (0.6, 0.0),
             Measures::Angle => (0.1, 0.08),
             Measures::Length => (0.3, 0.28),
+            Measures::Diameter => (0.15, 0.05),
         };
         let key = measures.key().to_owned();
         Self { name: key.clone(), key, measures, display_step: 0.0, noise_sd, offset_sd }
@@ -226,7 +230,7 @@ impl Gauge {
             Measures::SwingWeight => GaugeFigure::Points { by_points: value, digits },
             Measures::Frequency => GaugeFigure::Frequency { figure_cpm: value, digits },
             Measures::Angle => GaugeFigure::Angle { figure_deg: value, digits },
-            Measures::Length => GaugeFigure::Length { figure_mm: value, digits: digits + 1 },
+            Measures::Length | Measures::Diameter => GaugeFigure::Length { figure_mm: value, digits: digits + 1 },
         }
     }
 
@@ -330,7 +334,9 @@ pub fn parse_value(measures: Measures, text: &str) -> Result<f64, TradeError> {
         Measures::SwingWeight => quantity::parse_swing_weight(text).map(quantity::SwingMoment::points),
         Measures::Frequency => quantity::parse_frequency(text).map(quantity::Frequency::cpm),
         Measures::Angle => quantity::parse_angle(text).map(quantity::Angle::deg),
-        Measures::Length => quantity::parse_length(text, LengthUnit::Millimetre).map(quantity::Length::mm),
+        Measures::Length | Measures::Diameter => {
+            quantity::parse_length(text, LengthUnit::Millimetre).map(quantity::Length::mm)
+        }
     };
     let value = value.map_err(|e| TradeError::unreadable("reading", &e))?;
     let (low, high) = measures.possible();

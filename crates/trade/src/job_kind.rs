@@ -17,6 +17,8 @@ closed_list! {
         GripModel = "grip_model";
         /// Layers of tape under it.
         Wraps = "wraps";
+        /// How thick the grip is to be where the hands hold it.
+        GripSize = "grip_size";
         /// Which way the label of the grip faces.
         GripGraphics = "grip_graphics";
         /// Model of the new shaft.

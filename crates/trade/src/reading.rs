@@ -52,6 +52,10 @@ closed_list! {
         CheckWeight = "check_weight";
         /// What the shop's balance scale shows for the reference club.
         ReferenceSwingWeight = "reference_swing_weight" was "reference_balance";
+        /// Diameter of the grip under the upper hand, 2 in below the outside of its cap.
+        GripSize = "grip_size";
+        /// Diameter of the grip under the lower hand, 6 in below the outside of its cap.
+        GripSizeLower = "grip_size_lower";
         /// Frequency in cycles per minute.
         Cpm = "cpm";
         /// Period of one full swing, there and back, of the whole club hung from a pivot.
@@ -129,6 +133,8 @@ impl What {
             | Self::FinishedLength
             | Self::GripCentre
             | Self::CapThickness
+            | Self::GripSize
+            | Self::GripSizeLower
             | Self::ShaftBalancePoint => Unit::Millimetre,
             Self::Loft | Self::Lie | Self::SoftSide => Unit::Degree,
             Self::Cpm => Unit::Cpm,
@@ -175,6 +181,7 @@ impl What {
             Self::SwingWeight | Self::CheckWeight | Self::ReferenceSwingWeight => (-60.0, 160.0),
             Self::GripCentre => (40.0, 250.0),
             Self::CapThickness => (0.5, 12.0),
+            Self::GripSize | Self::GripSizeLower => (12.0, 50.0),
             Self::ShaftBalancePoint => (150.0, 900.0),
             Self::BalancePoint => (300.0, 1200.0),
             Self::ShaftLength => (400.0, 1300.0),

@@ -1,6 +1,7 @@
 //! The fitting sheet: who, what, and the readings of the reference club that the fitting settled on.
 
 use crate::club_name::ClubName;
+use crate::grip::GripSize;
 use crate::kind::{ClubKind, Facing, Hand, LengthTo, SoftSide, closed_list};
 use crate::price::PriceLine;
 use crate::shop::Shop;
@@ -231,6 +232,9 @@ pub struct SheetClub {
     /// Layers of tape.
     #[serde(default)]
     pub wraps: Wraps,
+    /// How thick the grip is to be where the hands hold it, where a size is asked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grip_size: Option<GripSize>,
     /// Whether weight may go into the tip. Left out: into any club but a driver.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tip_weight: Option<bool>,

@@ -232,6 +232,7 @@ impl Shop {
     #[must_use]
     pub fn gauge_for(&self, what: What) -> Option<(Gauge, bool)> {
         let measures = match what.unit() {
+            _ if matches!(what, What::GripSize | What::GripSizeLower) => Measures::Diameter,
             Unit::Millimetre => Measures::Length,
             Unit::Degree => Measures::Angle,
             Unit::Cpm => Measures::Frequency,

@@ -56,7 +56,7 @@ pub(crate) fn tenth(value: f64) -> f64 {
 pub(crate) async fn shop_with_grips() -> Bench {
     let bench = Bench::open().await;
     let grip = json!({ "kind": "grip", "code": "OLIVINE", "name": "Olivine", "mass_g": 50.0, "mass_sd_g": 1.5,
-        "core_diameter_mm": 15.24, "length_mm": 267.0, "centre_mm": 104.0, "cap_mm": 3.0, "shape": "round" });
+        "core_diameter_mm": 15.24, "length_mm": 267.0, "centre_mm": 104.0, "cap_mm": 3.0, "upper_mm": 22.9, "lower_mm": 19.7, "shape": "round" });
     let tape = json!({ "kind": "tape", "code": "TAPE-50", "name": "Tape 50", "mass_per_area_g_per_m2": 160.0,
         "thickness_mm": 0.16, "width_mm": 50.0 });
     for model in [grip, tape] {
@@ -528,4 +528,54 @@ async fn odd_figures_of_a_club_are_asked_about_and_taken_when_they_are_right() {
     assert_eq!(bench.form("/clubs/new", &sure).await.status, StatusCode::SEE_OTHER);
     bench.made("/clubs", club(1143.0)).await;
     assert_eq!(bench.get("/clubs").await.as_array().map(Vec::len), Some(2));
+}
+
+/// A regrip that asks a size, by pages and API: the wraps that give it, laid, read by caliper, and refused once the grip is on.
+#[tokio::test]
+async fn a_regrip_asks_a_size_and_is_given_the_wraps() {
+    let bench = shop_with_grips().await;
+    note(&bench, json!({})).await;
+    let form = bench.page("/clubs/job?club=C1&kind=regrip").await.text;
+    assert!(form.contains("grip_size-C1-upper"), "{form}");
+    let fields = |upper: &'static str, lower: &'static str| {
+        [
+            ("club", "C1"),
+            ("kind-C1", "regrip"),
+            ("grip_model-C1", "OLIVINE"),
+            ("grip_size-C1-upper", upper),
+            ("grip_size-C1-lower", lower),
+            ("due", "2026-03-09"),
+        ]
+    };
+    for (upper, lower) in [("", "21 mm"), ("240 mm", "")] {
+        let refused = bench.form("/clubs/job", &fields(upper, lower)).await;
+        assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", refused.text);
+    }
+    let made = bench.form("/clubs/job", &fields("24.1 mm", "21.4 mm")).await;
+    assert_eq!(made.status, StatusCode::SEE_OTHER, "{}", made.text);
+    let found = bench.get("/jobs/1/grip-sizes").await;
+    let advised = found[0]["advised"]["wraps"].clone();
+    assert!(advised["full"].as_i64() > Some(0) && advised["lower_hand"].as_i64() > Some(0), "{found}");
+    let page = bench.page("/bench/1/grip-size").await;
+    assert!(page.status.is_success() && page.text.contains("Lay these layers"), "{}", page.text);
+    assert!(bench.form("/bench/1/grip-size", &[]).await.status.is_redirection());
+    let now = bench.get("/jobs/1").await["job"]["clubs"][0]["target"]["wraps"].clone();
+    assert_eq!(now, advised);
+    let before = bench.get("/jobs/1/grip-sizes").await;
+    assert_eq!(before[0]["code"], "grip_size_says.as_asked");
+    let arrived = tenth(Real::seven().points(true));
+    read(&bench, 1, 1, "arrived", json!([{ "what": "swing_weight", "value": arrived }])).await;
+    let screen = bench.page("/bench/1/1?step=finish").await.text;
+    assert!(screen.contains("read-grip_size_lower"), "{screen}");
+    let entries = json!([{ "what": "grip_size", "value": 24.3 }, { "what": "grip_size_lower", "value": 21.5 }]);
+    read(&bench, 1, 1, "finish", entries).await;
+    let after = bench.get("/jobs/1/grip-sizes").await;
+    let band = |found: &Value| found[0]["places"][0]["band_mm"].as_f64().unwrap();
+    assert!(band(&after) < band(&before), "{before} {after}");
+    // The swing weight of the whole club says that the grip is on.
+    let (points, _) = expected(&bench, 1, "finish").await;
+    read(&bench, 1, 1, "finish", json!([{ "what": "swing_weight", "value": tenth(points) }])).await;
+    let take = json!({ "wraps": [{ "slot": 1, "wraps": { "base": 1, "full": 0, "lower_hand": 0 } }], "by": "Ada" });
+    let (status, refused) = bench.post("/jobs/1/grip-sizes", take).await;
+    assert_eq!(status, StatusCode::CONFLICT, "{refused}");
 }

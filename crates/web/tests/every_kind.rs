@@ -269,6 +269,12 @@ async fn one_club_is_built_to_match_a_set() {
     let off = inertia["value_kg_cm2"].as_f64().unwrap() - 2718.0;
     let tolerance = inertia["tolerance_kg_cm2"].as_f64().unwrap();
     assert!((5.0..7.0).contains(&tolerance) && off.abs() < 2.0 * tolerance, "{inertia}");
+    // By the API the very same row.
+    bench.made("/jobs/2/drop", json!({ "reason": "once more by a program", "by": "Ada" })).await;
+    let models = json!({ "head": "TARN", "shaft": "RUSH", "grip": "OLIVINE", "ferrule": "FER", "by_inertia": true });
+    let new = json!({ "clubs": clubs.map(|(_, code)| code), "number": "6", "models": models, "due": "2026-03-09", "by": "Ada" });
+    bench.made("/match-set", new).await;
+    assert_eq!(&bench.get("/jobs/3").await["job"]["clubs"][0]["target"], row);
 }
 
 #[tokio::test]

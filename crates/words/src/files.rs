@@ -48,6 +48,7 @@ files! {
     "glossary"
     "glue"
     "grid"
+    "grip_size"
     "help"
     "instrument"
     "job_kind"

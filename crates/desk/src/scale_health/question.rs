@@ -161,7 +161,9 @@ fn other_unit(measures: Measures, certified: f64, tolerance: f64, typed: &str, v
             ("grain", MassUnit::Grain.grams()),
             ("g", 1.0 / MassUnit::Ounce.grams()),
         ],
-        Measures::Length => &[("in", quantity::INCH_MM), ("cm", 10.0), ("mm", 1.0 / quantity::INCH_MM)],
+        Measures::Length | Measures::Diameter => {
+            &[("in", quantity::INCH_MM), ("cm", 10.0), ("mm", 1.0 / quantity::INCH_MM)]
+        }
         Measures::SwingWeight | Measures::Frequency | Measures::Angle => &[],
     };
     units.iter().find(|(_, factor)| alike(*factor)).map(|(unit, _)| format!("{figure} {unit}"))

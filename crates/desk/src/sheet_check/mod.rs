@@ -213,6 +213,11 @@ fn named<'a>(index: usize, club: &'a SheetClub, library: &'a Library, found: &mu
     if let Some(mass_g) = club.total_mass_g {
         figure("total_mass_g", mass_g, 150.0, 1200.0, "g");
     }
+    if let Some(size) = club.grip_size {
+        let (low, high) = What::GripSize.possible();
+        figure("grip_size.upper_mm", size.upper_mm, low, high, "mm");
+        figure("grip_size.lower_mm", size.lower_mm.unwrap_or(size.upper_mm), low, high, "mm");
+    }
     let t = club.tolerances;
     figure("tolerances.swing_weight_points", t.swing_weight_points, 0.001, 10.0, "points");
     figure("tolerances.length_mm", t.length_mm, 0.01, 30.0, "mm");

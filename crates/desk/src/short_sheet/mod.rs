@@ -406,6 +406,7 @@ impl<'a> Groups<'a> {
             cpm,
             total_mass_g,
             inertia_kg_cm2: None,
+            grip_size: None,
             grip_graphics,
             adapter_setting,
             swing_weight_free: kind == ClubKind::Putter && get(Slot::SwingWeight).is_none(),

@@ -13,13 +13,16 @@ use app::AppError;
 use app::bench::{Entry, NewReadings};
 use app::club::{ClubView, MeasureClub, NewClub};
 use app::club_job::NewClubJob;
+use app::match_job::NewMatch;
 use app::plan::AddExtra;
 use desk::club_work::AskedOfClub;
+use desk::match_set::MatchModels;
 use jiff::civil::Date;
 use quantity::{LengthUnit, MassUnit, decimal};
 use std::path::Path;
 use trade::action::Action;
 use trade::arrival::Arrival;
+use trade::grip::GripSize;
 use trade::job_kind::JobKind;
 use trade::kind::{ClubKind, Hand};
 use trade::model::as_it_came::HeadMaterial;
@@ -51,7 +54,7 @@ pub const fn in_json(command: &ClubCommand) -> bool {
         ClubCommand::Show(show) => show.database.json,
         ClubCommand::Add(add) => add.database.json,
         ClubCommand::Read(read) => read.database.json,
-        ClubCommand::Match(asked) => asked.database.json,
+        ClubCommand::Match(asked) => asked.signed.database.json,
         ClubCommand::Extra(extra) => extra.signed.database.json,
         ClubCommand::Job(job) => job.signed.database.json,
     }
@@ -100,11 +103,42 @@ async fn put_on(arguments: &ClubExtra) -> Result<(), Failure> {
     say(&(extras.join(", ") + "\n"))
 }
 
+/// The day that something is due, today where none is given.
+fn due(text: Option<&str>) -> Result<Date, Failure> {
+    match text {
+        Some(text) => text.parse().map_err(|_| Failure::usage(CommandFault::NotADate { text: text.to_owned() })),
+        None => Ok(reader().day_of(jiff::Timestamp::now())),
+    }
+}
+
 async fn matched(arguments: &ClubMatch) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
+    if let (Some(head), Some(shaft), Some(grip)) = (&arguments.head, &arguments.shaft, &arguments.grip) {
+        let models = MatchModels {
+            head: head.clone(),
+            shaft: shaft.clone(),
+            grip: grip.clone(),
+            ferrule: arguments.ferrule.clone(),
+            by_inertia: arguments.by_inertia,
+        };
+        let new = NewMatch {
+            clubs: arguments.club.clone(),
+            number: arguments.number.clone(),
+            models,
+            due: due(arguments.due.as_deref())?,
+            by: arguments.signed.by.clone(),
+        };
+        let app = arguments.signed.database.open().await?;
+        let job = app.new_match_job(new).await?;
+        app.close().await;
+        if arguments.signed.database.json {
+            return print_json(&job);
+        }
+        return say(&(text!(reader(), "command-club-job", job = job.number, n = job.clubs.len()) + "\n"));
+    }
+    let app = arguments.signed.database.open().await?;
     let found = app.match_to_set(&arguments.club, &arguments.number).await?;
     app.close().await;
-    if arguments.database.json {
+    if arguments.signed.database.json {
         return print_json(&found);
     }
     let w = reader();
@@ -279,12 +313,7 @@ async fn make(arguments: &ClubJob) -> Result<(), Failure> {
 
 fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
     let failed = |e: quantity::NotationError| Failure::from(AppError::from(e));
-    let due = match &arguments.due {
-        Some(text) => {
-            text.parse::<Date>().map_err(|_| Failure::usage(CommandFault::NotADate { text: text.clone() }))?
-        }
-        None => reader().day_of(jiff::Timestamp::now()),
-    };
+    let due = due(arguments.due.as_deref())?;
     let angle = |text: &Option<String>| {
         text.as_deref().map(|t| quantity::parse_angle(t).map(quantity::Angle::deg)).transpose().map_err(failed)
     };
@@ -294,6 +323,10 @@ fn of_options(arguments: &ClubJob) -> Result<NewClubJob, Failure> {
         kind: arguments.kind.clone(),
         grip_model: arguments.grip_model.clone(),
         wraps: arguments.wraps.map(|full| Wraps { base: 1, full, lower_hand: 0 }),
+        grip_size: match length(arguments.grip_size.as_deref())? {
+            Some(upper_mm) => Some(GripSize { upper_mm, lower_mm: length(arguments.grip_size_lower.as_deref())? }),
+            None => None,
+        },
         grip_graphics: None,
         shaft_model: arguments.shaft_model.clone(),
         ferrule_model: arguments.ferrule_model.clone(),

@@ -10,6 +10,7 @@ mod cpm;
 mod customer;
 mod fit;
 mod gates;
+mod grip_size;
 mod job;
 mod key;
 mod learned;
@@ -99,6 +100,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
             told(pass.signed.database.json, block(gates::glue_override(&pass)))
         }
         Command::Fit(fit) => told(fit.signed.database.json, block(fit::fit(&fit))),
+        Command::GripSize(asked) => told(asked.signed.database.json, block(grip_size::grip_size(&asked))),
         Command::Cpm(cpm) => told(cpm.signed.database.json, block(cpm::cpm(&cpm))),
         Command::Profile(profile) => told(profile.signed.database.json, block(profile::profile(&profile))),
         Command::SoftSide(soft) => told(soft.signed.database.json, block(soft_side::soft_side(&soft))),

@@ -136,9 +136,27 @@ pub struct ClubMatch {
     /// Number or letter of the club that is to match.
     #[arg(long)]
     pub number: String,
-    /// Where the database is.
+    /// Make the job that builds it, of a head of this model.
+    #[arg(long, value_name = "CODE", requires = "shaft", requires = "grip")]
+    pub head: Option<String>,
+    /// Model of its shaft.
+    #[arg(long, value_name = "CODE", requires = "head")]
+    pub shaft: Option<String>,
+    /// Model of its grip.
+    #[arg(long, value_name = "CODE", requires = "head")]
+    pub grip: Option<String>,
+    /// Model of its ferrule, where it has one.
+    #[arg(long, value_name = "CODE", requires = "head")]
+    pub ferrule: Option<String>,
+    /// It matches in swing inertia and not in swing weight.
+    #[arg(long, requires = "head")]
+    pub by_inertia: bool,
+    /// When it is due: 2031-04-01; default: today.
+    #[arg(long, value_name = "DATE", requires = "head")]
+    pub due: Option<String>,
+    /// Who does it, and where the database is.
     #[command(flatten)]
-    pub database: Database,
+    pub signed: Signed,
 }
 
 /// What was put on.
@@ -189,6 +207,12 @@ pub struct ClubJob {
     /// Full layers of tape over the base layer.
     #[arg(long, value_name = "N")]
     pub wraps: Option<u8>,
+    /// How thick the grip is to be under the upper hand, 2 in below its cap; default: as it is.
+    #[arg(long, value_name = "LENGTH")]
+    pub grip_size: Option<String>,
+    /// The same under the lower hand, 6 in below its cap.
+    #[arg(long, value_name = "LENGTH", requires = "grip_size")]
+    pub grip_size_lower: Option<String>,
     /// Swing weight of the finished club; default: it keeps what it reads on arrival.
     #[arg(long, value_name = "LETTER")]
     pub swing_weight: Option<String>,

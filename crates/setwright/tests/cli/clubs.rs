@@ -152,3 +152,67 @@ fn each_kind_goes_to_the_record_by_command() {
     let found = shop.run(&["club", "match", "--club", "C1,C2,C3", "--number", "6", "--json"]);
     assert_eq!(found.code, 2, "all are sevens: no line goes through one place");
 }
+
+/// A regrip that asks a size, and a timed swing: by command alone.
+#[test]
+fn a_grip_is_brought_to_its_size_and_a_club_is_timed_by_command() {
+    let shop = Shop::stocked();
+    let models = shop.run(&["export", "--models", "--json"]).done().out;
+    let mut models: Value = serde_json::from_str(&models).expect("models");
+    for model in models.as_array_mut().expect("a list") {
+        if model["code"] == "MARL" {
+            (model["upper_mm"], model["lower_mm"]) = (json!(22.9), json!(19.7));
+        }
+    }
+    let tape = json!({ "kind": "tape", "code": "TAPE-50", "name": "Tape 50", "mass_per_area_g_per_m2": 160.0,
+        "thickness_mm": 0.16, "width_mm": 50.0 });
+    models.as_array_mut().expect("a list").push(tape);
+    shop.write("sized.json", models.to_string());
+    shop.run(&["import", "sized.json"]).done();
+    {
+        let served = shop.serve("serve");
+        let (_, settings) = served.ask("GET", "/api/v1/shop", "");
+        let mut settings: Value = serde_json::from_str(&settings).expect("settings");
+        settings["tape"] = json!("TAPE-50");
+        served.ask("PUT", "/api/v1/shop", &settings.to_string());
+    }
+    let figures = ["--swing-weight", "D1", "--total-mass", "430", "--length", "37"];
+    shop.run(&[&["club", "add", "--player", "Odell Farrowby", "--number", "7"][..], &figures].concat()).done();
+    let job = ["club", "job", "--club", "C1", "--grip-model", "MARL"];
+    shop.run(&[&job[..], &["--grip-size", "2.39 m", "--json"]].concat()).problem(2, "impossible_figure");
+    shop.run(&[&job[..], &["--grip-size", "23.9 mm", "--json"]].concat()).done();
+    let found = shop.run(&["grip-size", "1", "--json"]).done().json();
+    let advised = &found[0]["advised"];
+    assert!(advised["wraps"]["full"].as_i64().is_some_and(|full| full > 0), "{found}");
+    assert!(advised["by_points"].as_f64().is_some_and(|points| points < 0.0), "{found}");
+    let said = shop.run(&["grip-size", "1"]).done().out;
+    assert!(said.contains("full layer"), "{said}");
+    let taken = shop.run(&["grip-size", "1", "--take", "--json"]).done().json();
+    assert_eq!(taken["taken"][0]["wraps"], advised["wraps"]);
+    assert_eq!(taken["clubs"][0]["code"], "grip_size_says.as_asked");
+    shop.run(&["grip-size", "1", "--take", "--json"]).problem(4, "conflict");
+    shop.run(&["read", "1", "1", "arrived", "swing_weight=D1"]).done();
+    let kept = shop.run(&["read", "1", "1", "finish", "grip_size=24.0 mm", "--json"]).done().json();
+    assert!(kept["club"].is_object(), "{kept}");
+    let found = shop.run(&["grip-size", "1", "--json"]).done().json();
+    assert_eq!(found[0]["places"][0]["read_mm"], json!(24.0));
+    let record = shop.run(&["record", "1", "--json"]).done().json();
+    let lines = record["clubs"][0]["lines"].as_array().expect("lines");
+    let line = lines.iter().find(|line| line["what"] == "grip_size").expect("a line of the grip");
+    assert_eq!((&line["target"], &line["built"]), (&json!(23.9), &json!(24.0)));
+    // Ten swings: the forecast of the time is met, and the inertia is told with a narrower band.
+    let inertia = |shop: &Shop| -> (f64, f64) {
+        let served = shop.serve("serve");
+        let (_, view) = served.ask("GET", "/api/v1/jobs/1", "");
+        let view: Value = serde_json::from_str(&view).expect("a job");
+        let found = &view["clubs"][0]["swing_inertia"];
+        let figure = |name: &str| found[name].as_f64().expect("a figure");
+        (figure("value_kg_cm2"), figure("band_kg_cm2"))
+    };
+    let before = inertia(&shop);
+    let read = ["read", "1", "1", "finish", "swing_period=18.6/10", "--reason", "read on paper", "--json"];
+    shop.run(&read).done();
+    let after = inertia(&shop);
+    assert!(after.1 < before.1, "{before:?} {after:?}");
+    shop.run(&["read", "1", "1", "finish", "swing_period=ten", "--json"]).problem(2, "unreadable");
+}

@@ -263,6 +263,8 @@ fn grip() -> GripModel {
         centre_mm: 108.0,
         cap_mm: 3.2,
         widest_mm: None,
+        upper_mm: None,
+        lower_mm: None,
         shape: GripShape::Round,
     }
 }

@@ -8,6 +8,7 @@ use app::advice::{Advice, DeclineOffer};
 use app::bench::{DoubtedReading, Kept, LetPassRequest, NewReadings};
 use app::cpm::{AskCpm, TakeTrims, TrimsTaken};
 use app::fit::{ExchangeParts, FitTaken, PartsExchanged, TakeFit, UndoExchange};
+use app::grip_size::{TakeWraps, WrapsTaken};
 use app::scan::{ScanAt, ScanSaid};
 use app::soft_side::{FindSoftSide, ReadTwoPlanes, SoftSideKept, TwoPlanesRead};
 use axum::extract::State;
@@ -17,6 +18,7 @@ use bench::remedy::GripPick;
 use bench::set_fit::SetFit;
 use bench::trim_to_cpm::{SetCpm, Slope};
 use bench::work_order::SetAdvice;
+use bench::wrap_advice::GripSizeOfClub;
 use serde::Deserialize;
 use utoipa::{IntoParams, ToSchema};
 use utoipa_axum::router::OpenApiRouter;
@@ -34,6 +36,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(pick_grips))
         .routes(routes!(get_set_fit, take_set_fit))
         .routes(routes!(get_set_cpm, take_set_cpm))
+        .routes(routes!(get_grip_sizes, take_wraps))
         .routes(routes!(find_soft_side))
         .routes(routes!(read_two_planes))
         .routes(routes!(exchange_parts))
@@ -201,6 +204,29 @@ async fn take_set_cpm(
     Body(take): Body<TakeTrims>,
 ) -> Result<Answer<TrimsTaken>, ApiError> {
     Ok(Answer(app.take_trims(number, &take).await?))
+}
+
+/// How thick the grip of each club of a set will be under either hand, what is asked there, and the layers of tape that bring it
+/// there, with what they do to the swing weight.
+#[utoipa::path(get, path = "/jobs/{number}/grip-sizes", params(("number" = i64, Path)),
+    responses((status = 200, body = Vec<GripSizeOfClub>)))]
+async fn get_grip_sizes(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+) -> Result<Answer<Vec<GripSizeOfClub>>, ApiError> {
+    Ok(Answer(app.grip_sizes(number).await?))
+}
+
+/// Lay other layers of tape than the sheet says under grips that are not on yet, all or none: those that are named, or all that
+/// are advised. The same request with what came back as `before` takes it back.
+#[utoipa::path(post, path = "/jobs/{number}/grip-sizes", params(("number" = i64, Path)), request_body = TakeWraps,
+    responses((status = 200, body = WrapsTaken)))]
+async fn take_wraps(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Body(take): Body<TakeWraps>,
+) -> Result<Answer<WrapsTaken>, ApiError> {
+    Ok(Answer(app.take_wraps(number, &take).await?))
 }
 
 /// What is to be fitted in each club of a set now: a weight into the tip, a grip to hang out, lead tape, or nothing; each helps

@@ -7,6 +7,7 @@ use crate::reader::{Answer, Reader};
 use app::App;
 use app::club::{ChangeClub, ClubLine, ClubView, MeasureClub, NewClub};
 use app::club_job::{KindView, NewClubJob};
+use app::match_job::NewMatch;
 use axum::extract::State;
 use axum::http::StatusCode;
 use desk::match_set::MatchedClub;
@@ -20,7 +21,7 @@ use utoipa_axum::routes;
 pub(super) fn router() -> OpenApiRouter<App> {
     OpenApiRouter::new()
         .routes(routes!(list_clubs, add_club))
-        .routes(routes!(match_club))
+        .routes(routes!(match_club, build_match))
         .routes(routes!(get_club, change_club))
         .routes(routes!(measure_club))
         .routes(routes!(add_club_job))
@@ -73,6 +74,12 @@ async fn match_club(State(app): State<App>, Asked(query): Asked<MatchQuery>) -> 
     let codes: Vec<String> =
         query.clubs.split(',').map(|code| code.trim().to_owned()).filter(|c| !c.is_empty()).collect();
     Ok(Answer(app.match_to_set(&codes, &query.number).await?))
+}
+
+/// Make the job of one club that is to match others that were measured, in swing weight or in swing inertia.
+#[utoipa::path(post, path = "/match-set", request_body = NewMatch, responses((status = 201, body = Job)))]
+async fn build_match(State(app): State<App>, Body(new): Body<NewMatch>) -> Result<(StatusCode, Answer<Job>), ApiError> {
+    Ok((StatusCode::CREATED, Answer(app.new_match_job(new).await?)))
 }
 
 /// A club with its life.

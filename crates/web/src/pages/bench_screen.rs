@@ -66,7 +66,7 @@ impl Screen<'_> {
             outlook: self.outlook_part(w, step_state, if_read)?,
             below: html! {
                 @if self.advised().is_some() { (self.offer_part(w)) }
-                (self.remedy_part(w)) (self.inertia_part(w)) (self.readings(w, believed))
+                (self.remedy_part(w)) (self.inertia_part(w)) (self.grip_part(w)?) (self.readings(w, believed))
                 div.columns {
                     details { summary { (w.text("outlook-how")) } (self.funnel(w, points)) }
                     (sliders)

@@ -133,6 +133,18 @@ fn club_fields(w: &Words, form: &Entries, club: &Club, kinds: &[KindView], model
                     ..Field::default()
                 },
             ),
+            Asked::GripSize => html! {
+                (form.field(
+                    &format!("{name}-upper"),
+                    &w.text("grip-size-asked-upper"),
+                    Field { hint: &w.text("grip-size-asked-hint"), unit: w.length_sign(), ..Field::default() },
+                ))
+                (form.field(
+                    &format!("{name}-lower"),
+                    &w.text("grip-size-asked-lower"),
+                    Field { hint: &w.text("grip-size-asked-lower-hint"), unit: w.length_sign(), ..Field::default() },
+                ))
+            },
             Asked::Length => {
                 let hint = typed(w, club, What::FinishedLength)
                     .map(|now| text!(w, "club-job-now", now = now))
@@ -240,6 +252,7 @@ fn asked(w: &Words, form: &mut Entries, code: &str) -> AskedOfClub {
         kind: form.text(&format!("kind-{code}")).to_owned(),
         grip_model: form.some(&name(Asked::GripModel)),
         wraps: full.map(|full| Wraps { base: 1, full: u8::try_from(full).unwrap_or(u8::MAX), lower_hand: 0 }),
+        grip_size: super::grip_size::asked(w, form, &name(Asked::GripSize)),
         grip_graphics: Facing::from_key(form.text(&name(Asked::GripGraphics))),
         shaft_model: form.some(&name(Asked::ShaftModel)),
         ferrule_model: form.some(&name(Asked::FerruleModel)),

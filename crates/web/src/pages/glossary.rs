@@ -12,7 +12,7 @@ use maud::{Markup, html};
 use words::Words;
 
 /// Terms of the trade, by the names of their texts, in the order of the alphabet.
-const TRADE: [&str; 27] = [
+const TRADE: [&str; 28] = [
     "adapter",
     "balance-point",
     "balance-scale",
@@ -25,6 +25,7 @@ const TRADE: [&str; 27] = [
     "cpm",
     "cure",
     "ferrule",
+    "grip-size",
     "grip-wraps",
     "lie",
     "loft",

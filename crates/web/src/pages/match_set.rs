@@ -4,7 +4,7 @@ use super::entries::{Entries, capital, go_to, words_cards};
 use super::say::{band, value};
 use super::{Framed, PageResult, Who, failure, failure_status, framed};
 use crate::reader::Reader;
-use app::club_job::NewClubJob;
+use app::match_job::NewMatch;
 use app::{App, AppError};
 use axum::Router;
 use axum::extract::{Form, Query, State};
@@ -16,7 +16,7 @@ use look::{Action, Button, ButtonKind, Cell, Column, Field, Nav, Notice, button,
 use maud::{Markup, html};
 use trade::head::HeadModel;
 use trade::kind::ClubKind;
-use trade::model::{Library, Model, PartKind};
+use trade::model::{Model, PartKind};
 use trade::reading::What;
 use words::{Words, text};
 
@@ -203,26 +203,8 @@ async fn build(
         ferrule: form.some("ferrule"),
         by_inertia: form.has("by_inertia", "1"),
     };
-    let made = async {
-        let codes = codes(&form);
-        let found = app.match_to_set(&codes, form.text("number")).await?;
-        let library: Library = app.models(None).await?.into_iter().collect();
-        let row = found.row(&library, &app.shop().await?, models)?;
-        let first = app.club(codes.first().map_or("", String::as_str)).await?.club;
-        let new = NewClubJob {
-            due,
-            player: first.player,
-            note: String::new(),
-            clubs: Vec::new(),
-            new_clubs: vec![row],
-            hand: Some(first.hand),
-            customer: first.owner,
-            neighbour_reason: String::new(),
-            by,
-        };
-        app.new_club_job(&new).await
-    };
-    match made.await {
+    let new = NewMatch { clubs: codes(&form), number: form.text("number").to_owned(), models, due, by };
+    match app.new_match_job(new).await {
         Ok(job) => Ok(go_to(&format!("/bench/{}", job.number)).into_response()),
         Err(error) => page(&w, &app, &form, Some(error)).await,
     }

@@ -26,6 +26,7 @@ mod gauge_study;
 mod glossary;
 mod glue;
 mod grid;
+mod grip_size;
 mod help;
 mod job_card;
 mod job_kinds;
@@ -121,6 +122,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(bench::router())
         .merge(grid::router())
         .merge(cpm::router())
+        .merge(grip_size::router())
         .merge(shaft_profile::router())
         .merge(soft_side::router())
         .merge(open::router())

@@ -149,6 +149,8 @@ fn grip() -> Vec<Ask> {
         ask("centre_mm", "model_form.grip_centre_mm", MM),
         ask("cap_mm", "model_form.grip_cap_mm", MM),
         ask("widest_mm", "model_form.grip_widest_mm", MM).hint("model_form.grip_widest_mm_hint").optional(),
+        ask("upper_mm", "model_form.grip_upper_mm", MM).hint("model_form.grip_upper_mm_hint").optional(),
+        ask("lower_mm", "model_form.grip_lower_mm", MM).hint("model_form.grip_lower_mm_hint").optional(),
         ask("shape", "model_form.grip_shape", choice!(GripShape)),
     ]
 }

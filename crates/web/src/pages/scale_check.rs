@@ -38,7 +38,7 @@ pub(super) const fn live_name(measures: Measures) -> &'static str {
     match measures {
         Measures::Mass => "check_mass",
         Measures::SwingWeight => "check_weight",
-        Measures::Frequency | Measures::Angle | Measures::Length => "other",
+        Measures::Frequency | Measures::Angle | Measures::Length | Measures::Diameter => "other",
     }
 }
 
@@ -55,7 +55,7 @@ pub(super) fn with_unit(w: &Words, measures: Measures, typed: &str) -> String {
     let bare = !typed.chars().any(char::is_alphabetic) && typed.chars().any(|c| c.is_ascii_digit());
     let other = match measures {
         Measures::Mass => w.units.mass != MassUnit::Gram,
-        Measures::Length => w.units.length != LengthUnit::Millimetre,
+        Measures::Length | Measures::Diameter => w.units.length != LengthUnit::Millimetre,
         Measures::SwingWeight | Measures::Frequency | Measures::Angle => false,
     };
     if bare && other { format!("{} {}", typed.trim(), unit_hint(w, measures)) } else { typed.to_owned() }
@@ -195,7 +195,7 @@ const fn how(measures: Measures) -> &'static str {
     match measures {
         Measures::Mass => "scale-check-how-mass",
         Measures::SwingWeight => "scale-check-how-swing-weight",
-        Measures::Frequency | Measures::Angle | Measures::Length => "scale-check-how-other",
+        Measures::Frequency | Measures::Angle | Measures::Length | Measures::Diameter => "scale-check-how-other",
     }
 }
 

@@ -48,7 +48,7 @@ pub const fn amount_of(measures: Measures) -> Amount {
         Measures::SwingWeight => Amount::Points,
         Measures::Frequency => Amount::Frequency,
         Measures::Angle => Amount::Angle,
-        Measures::Length => Amount::Length,
+        Measures::Length | Measures::Diameter => Amount::Length,
     }
 }
 

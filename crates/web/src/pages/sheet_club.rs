@@ -63,6 +63,14 @@ fn typed(w: &Words, club: &SheetClub, version: i64) -> Entries {
         ("wraps_base", club.wraps.base.to_string()),
         ("wraps_full", club.wraps.full.to_string()),
         ("wraps_lower", club.wraps.lower_hand.to_string()),
+        (
+            "grip_size-upper",
+            club.grip_size.map(|size| Measured::Millimetre.typed(w, size.upper_mm)).unwrap_or_default(),
+        ),
+        (
+            "grip_size-lower",
+            club.grip_size.and_then(|s| s.lower_mm).map(|mm| Measured::Millimetre.typed(w, mm)).unwrap_or_default(),
+        ),
         ("grip_graphics", key(club.grip_graphics)),
         ("shaft_graphics", key(club.shaft_graphics)),
         ("adapter_setting", club.adapter_setting.clone().unwrap_or_default()),
@@ -162,6 +170,8 @@ fn grip_fields(w: &Words, form: &Entries, settings: &[String]) -> Markup {
         (form.field("wraps_base", &w.text("sheet-club-tape-base"), whole))
         (form.field("wraps_full", &w.text("sheet-club-tape-full"), whole))
         (form.field("wraps_lower", &w.text("sheet-club-tape-lower"), whole))
+        (form.field("grip_size-upper", &w.text("grip-size-asked-upper"), Field { hint: &w.text("grip-size-asked-hint"), unit: w.length_sign(), ..Field::default() }))
+        (form.field("grip_size-lower", &w.text("grip-size-asked-lower"), Field { hint: &w.text("grip-size-asked-lower-hint"), unit: w.length_sign(), ..Field::default() }))
         (form.select("grip_graphics", &w.text("sheet-club-grip-label"), "", &facing))
         (form.select("shaft_graphics", &w.text("sheet-club-shaft-label"), "", &facing))
         (form.select("soft_side", &w.text("sheet-club-soft-side"), "", &soft))
@@ -270,6 +280,7 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
         })
     };
     let wraps = Wraps { base: layers("wraps_base"), full: layers("wraps_full"), lower_hand: layers("wraps_lower") };
+    let grip_size = super::grip_size::asked(w, form, "grip_size");
     let mut tolerance = |name: &str| {
         let value = match name {
             "tol_length" => form.measured(w, name, Measured::Millimetre),
@@ -318,6 +329,7 @@ fn read(w: &Words, form: &mut Entries, club: &SheetClub) -> Option<SheetClub> {
             _ => None,
         },
         wraps,
+        grip_size,
         tolerances,
         ..club.clone()
     })

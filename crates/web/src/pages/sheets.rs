@@ -359,6 +359,8 @@ pub(super) fn field_word(w: &Words, field: &str) -> String {
         "cpm" => "sheet-field-cpm",
         "total_mass_g" => "sheet-field-total-mass",
         "wraps" => "sheet-field-tape",
+        "grip_size.upper_mm" => "grip-size-asked-upper",
+        "grip_size.lower_mm" => "grip-size-asked-lower",
         "tolerances" => "sheet-field-tolerance",
         "grip_graphics" => "sheet-field-grip-label",
         "shaft_graphics" => "sheet-field-shaft-label",

@@ -202,6 +202,10 @@ fn gripping(w: &Words, file: &JobFile, club: &JobClub, plan: &ClubPlan) -> Resul
         why: text!(w, "says-strips-are", base = wraps.base, full = wraps.full),
         of: None,
     }];
+    if club.target.grip_size.is_some() {
+        let deed = html! { a href={ "/bench/" (file.job.number) "/grip-size" } { (w.text("grip-size-open")) } };
+        lines.push(Line { deed, why: String::new(), of: None });
+    }
     if wraps.lower_hand > 0 {
         let deed = rich!(w, "says-strips-lower", strong, n = wraps.lower_hand, strip_mm = strip / 2.0);
         lines.push(Line { deed, why: String::new(), of: None });

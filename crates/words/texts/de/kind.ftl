@@ -69,6 +69,7 @@ measures-swing-weight = Schwunggewicht
 measures-frequency = Frequenz
 measures-angle = Loft und Lie
 measures-length = Länge
+measures-diameter = Durchmesser eines Griffs
 
 # What takes a scale's trust away.
 trust-cause-tolerance = außerhalb der Toleranz
@@ -240,6 +241,8 @@ what-swing-weight = Schwunggewicht
 what-balance-point = Balancepunkt
 what-shaft-length = Schaftlänge
 what-finished-length = Länge bis zur Griffkappe
+what-grip-size = Griff an der oberen Hand
+what-grip-size-lower = Griff an der unteren Hand
 what-loft = Loft
 what-lie = Lie
 what-grip-centre = Schwerpunkt des Griffs
@@ -382,6 +385,7 @@ club-deed-retired = ausgemustert
 # What the sheet of a kind of job asks.
 asked-grip-model = Griffmodell
 asked-wraps = Lagen
+asked-grip-size = Griffstärke
 asked-grip-graphics = Richtung des Griffaufdrucks
 asked-shaft-model = Schaftmodell
 asked-ferrule-model = Ferrulenmodell

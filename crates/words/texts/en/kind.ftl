@@ -69,6 +69,7 @@ measures-swing-weight = swing weight
 measures-frequency = frequency
 measures-angle = loft and lie
 measures-length = length
+measures-diameter = diameter of a grip
 
 # What takes a scale's trust away.
 trust-cause-tolerance = outside its tolerance
@@ -247,6 +248,8 @@ what-cap-thickness = cap
 what-shaft-balance-point = shaft's balance point
 what-check-weight = check weight
 what-reference-swing-weight = reference club
+what-grip-size = grip at the upper hand
+what-grip-size-lower = grip at the lower hand
 what-cpm = frequency
 what-swing-period = swing period
 what-swing-inertia = swing inertia
@@ -382,6 +385,7 @@ club-deed-retired = retired
 # What the sheet of a kind of job asks.
 asked-grip-model = grip model
 asked-wraps = wraps
+asked-grip-size = grip size
 asked-grip-graphics = which way the grip's label faces
 asked-shaft-model = shaft model
 asked-ferrule-model = ferrule model

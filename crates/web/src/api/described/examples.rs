@@ -155,6 +155,13 @@ fn bench(operation: &str) -> Option<Value> {
         "note_step_done" => json!({ "step": "prepared", "by": "Ada" }),
         "let_batch_pass" => json!({ "strength": "full", "reason": "cured in the oven by its sheet", "by": "Ada" }),
         "take_set_fit" => json!({ "picks": [{ "slot": 3, "kind": "tip_weight", "code": "TRAY-6" }], "by": "Ada" }),
+        "build_match" => json!({
+            "clubs": ["C1", "C2", "C3"], "number": "7", "due": "2026-03-09", "by": "Ada",
+            "models": { "head": "SISKIN", "shaft": "TRAMONTANA-P", "grip": "OLIVINE", "by_inertia": true }
+        }),
+        "take_wraps" => json!({
+            "wraps": [{ "slot": 8, "wraps": { "base": 1, "full": 2, "lower_hand": 0 } }], "by": "Ada"
+        }),
         "take_set_cpm" => json!({ "trims": [{ "slot": 8, "tip_trim_mm": 104.0 }], "by": "Ada" }),
         "find_soft_side" => json!({
             "sweep": {

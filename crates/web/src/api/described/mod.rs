@@ -99,6 +99,7 @@ const NOUNS: [(&str, &str, &[&str]); 20] = [
             "/jobs/{number}/advice",
             "/jobs/{number}/grips",
             "/jobs/{number}/cpm",
+            "/jobs/{number}/grip-sizes",
             "/jobs/{number}/decline-offer",
             "/jobs/{number}/open",
             "/jobs/{number}/done",
