@@ -78,6 +78,8 @@ fact::facts! {
         Unknown,
         /// No size is asked.
         NotAsked,
+        /// Neither sheet nor shop names a tape, so nothing can be laid.
+        NoTape,
         /// The tape of the sheet gives it.
         AsAsked,
         /// Other layers give it.
@@ -193,6 +195,7 @@ impl Believed<'_> {
         let best = self.best_wraps(grips, case, club)?;
         let left_mm = best.map_or(off_mm, |best| best.upper_mm - asked_mm);
         found.fact = match best {
+            None if off_mm.abs() > SIZE_TOLERANCE_MM => GripSizeSays::NoTape.into(),
             _ if left_mm > SIZE_TOLERANCE_MM => GripSizeSays::TooThick { by_mm: left_mm }.into(),
             _ if left_mm < -SIZE_TOLERANCE_MM => GripSizeSays::TooThin { by_mm: -left_mm }.into(),
             Some(best) if best.wraps != target.wraps => {

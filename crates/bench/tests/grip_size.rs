@@ -184,6 +184,12 @@ fn wraps_that_are_advised_bring_the_grip_there_and_say_their_price() {
     ask(&mut set, advised.upper_mm, Some(lower + 0.8));
     let built_up = sizes(&set)[0].advised.unwrap();
     assert!(built_up.wraps.lower_hand > 0 && built_up.wraps.full == advised.wraps.full, "{built_up:?}");
+    // Without a tape nothing can be laid, and it is not the grip that is at fault.
+    let shops = set.shop.tape.take();
+    let of_sheet: Vec<Option<String>> = set.job.clubs.iter_mut().map(|club| club.target.tape.take()).collect();
+    assert_eq!(sizes(&set)[0].fact.code(), "grip_size_says.no_tape");
+    set.shop.tape = shops;
+    set.job.clubs.iter_mut().zip(of_sheet).for_each(|(club, tape)| club.target.tape = tape);
     // No number of layers makes a grip thinner than it is, nor a hand's breadth thicker.
     ask(&mut set, bare - 2.0, None);
     assert_eq!(sizes(&set)[0].fact.code(), "grip_size_says.too_thick");

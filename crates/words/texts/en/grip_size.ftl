@@ -5,6 +5,7 @@ grip-place-lower = lower hand
 
 grip-size-says-unknown = No forecast: the model of the grip does not say how thick it is. Measure one of it and enter it in Models.
 grip-size-says-not-asked = The sheet asks no size.
+grip-size-says-no-tape = Off the size, and no tape is known: name one on the sheet, or the shop’s in Shop.
 grip-size-says-as-asked = The tape as planned gives the size.
 grip-size-says-wraps =
     { $full ->
