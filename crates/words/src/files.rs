@@ -195,16 +195,14 @@ mod tests {
         }
     }
 
-    /// A long text that is the same letter for letter was forgotten.
+    /// A long text that is the same letter for letter was forgotten, but for what is typed in the shop's notation.
     #[test]
     fn no_sentence_was_left_in_english() {
         let (english, german) = (texts(ENGLISH), texts(GERMAN));
         let is_sentence = |text: &str| text.split_whitespace().filter(|word| word.len() > 2).count() > 3;
-        let same: Vec<&String> = english
-            .iter()
-            .filter(|(name, (text, _))| is_sentence(text) && german[*name].0 == *text)
-            .map(|(n, _)| n)
-            .collect();
+        let notation = |name: &str| name.starts_with("sheet-form-phrases-") || name == "fit-tip";
+        let mut same: Vec<&String> = english.keys().filter(|name| german[*name].0 == english[*name].0).collect();
+        same.retain(|name| is_sentence(&english[*name].0) && !notation(name));
         assert!(same.is_empty(), "as in English: {same:?}");
     }
 

@@ -5,6 +5,7 @@ grip-place-lower = untere Hand
 
 grip-size-says-unknown = Keine Vorhersage: Das Griffmodell sagt nicht, wie dick der Griff ist. Einen davon messen und unter Modelle eintragen.
 grip-size-says-not-asked = Das Blatt verlangt keine Griffstärke.
+grip-size-says-no-tape = Die Stärke passt nicht, und es ist kein Griffband bekannt: auf dem Blatt eines nennen oder unter Werkstatt das übliche.
 grip-size-says-as-asked = Die geplanten Lagen ergeben die Stärke.
 grip-size-says-wraps =
     { $full ->
