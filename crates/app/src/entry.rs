@@ -61,8 +61,8 @@ fn plain(what: What, text: &str) -> Result<f64, AppError> {
 /// The answer of a look: 1 for yes, 0 for no.
 fn yes_or_no(what: What, text: &str) -> Result<f64, AppError> {
     match text.trim().to_lowercase().as_str() {
-        "yes" | "y" | "1" => Ok(1.0),
-        "no" | "n" | "0" => Ok(0.0),
+        "yes" | "y" | "ja" | "j" | "1" => Ok(1.0),
+        "no" | "n" | "nein" | "0" => Ok(0.0),
         _ => Err(AppError::invalid(EntryRefused::YesOrNo { what, typed: text.trim().to_owned() })),
     }
 }

@@ -5,6 +5,7 @@
 
 pub mod access;
 pub mod advice;
+pub mod archive;
 pub mod backup;
 pub mod bench;
 pub mod calc;

@@ -67,6 +67,10 @@ pub enum Command {
     Backup(BackupArguments),
     /// Put a backup in the place of the shop; without --replace tells what would be lost and changes nothing.
     Restore(RestoreArguments),
+    /// Write the whole shop as a text that any program can read: to move it to another database, or to keep it for good.
+    Archive(ArchiveArguments),
+    /// Make a shop from an archive where there is none yet, in SQLite or PostgreSQL.
+    Unpack(UnpackArguments),
     /// Look for damage in the shop, or in a backup.
     Check(CheckArguments),
     /// Import parts from a CSV file or an XLSX workbook, or models from a JSON file: good rows are kept, bad rows named.

@@ -1,5 +1,6 @@
 //! The one place that turns an error into words on the terminal and an exit code.
 
+use crate::reader::language;
 use app::{AppError, Kind};
 use fact::{Fact, Refusal, Told};
 use jiff::tz::TimeZone;
@@ -7,7 +8,7 @@ use std::fmt;
 use std::io::Write;
 use std::path::Path;
 use std::process::ExitCode;
-use words::{Language, Words, text};
+use words::{Words, text};
 
 /// Exit codes: 2 for what was given, 3 for what is not there, 4 for what somebody else has or what must wait, 5 for a
 /// store or file that cannot serve, 6 for a mistake of the program itself.
@@ -137,7 +138,7 @@ impl fmt::Display for Failure {
 /// The words of the command line: its documents carry millimetres and grams in the names of their fields, so that what is
 /// refused is told in them too.
 fn of_documents() -> Words {
-    Words::of_documents(Language::english(), TimeZone::system())
+    Words::of_documents(language(), TimeZone::system())
 }
 
 impl From<AppError> for Failure {

@@ -3,6 +3,7 @@
 //! Every statement is written once, with `$1` for its values, which both engines take. Here alone the two are told apart
 //! by type: a missing figure is bound as a NULL of its own type, which a common face of the library cannot do.
 
+use futures_util::TryStreamExt;
 use sqlx::pool::PoolOptions;
 use sqlx::postgres::{PgConnectOptions, PgRow};
 use sqlx::sqlite::{SqliteConnectOptions, SqliteRow};
@@ -166,6 +167,25 @@ impl Connection<'_> {
                 bound!(Postgres, query).fetch_all(&mut **conn).await?.into_iter().map(Row::Postgres).collect()
             }
         })
+    }
+
+    /// Hands each row to `take` as it comes, until that says that it has enough: none of them is kept.
+    pub(crate) async fn each(&mut self, query: Query, mut take: impl FnMut(Row) -> bool) -> Result<(), sqlx::Error> {
+        macro_rules! handed {
+            ($engine:ident, $conn:expr) => {{
+                let mut rows = bound!($engine, query).fetch(&mut **$conn);
+                while let Some(row) = rows.try_next().await? {
+                    if !take(Row::$engine(row)) {
+                        break;
+                    }
+                }
+            }};
+        }
+        match self {
+            Self::Sqlite(conn) => handed!(Sqlite, conn),
+            Self::Postgres(conn) => handed!(Postgres, conn),
+        }
+        Ok(())
     }
 
     pub(crate) async fn row(&mut self, query: Query) -> Result<Option<Row>, sqlx::Error> {

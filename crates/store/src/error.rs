@@ -45,6 +45,18 @@ pub enum StoreError {
         /// One of the foreign tables.
         table: String,
     },
+    /// A shop is there already where an archive is to be unpacked.
+    NotEmpty {
+        /// Where it is.
+        place: String,
+    },
+    /// An archive that cannot be read, or is not whole.
+    NotAnArchive {
+        /// The line that was not taken, from 1.
+        line: u64,
+        /// Why.
+        fault: Told,
+    },
     /// The schema is not what the migrations make.
     SchemaDamaged {
         /// Where it is.
@@ -223,13 +235,14 @@ impl StoreError {
                 | Self::KeyReused { .. }
                 | Self::InUseElsewhere { .. }
                 | Self::OnServer { .. }
+                | Self::NotEmpty { .. }
         )
     }
 
     /// The entry itself cannot be saved.
     #[must_use]
     pub const fn is_bad_entry(&self) -> bool {
-        matches!(self, Self::NotStorable { .. })
+        matches!(self, Self::NotStorable { .. } | Self::NotAnArchive { .. })
     }
 
     /// Translates what the database said at `place`.
@@ -317,6 +330,10 @@ impl Fact for StoreError {
             }
             Self::NotADatabase { place } => Told::new("store.not_a_database").with("place", place),
             Self::NotOurs { place, table } => Told::new("store.not_ours").with("place", place).with("table", table),
+            Self::NotEmpty { place } => Told::new("store.not_empty").with("place", place),
+            Self::NotAnArchive { line, fault } => {
+                Told::new("store.not_an_archive").with("line", line).with("fault", fault)
+            }
             Self::SchemaDamaged { place, problem } => {
                 Told::new("store.schema_damaged").with("place", place).with("log", problem)
             }

@@ -88,6 +88,14 @@ impl Making {
         &self.url
     }
 
+    /// Removes what was made of it.
+    ///
+    /// # Errors
+    /// [`StoreError::CannotOpen`]
+    pub fn give_up(self) -> Result<(), StoreError> {
+        remove_with_side_files(&self.beside)
+    }
+
     /// Puts the file in its place, once every connection to it is closed.
     ///
     /// # Errors

@@ -12,6 +12,7 @@
 //! are those that went in, bit for bit.
 
 mod access;
+mod archive;
 mod backup;
 mod batch;
 mod club;
@@ -45,9 +46,11 @@ mod sheet;
 mod shop;
 mod side_file;
 mod study;
+mod tables;
 mod tx;
 
 pub use access::DoorCode;
+pub use archive::{Archived, fill_from_archive, fill_from_file};
 pub use backup::{Contents, Copied, look_into};
 pub use club::ClubFilter;
 pub use customer::{CustomerLine, CustomerRow, FreeName};

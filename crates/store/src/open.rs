@@ -1,6 +1,6 @@
 //! Opening: the address, what kind of database it is, and whether it is ours and sound.
 
-use crate::engine::{Backend, Options, Pool, begin_write, lock_writers};
+use crate::engine::{Backend, Options, Pool, Transaction, begin_write, lock_writers};
 use crate::error::StoreError;
 use crate::remembered::Remembered;
 use crate::schema;
@@ -92,11 +92,7 @@ impl Store {
     /// # Errors
     /// No connection could be had.
     pub async fn read(&self) -> Result<Tx, StoreError> {
-        let begun = match self.backend {
-            Backend::Sqlite => self.readers.begin("BEGIN DEFERRED").await,
-            Backend::Postgres => self.readers.begin("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
-        };
-        let inner = begun.map_err(|e| StoreError::from_sqlx(e, &self.place))?;
+        let inner = self.begin_reading().await?;
         Ok(Tx::new(inner, Arc::clone(&self.place), Arc::clone(&self.remembered), false))
     }
 
@@ -132,6 +128,20 @@ impl Store {
         lock_writers(&mut tx.connection()).await.map_err(|e| self.failed(e))?;
         schema::drop_all(&mut tx.connection()).await.map_err(|e| self.failed(e))?;
         tx.commit().await.map_err(|e| self.failed(e))
+    }
+
+    /// Where it is, as a person may be shown it.
+    pub(crate) fn place(&self) -> &str {
+        &self.place
+    }
+
+    /// A transaction that sees one consistent state, without what a [`Tx`] does around it.
+    pub(crate) async fn begin_reading(&self) -> Result<Transaction<'static>, StoreError> {
+        let begun = match self.backend {
+            Backend::Sqlite => self.readers.begin("BEGIN DEFERRED").await,
+            Backend::Postgres => self.readers.begin("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await,
+        };
+        begun.map_err(|e| self.failed(e))
     }
 
     pub(crate) const fn readers(&self) -> &Pool {

@@ -55,10 +55,15 @@ fn migrations(backend: Backend) -> Vec<Migration> {
     .collect()
 }
 
+/// The newest schema that this version knows.
+pub(crate) fn newest() -> i64 {
+    migrations(Backend::Sqlite).iter().map(|m| m.version).max().unwrap_or(0)
+}
+
 /// Brings a database up to date: refuses what is not ours or newer, settles the connection, migrates, checks. Returns
 /// whether it was empty before; where none is to be made, an empty one is refused.
 pub(crate) async fn prepare(conn: &mut Connection<'_>, place: &str, make: bool) -> Result<bool, StoreError> {
-    let known = migrations(conn.backend()).iter().map(|m| m.version).max().unwrap_or(0);
+    let known = newest();
     // Looked at before anything is changed: even the change of the journal mode would touch a foreign file.
     let applied = applied_version(conn, place).await?;
     match applied {
@@ -95,7 +100,7 @@ async fn copy_before(conn: &mut Connection<'_>, place: &str, known: i64) -> Resu
 
 /// The newest migration of a database that holds a shop this version knows.
 pub(crate) async fn known_version(conn: &mut Connection<'_>, place: &str) -> Result<i64, StoreError> {
-    let known = migrations(conn.backend()).iter().map(|m| m.version).max().unwrap_or(0);
+    let known = newest();
     match applied_version(conn, place).await? {
         Some(found) if found > known => Err(StoreError::Newer { place: place.to_owned(), found, known }),
         Some(found) => Ok(found),
@@ -140,9 +145,17 @@ pub(crate) async fn drop_all(conn: &mut Connection<'_>) -> Result<(), sqlx::Erro
     Ok(())
 }
 
+/// Whether a database has tables of this program; one with tables of another program is refused.
+pub(crate) async fn is_made(conn: &mut Connection<'_>, place: &str) -> Result<bool, StoreError> {
+    Ok(applied_version(conn, place).await?.is_some())
+}
+
 /// SQLite's tables, each before those that it refers to. An older table may refer to a younger one, since a migration may add
 /// such a column. Tables that refer to each other in a ring, which there are none, come last as they are.
-async fn referring_first(conn: &mut Connection<'_>, mut left: Vec<String>) -> Result<Vec<String>, sqlx::Error> {
+pub(crate) async fn referring_first(
+    conn: &mut Connection<'_>,
+    mut left: Vec<String>,
+) -> Result<Vec<String>, sqlx::Error> {
     let sql = "SELECT m.name AS child, f.\"table\" AS parent FROM sqlite_master m
                JOIN pragma_foreign_key_list(m.name) f WHERE m.type = 'table'";
     let mut refers: Vec<(String, String)> = Vec::new();
@@ -196,19 +209,26 @@ async fn migrate(conn: &mut Connection<'_>, place: &str) -> Result<(), StoreErro
     let backend = conn.backend();
     let mut tx = conn.begin(begin_write(backend)).await.map_err(failed)?;
     lock_writers(&mut tx.connection()).await.map_err(failed)?;
+    migrate_in(&mut tx, place, newest()).await?;
+    // A write of nothing. Beginning alone would not show that a file is read-only.
+    let touch = "UPDATE _sqlx_migrations SET success = success WHERE version = -1";
+    tx.connection().change(query(touch)).await.map_err(failed)?;
+    tx.commit().await.map_err(failed)
+}
+
+/// The pending migrations up to one of them, in a transaction of the caller's.
+pub(crate) async fn migrate_in(tx: &mut Transaction<'_>, place: &str, up_to: i64) -> Result<(), StoreError> {
+    let failed = |e| StoreError::from_sqlx(e, place);
+    let backend = tx.connection().backend();
     // `run` would do the same, but the compiler cannot see that its future may move between threads.
-    let migrator = Migrator::with_migrations(migrations(backend));
-    let run = match &mut tx {
+    let wanted = migrations(backend).into_iter().filter(|m| m.version <= up_to).collect();
+    let migrator = Migrator::with_migrations(wanted);
+    let run = match tx {
         Transaction::Sqlite(tx) => migrator.run_direct(None, &mut **tx, false).await,
         Transaction::Postgres(tx) => migrator.run_direct(None, &mut **tx, false).await,
     };
-    // A write of nothing. Beginning alone would not show that a file is read-only.
-    let touch = "UPDATE _sqlx_migrations SET success = success WHERE version = -1";
     match run {
-        Ok(()) => {
-            tx.connection().change(query(touch)).await.map_err(failed)?;
-            tx.commit().await.map_err(failed)
-        }
+        Ok(()) => Ok(()),
         Err(MigrateError::Execute(e) | MigrateError::ExecuteMigration(e, _)) => Err(failed(e)),
         Err(other) => Err(StoreError::SchemaDamaged { place: place.to_owned(), problem: other.to_string() }),
     }

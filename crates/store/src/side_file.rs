@@ -37,7 +37,7 @@ pub(crate) fn remove_side_files(path: &Path) -> Result<(), StoreError> {
 }
 
 /// Removes what is there of these files.
-fn remove_files(files: &[PathBuf]) -> Result<(), StoreError> {
+pub(crate) fn remove_files(files: &[PathBuf]) -> Result<(), StoreError> {
     for file in files {
         match std::fs::remove_file(file) {
             Err(e) if e.kind() != std::io::ErrorKind::NotFound => {

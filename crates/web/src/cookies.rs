@@ -15,8 +15,11 @@ pub(crate) const UNITS: &str = "units";
 /// Name of the cookie that knows the colours of the tablet: `light`, `dark`.
 pub(crate) const THEME: &str = "theme";
 
-/// Name of the cookie that knows how decimals are printed: `comma`.
+/// Name of the cookie that knows how decimals are printed: `comma`, `point`.
 pub(crate) const DECIMAL: &str = "decimal";
+
+/// Name of the cookie that knows the language of the tablet: `de`.
+pub(crate) const LANGUAGE: &str = "language";
 
 /// Name of the cookie that knows whether single letters press buttons: `off`.
 pub(crate) const LETTERS: &str = "letters";

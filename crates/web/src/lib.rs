@@ -34,14 +34,18 @@ use words::Language;
 /// Most bytes of a request: a file to import with what a form puts around it.
 const BODY_MAX_BYTES: usize = app::stock::IMPORT_MAX_BYTES + 64 * 1024;
 
-/// The whole site in English: pages at the root, the API under `/api/v1`, for those who come through the door.
+/// The whole site: pages at the root, the API under `/api/v1`, for those who come through the door, each in the language that
+/// its tablet is set to or its browser asks for.
 pub fn router(app: App, door: impl Into<Door>) -> Router {
-    router_in(app, door, Language::english())
+    site(app, door.into(), None)
 }
 
-/// The whole site in a language.
+/// The whole site in one language, whoever asks.
 pub fn router_in(app: App, door: impl Into<Door>, language: &'static Language) -> Router {
-    let door = door.into();
+    site(app, door.into(), Some(language))
+}
+
+fn site(app: App, door: Door, language: Option<&'static Language>) -> Router {
     let counted = Arc::new(operate::Counted::default());
     let routes = Router::new()
         .nest("/api/v1", api::router())

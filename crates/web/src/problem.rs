@@ -162,8 +162,8 @@ impl Problem {
 
 /// The words of a program's answers: its documents carry millimetres and grams in the names of their fields, so that its
 /// problems are told in them too.
-fn of_documents() -> Words {
-    Words::of_documents(Language::english(), TimeZone::system())
+pub(crate) fn of_documents(language: &'static Language) -> Words {
+    Words::of_documents(language, TimeZone::system())
 }
 
 impl From<&AppError> for Problem {
@@ -197,7 +197,7 @@ impl Problem {
 
 impl IntoResponse for Problem {
     fn into_response(self) -> Response {
-        let body = serde_json::to_vec(&self.document(&of_documents())).unwrap_or_default();
+        let body = serde_json::to_vec(&self.document(&of_documents(Language::english()))).unwrap_or_default();
         let mut response = (self.status(), [(header::CONTENT_TYPE, PROBLEM_TYPE)], body).into_response();
         // For an answer that has to be given as a page after all.
         response.extensions_mut().insert(self);

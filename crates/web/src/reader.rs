@@ -4,6 +4,7 @@
 //! it makes the [`Words`] that a page is written with, and writes the sentences of an [`Answer`].
 
 use crate::cookies;
+use crate::problem::{PROBLEM_TYPE, Problem, of_documents};
 use crate::tablet;
 use axum::extract::{FromRequestParts, Request, State};
 use axum::http::request::Parts;
@@ -32,14 +33,17 @@ impl<S: Send + Sync> FromRequestParts<S> for Reader {
 
 /// Answers a request in the language of the site and the units of its person.
 pub(crate) async fn for_reader(
-    State(language): State<&'static Language>,
+    State(fixed): State<Option<&'static Language>>,
     mut request: Request,
     next: Next,
 ) -> Response {
     let kept = cookies::brought(request.headers(), cookies::UNITS);
     let units = kept.map(|key| Units::from_key(&key)).unwrap_or_default();
-    let comma = tablet::decimal_comma(request.headers());
-    let words = Words::new(language, units, TimeZone::system()).with_decimal_comma(comma);
+    let language = fixed.unwrap_or_else(|| tablet::language(request.headers()));
+    let mut words = Words::new(language, units, TimeZone::system());
+    if let Some(comma) = tablet::decimal_comma(request.headers()) {
+        words = words.with_decimal_comma(comma);
+    }
     request.extensions_mut().insert(Reader(words.clone()));
     let here = tablet::of(request.headers());
     let done = tablet::done_of(request.headers());
@@ -51,6 +55,9 @@ pub(crate) async fn for_reader(
         let (name, value) = cookies::keep_for_next(cookies::DONE, "");
         response.headers_mut().extend(HeaderValue::from_str(&value).ok().map(|value| (name, value)));
     }
+    if words.language_code() != Language::english().code() {
+        tell_problem(&mut response, language);
+    }
     let Some(Unspoken(mut document)) = response.extensions_mut().remove::<Unspoken>() else { return response };
     words::speak(&mut document, &words);
     let (mut parts, _) = response.into_parts();
@@ -58,6 +65,15 @@ pub(crate) async fn for_reader(
     let (name, value) = JSON;
     parts.headers.insert(name, HeaderValue::from_static(value));
     Response::from_parts(parts, document.to_string().into())
+}
+
+/// A problem of a program's request, told in English where it was found, in the language of whoever asked.
+fn tell_problem(response: &mut Response, language: &'static Language) {
+    let is_document = response.headers().get(header::CONTENT_TYPE).is_some_and(|kind| kind == PROBLEM_TYPE);
+    let Some(problem) = response.extensions().get::<Problem>().filter(|_| is_document) else { return };
+    let Ok(body) = serde_json::to_vec(&problem.document(&of_documents(language))) else { return };
+    response.headers_mut().remove(header::CONTENT_LENGTH);
+    *response.body_mut() = body.into();
 }
 
 const JSON: (HeaderName, &str) = (header::CONTENT_TYPE, "application/json");
@@ -108,7 +124,7 @@ mod tests {
         let routes: Router = Router::new()
             .route("/", get(|| async move { (StatusCode::CREATED, Answer(vec![fact])) }))
             .route("/mass", get(|Reader(w): Reader| async move { w.mass(28.349_52) }))
-            .layer(axum::middleware::from_fn_with_state(Language::english(), for_reader));
+            .layer(axum::middleware::from_fn_with_state(Some(Language::english()), for_reader));
         let ask = async |path: &str, cookie: &str| {
             let request = Request::get(path).header(header::COOKIE, cookie).body(Body::empty()).expect("a request");
             let response = routes.clone().oneshot(request).await.expect("an answer");

@@ -3,7 +3,9 @@
 
 use crate::cookies::{self, brought};
 use axum::http::HeaderMap;
+use axum::http::header::ACCEPT_LANGUAGE;
 use look::Tablet;
+use words::Language;
 
 tokio::task_local! {
     static TABLET: Tablet;
@@ -99,9 +101,26 @@ pub(crate) fn of(headers: &HeaderMap) -> Tablet {
     }
 }
 
-/// Whether decimals are printed with a comma.
-pub(crate) fn decimal_comma(headers: &HeaderMap) -> bool {
-    brought(headers, cookies::DECIMAL).as_deref() == Some("comma")
+/// Whether decimals are printed with a comma, where the tablet does not leave it to its language.
+pub(crate) fn decimal_comma(headers: &HeaderMap) -> Option<bool> {
+    match brought(headers, cookies::DECIMAL)?.as_str() {
+        "comma" => Some(true),
+        "point" => Some(false),
+        _ => None,
+    }
+}
+
+/// The language that the tablet was set to, if any.
+pub(crate) fn language_kept(headers: &HeaderMap) -> Option<&'static Language> {
+    brought(headers, cookies::LANGUAGE).and_then(|code| Language::of(&code))
+}
+
+/// The language that the tablet was set to; else the first that its browser asks for and there is.
+pub(crate) fn language(headers: &HeaderMap) -> &'static Language {
+    language_kept(headers).unwrap_or_else(|| {
+        let wish = headers.get(ACCEPT_LANGUAGE).and_then(|wish| wish.to_str().ok());
+        Language::asked(wish.unwrap_or_default())
+    })
 }
 
 /// Whether a key may be the pedal, by its name in browsers: not one that types a letter, moves the cursor or already has a

@@ -25,6 +25,7 @@ mod glue_gates;
 mod half_quanta;
 mod keys;
 mod kinds_by_pages;
+mod languages;
 mod learning;
 mod operate;
 mod orders;

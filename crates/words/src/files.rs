@@ -1,113 +1,209 @@
-//! The files of the English texts. A test compares the list with the folder.
+//! The files of the texts, the same in every language. A test compares the list with the folders.
 
-/// Name and content of each file.
-pub(crate) const ENGLISH: &[(&str, &str)] = &[
-    ("access", include_str!("../texts/en/access.ftl")),
-    ("again", include_str!("../texts/en/again.ftl")),
-    ("api", include_str!("../texts/en/api.ftl")),
-    ("app", include_str!("../texts/en/app.ftl")),
-    ("ask", include_str!("../texts/en/ask.ftl")),
-    ("backup", include_str!("../texts/en/backup.ftl")),
-    ("beam", include_str!("../texts/en/beam.ftl")),
-    ("because", include_str!("../texts/en/because.ftl")),
-    ("bench", include_str!("../texts/en/bench.ftl")),
-    ("calc", include_str!("../texts/en/calc.ftl")),
-    ("calc_answer", include_str!("../texts/en/calc_answer.ftl")),
-    ("calc_form", include_str!("../texts/en/calc_form.ftl")),
-    ("capability", include_str!("../texts/en/capability.ftl")),
-    ("card", include_str!("../texts/en/card.ftl")),
-    ("caution", include_str!("../texts/en/caution.ftl")),
-    ("chance", include_str!("../texts/en/chance.ftl")),
-    ("choice", include_str!("../texts/en/choice.ftl")),
-    ("cause", include_str!("../texts/en/cause.ftl")),
-    ("club", include_str!("../texts/en/club.ftl")),
-    ("club_life", include_str!("../texts/en/club_life.ftl")),
-    ("command", include_str!("../texts/en/command.ftl")),
-    ("common", include_str!("../texts/en/common.ftl")),
-    ("cpm", include_str!("../texts/en/cpm.ftl")),
-    ("customer", include_str!("../texts/en/customer.ftl")),
-    ("document", include_str!("../texts/en/document.ftl")),
-    ("done", include_str!("../texts/en/done.ftl")),
-    ("find", include_str!("../texts/en/find.ftl")),
-    ("fit", include_str!("../texts/en/fit.ftl")),
-    ("frame", include_str!("../texts/en/frame.ftl")),
-    ("funnel", include_str!("../texts/en/funnel.ftl")),
-    ("gallery", include_str!("../texts/en/gallery.ftl")),
-    ("gauge_study", include_str!("../texts/en/gauge_study.ftl")),
-    ("glossary", include_str!("../texts/en/glossary.ftl")),
-    ("glue", include_str!("../texts/en/glue.ftl")),
-    ("grip_size", include_str!("../texts/en/grip_size.ftl")),
-    ("grid", include_str!("../texts/en/grid.ftl")),
-    ("help", include_str!("../texts/en/help.ftl")),
-    ("instrument", include_str!("../texts/en/instrument.ftl")),
-    ("kind", include_str!("../texts/en/kind.ftl")),
-    ("job_kind", include_str!("../texts/en/job_kind.ftl")),
-    ("label", include_str!("../texts/en/label.ftl")),
-    ("learned", include_str!("../texts/en/learned.ftl")),
-    ("meaning", include_str!("../texts/en/meaning.ftl")),
-    ("model", include_str!("../texts/en/model.ftl")),
-    ("model_form", include_str!("../texts/en/model_form.ftl")),
-    ("need", include_str!("../texts/en/need.ftl")),
-    ("notation", include_str!("../texts/en/notation.ftl")),
-    ("offer", include_str!("../texts/en/offer.ftl")),
-    ("open_point", include_str!("../texts/en/open_point.ftl")),
-    ("order", include_str!("../texts/en/order.ftl")),
-    ("outlook", include_str!("../texts/en/outlook.ftl")),
-    ("part", include_str!("../texts/en/part.ftl")),
-    ("part_life", include_str!("../texts/en/part_life.ftl")),
-    ("physics", include_str!("../texts/en/physics.ftl")),
-    ("picture", include_str!("../texts/en/picture.ftl")),
-    ("plan", include_str!("../texts/en/plan.ftl")),
-    ("planner", include_str!("../texts/en/planner.ftl")),
-    ("player", include_str!("../texts/en/player.ftl")),
-    ("price", include_str!("../texts/en/price.ftl")),
-    ("reading", include_str!("../texts/en/reading.ftl")),
-    ("reading_figure", include_str!("../texts/en/reading_figure.ftl")),
-    ("recall", include_str!("../texts/en/recall.ftl")),
-    ("record", include_str!("../texts/en/record.ftl")),
-    ("refusal", include_str!("../texts/en/refusal.ftl")),
-    ("remedy", include_str!("../texts/en/remedy.ftl")),
-    ("rules", include_str!("../texts/en/rules.ftl")),
-    ("scale", include_str!("../texts/en/scale.ftl")),
-    ("scale_check", include_str!("../texts/en/scale_check.ftl")),
-    ("scale_health", include_str!("../texts/en/scale_health.ftl")),
-    ("scan", include_str!("../texts/en/scan.ftl")),
-    ("script", include_str!("../texts/en/script.ftl")),
-    ("set_rule", include_str!("../texts/en/set_rule.ftl")),
-    ("sheet", include_str!("../texts/en/sheet.ftl")),
-    ("sheet_check", include_str!("../texts/en/sheet_check.ftl")),
-    ("sheet_form", include_str!("../texts/en/sheet_form.ftl")),
-    ("sheet_origin", include_str!("../texts/en/sheet_origin.ftl")),
-    ("shop", include_str!("../texts/en/shop.ftl")),
-    ("step", include_str!("../texts/en/step.ftl")),
-    ("step_says", include_str!("../texts/en/step_says.ftl")),
-    ("stock", include_str!("../texts/en/stock.ftl")),
-    ("stock_list", include_str!("../texts/en/stock_list.ftl")),
-    ("soft_side", include_str!("../texts/en/soft_side.ftl")),
-    ("stiffness_profile", include_str!("../texts/en/stiffness_profile.ftl")),
-    ("store", include_str!("../texts/en/store.ftl")),
-    ("swing_inertia", include_str!("../texts/en/swing_inertia.ftl")),
-    ("tablet", include_str!("../texts/en/tablet.ftl")),
-    ("today", include_str!("../texts/en/today.ftl")),
-    ("verdict", include_str!("../texts/en/verdict.ftl")),
-    ("weigh_in", include_str!("../texts/en/weigh_in.ftl")),
-    ("weight_class", include_str!("../texts/en/weight_class.ftl")),
-];
+/// The files of each language: name and content of each.
+macro_rules! files {
+    ($($name:literal)*) => {
+        /// The English texts.
+        pub(crate) const ENGLISH: &[(&str, &str)] =
+            &[$(($name, include_str!(concat!("../texts/en/", $name, ".ftl"))),)*];
+        /// The German texts.
+        pub(crate) const GERMAN: &[(&str, &str)] =
+            &[$(($name, include_str!(concat!("../texts/de/", $name, ".ftl"))),)*];
+    };
+}
+
+files! {
+    "access"
+    "again"
+    "api"
+    "app"
+    "ask"
+    "backup"
+    "beam"
+    "because"
+    "bench"
+    "calc"
+    "calc_answer"
+    "calc_form"
+    "capability"
+    "card"
+    "cause"
+    "caution"
+    "chance"
+    "choice"
+    "club"
+    "club_life"
+    "command"
+    "common"
+    "cpm"
+    "customer"
+    "document"
+    "done"
+    "find"
+    "fit"
+    "frame"
+    "funnel"
+    "gallery"
+    "gauge_study"
+    "glossary"
+    "glue"
+    "grid"
+    "grip_size"
+    "help"
+    "instrument"
+    "job_kind"
+    "kind"
+    "label"
+    "learned"
+    "meaning"
+    "model"
+    "model_form"
+    "need"
+    "notation"
+    "offer"
+    "open_point"
+    "order"
+    "outlook"
+    "part"
+    "part_life"
+    "physics"
+    "picture"
+    "plan"
+    "planner"
+    "player"
+    "price"
+    "reading"
+    "reading_figure"
+    "recall"
+    "record"
+    "refusal"
+    "remedy"
+    "rules"
+    "scale"
+    "scale_check"
+    "scale_health"
+    "scan"
+    "script"
+    "set_rule"
+    "sheet"
+    "sheet_check"
+    "sheet_form"
+    "sheet_origin"
+    "shop"
+    "soft_side"
+    "step"
+    "step_says"
+    "stiffness_profile"
+    "stock"
+    "stock_list"
+    "store"
+    "swing_inertia"
+    "tablet"
+    "today"
+    "verdict"
+    "weigh_in"
+    "weight_class"
+}
 
 #[cfg(test)]
 mod tests {
-    use super::ENGLISH;
+    use super::{ENGLISH, GERMAN};
+    use crate::rich::next_tag;
+    use fluent_syntax::ast::{Entry, Pattern, PatternElement, Resource};
+    use std::collections::BTreeMap;
     use std::collections::BTreeSet;
 
     #[test]
-    fn every_file_of_the_folder_is_in_the_program() -> std::io::Result<()> {
-        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/texts/en");
-        let there: BTreeSet<String> = std::fs::read_dir(folder)?
-            .map(|entry| Ok(entry?.file_name().to_string_lossy().into_owned()))
-            .collect::<std::io::Result<_>>()?;
+    fn every_file_of_the_folders_is_in_the_program() -> std::io::Result<()> {
         let listed: BTreeSet<String> = ENGLISH.iter().map(|(name, _)| format!("{name}.ftl")).collect();
-        assert_eq!(there, listed);
+        for code in crate::Language::CODES {
+            let folder = format!("{}/texts/{code}", env!("CARGO_MANIFEST_DIR"));
+            let there: BTreeSet<String> = std::fs::read_dir(folder)?
+                .map(|entry| Ok(entry?.file_name().to_string_lossy().into_owned()))
+                .collect::<std::io::Result<_>>()?;
+            assert_eq!(there, listed, "{code}");
+        }
         Ok(())
+    }
+
+    /// The texts of a language by name, `sheet-no-club.next` for what stands beside one: its letters, and its marked phrases.
+    fn texts(files: &[(&str, &str)]) -> BTreeMap<String, (String, BTreeSet<String>)> {
+        fn letters(pattern: &Pattern<String>, into: &mut String) {
+            for element in &pattern.elements {
+                match element {
+                    PatternElement::TextElement { value } => into.push_str(value),
+                    PatternElement::Placeable {
+                        expression: fluent_syntax::ast::Expression::Select { variants, .. },
+                    } => {
+                        variants.iter().for_each(|variant| letters(&variant.value, into));
+                    }
+                    PatternElement::Placeable { .. } => into.push(' '),
+                }
+            }
+        }
+        let mut found = BTreeMap::new();
+        let mut keep = |name: String, pattern: &Pattern<String>| {
+            let (mut text, mut marks) = (String::new(), BTreeSet::new());
+            letters(pattern, &mut text);
+            let mut rest = text.as_str();
+            while let Some((_, tag, after)) = next_tag(rest) {
+                marks.insert(tag.to_owned());
+                rest = after;
+            }
+            let twice = found.insert(name.clone(), (text, marks));
+            assert!(twice.is_none(), "{name} stands twice");
+        };
+        for (name, content) in files {
+            let resource: Resource<String> = fluent_syntax::parser::parse((*content).to_owned())
+                .unwrap_or_else(|(_, errors)| panic!("{name}: {errors:?}"));
+            for entry in &resource.body {
+                let Entry::Message(message) = entry else { continue };
+                if let Some(pattern) = &message.value {
+                    keep(message.id.name.clone(), pattern);
+                }
+                for attribute in &message.attributes {
+                    keep(format!("{}.{}", message.id.name, attribute.id.name), &attribute.value);
+                }
+            }
+        }
+        found
+    }
+
+    #[test]
+    fn every_language_has_every_text_with_its_marked_phrases() {
+        let (english, german) = (texts(ENGLISH), texts(GERMAN));
+        let names =
+            |texts: &BTreeMap<String, (String, BTreeSet<String>)>| texts.keys().cloned().collect::<BTreeSet<_>>();
+        let (ours, theirs) = (names(&english), names(&german));
+        let missing: Vec<&String> = ours.difference(&theirs).collect();
+        let left_over: Vec<&String> = theirs.difference(&ours).collect();
+        assert!(
+            missing.is_empty() && left_over.is_empty(),
+            "not in German: {missing:?}; only in German: {left_over:?}"
+        );
+        let wrong: Vec<&String> = ours.iter().filter(|name| english[*name].1 != german[*name].1).collect();
+        assert!(wrong.is_empty(), "other marked phrases: {wrong:?}");
+    }
+
+    /// A text of the second language may leave out a figure, but has none that English has not.
+    #[test]
+    fn every_language_uses_the_figures_of_english() {
+        let english: BTreeMap<&str, &BTreeSet<String>> = crate::Language::english().names().collect();
+        for (name, used) in crate::Language::german().names() {
+            let unknown: Vec<&String> = used.iter().filter(|figure| !english[name].contains(*figure)).collect();
+            assert!(unknown.is_empty(), "{name}: {unknown:?}");
+        }
+    }
+
+    /// A long text that is the same letter for letter was forgotten, but for what is typed in the shop's notation.
+    #[test]
+    fn no_sentence_was_left_in_english() {
+        let (english, german) = (texts(ENGLISH), texts(GERMAN));
+        let is_sentence = |text: &str| text.split_whitespace().filter(|word| word.len() > 2).count() > 3;
+        let notation = |name: &str| name.starts_with("sheet-form-phrases-") || name == "fit-tip";
+        let mut same: Vec<&String> = english.keys().filter(|name| german[*name].0 == english[*name].0).collect();
+        same.retain(|name| is_sentence(&english[*name].0) && !notation(name));
+        assert!(same.is_empty(), "as in English: {same:?}");
     }
 
     /// Words that no text for people has, with what a builder would say. Some are old, some translated, some are words of

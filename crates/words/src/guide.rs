@@ -33,36 +33,49 @@ impl Chapter {
     }
 }
 
-macro_rules! chapters {
-    ($($key:literal = $file:literal;)*) => {
-        vec![$(Chapter { key: $key, text: Cow::Borrowed(include_str!(concat!("../../../docs/", $file))) },)*]
+/// The chapters of a language: the guide, and what else of the documentation is for those who run a shop.
+macro_rules! books {
+    ($($key:literal)*; $($other:literal)*) => {
+        /// The English chapters.
+        pub(crate) fn english() -> Vec<Chapter> {
+            vec![
+                $(Chapter { key: $key, text: Cow::Borrowed(include_str!(concat!("../../../docs/guide/", $key, ".md"))) },)*
+                $(Chapter { key: $other, text: Cow::Borrowed(include_str!(concat!("../../../docs/", $other, ".md"))) },)*
+            ]
+        }
+
+        /// The German chapters. What is for programmers and administrators is in English.
+        pub(crate) fn german() -> Vec<Chapter> {
+            vec![
+                $(Chapter { key: $key, text: Cow::Borrowed(include_str!(concat!("../../../docs/guide/de/", $key, ".md"))) },)*
+                $(Chapter { key: $other, text: Cow::Borrowed(include_str!(concat!("../../../docs/", $other, ".md"))) },)*
+            ]
+        }
     };
 }
 
-/// The English chapters: the guide, and what else of the documentation is for those who run a shop.
-pub(crate) fn english() -> Vec<Chapter> {
-    chapters! {
-        "set-up" = "guide/set-up.md";
-        "stock" = "guide/stock.md";
-        "sheet" = "guide/sheet.md";
-        "plan" = "guide/plan.md";
-        "bench" = "guide/bench.md";
-        "doubt" = "guide/doubt.md";
-        "glue" = "guide/glue.md";
-        "finish" = "guide/finish.md";
-        "records" = "guide/records.md";
-        "scales" = "guide/scales.md";
-        "labels" = "guide/labels.md";
-        "other-jobs" = "guide/other-jobs.md";
-        "learned" = "guide/learned.md";
-        "backup" = "guide/backup.md";
-        "run" = "guide/run.md";
-        "programs" = "guide/programs.md";
-        "install" = "install.md";
-        "security" = "security.md";
-        "api" = "api.md";
-        "one-set" = "one-set.md";
-    }
+books! {
+    "set-up"
+    "stock"
+    "sheet"
+    "plan"
+    "bench"
+    "doubt"
+    "glue"
+    "finish"
+    "records"
+    "scales"
+    "labels"
+    "other-jobs"
+    "learned"
+    "backup"
+    "run"
+    "programs"
+    ;
+    "install"
+    "security"
+    "api"
+    "one-set"
 }
 
 #[cfg(test)]

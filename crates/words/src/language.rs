@@ -1,12 +1,13 @@
 //! One language: its texts, and how a text is written with its figures.
 
 use crate::Words;
-use crate::files::ENGLISH;
+use crate::files::{ENGLISH, GERMAN};
 use crate::guide::{self, Chapter};
 use crate::shown;
 use fact::Figure;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentError, FluentResource};
+use fluent_langneg::{NegotiationStrategy, negotiate_languages, parse_accepted_languages};
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement, Resource};
 use fluent_syntax::{parser, serializer};
 use std::collections::{BTreeMap, BTreeSet};
@@ -52,6 +53,78 @@ impl Language {
             Err((language, _)) => language.with_guide(guide::english()),
         });
         &LANGUAGE
+    }
+
+    /// German, with the terms of German workshops (common practice, no source).
+    #[must_use]
+    pub fn german() -> &'static Self {
+        static LANGUAGE: LazyLock<Language> = LazyLock::new(|| match Language::new("de", GERMAN) {
+            Ok(language) => language.with_guide(guide::german()),
+            Err((language, _)) => language.with_guide(guide::german()),
+        });
+        &LANGUAGE
+    }
+
+    /// Codes of the languages that there are, English first.
+    pub const CODES: [&str; 2] = ["en", "de"];
+
+    /// The language of a code; its texts are read when it is first asked for.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use words::Language;
+    ///
+    /// assert_eq!(Language::of("de").map(Language::code), Some("de"));
+    /// assert!(Language::of("la").is_none());
+    /// ```
+    #[must_use]
+    pub fn of(code: &str) -> Option<&'static Self> {
+        match code {
+            "en" => Some(Self::english()),
+            "de" => Some(Self::german()),
+            _ => None,
+        }
+    }
+
+    /// The first language of a wish that there is, else English. A wish is what a browser sends as `Accept-Language`, or a
+    /// system has in `LANG`.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use words::Language;
+    ///
+    /// assert_eq!(Language::asked("de-AT,de;q=0.9,en;q=0.8").code(), "de");
+    /// assert_eq!(Language::asked("fr-FR,fr;q=0.9").code(), "en");
+    /// assert_eq!(Language::asked("de_DE.UTF-8").code(), "de");
+    /// ```
+    #[must_use]
+    pub fn asked(wish: &str) -> &'static Self {
+        let plain = wish.split(['.', '@']).next().unwrap_or_default();
+        // The weights of `Accept-Language` have points of their own.
+        let wished = parse_accepted_languages(if wish.contains(',') || wish.contains(';') { wish } else { plain });
+        let there = Self::CODES.map(|code| code.parse::<LanguageIdentifier>().unwrap_or_default());
+        let best = negotiate_languages(&wished, &there, None, NegotiationStrategy::Lookup);
+        let code = best.first().map_or_else(String::new, ToString::to_string);
+        Self::of(&code).unwrap_or_else(Self::english)
+    }
+
+    /// Whether figures of this language have a comma where English has a point.
+    #[must_use]
+    pub fn has_decimal_comma(&self) -> bool {
+        let sign = self.texts.get_message("decimal-sign").and_then(|message| message.value());
+        sign.is_some_and(|pattern| self.texts.format_pattern(pattern, None, &mut Vec::new()) == ",")
+    }
+
+    /// The language's name in itself: `Deutsch`.
+    #[must_use]
+    pub fn own_name(&self) -> String {
+        let name = self.texts.get_message("language-name").and_then(|message| message.value());
+        name.map_or_else(
+            || self.code.clone(),
+            |name| self.texts.format_pattern(name, None, &mut Vec::new()).into_owned(),
+        )
     }
 
     /// A language from its files: name and content of each.

@@ -79,10 +79,10 @@ impl Words {
         Self::new(Language::english(), units, TimeZone::UTC)
     }
 
-    /// For a reader of a language, at a shop of this time zone.
+    /// For a reader of a language, at a shop of this time zone. Figures have the decimal sign of the language.
     #[must_use]
     pub fn new(language: &'static Language, units: Units, zone: TimeZone) -> Self {
-        Self { language, units, zone, decimal_comma: false }
+        Self { language, units, zone, decimal_comma: language.has_decimal_comma() }
     }
 
     /// The same reader, whose figures have a comma in place of the point: `264,3 g`. Entries are read either way.
@@ -121,6 +121,12 @@ impl Words {
     pub fn of_documents(language: &'static Language, zone: TimeZone) -> Self {
         let units = Units { length: LengthUnit::Millimetre, mass: MassUnit::Gram };
         Self::new(language, units, zone)
+    }
+
+    /// The language.
+    #[must_use]
+    pub fn language(&self) -> &'static Language {
+        self.language
     }
 
     /// Code of the language (BCP 47): `en`.

@@ -1,8 +1,11 @@
-//! Backups: made, put back, looked over.
+//! Backups and archives: made, put back, looked over.
 
 use super::{print_json, reader, say};
-use crate::config::{BackupArguments, CheckArguments, RestoreArguments, Which};
+use crate::config::{
+    ArchiveArguments, BackupArguments, CheckArguments, RestoreArguments, UnpackArguments, Which, make_data_folder,
+};
 use crate::failure::{CommandFault, Failure};
+use app::archive::unpack as unpack_archive;
 use app::backup::{Held, look_into, places_of, restore as put_back};
 use words::{Words, text};
 
@@ -68,6 +71,40 @@ pub async fn restore(arguments: &RestoreArguments) -> Result<(), Failure> {
     }
     say(&told)?;
     Err(Failure::conflict(CommandFault::SayReplace { backup }))
+}
+
+/// Writes the whole shop as a text.
+///
+/// # Errors
+/// No shop; a place that is taken or cannot be written.
+pub async fn archive(arguments: &ArchiveArguments) -> Result<(), Failure> {
+    let app = arguments.database.open().await?;
+    let made = app.archive_to(&arguments.to).await;
+    app.close().await;
+    let made = made?;
+    if arguments.database.json {
+        return print_json(&made);
+    }
+    let w = reader();
+    let rows: u64 = made.rows.values().sum();
+    let told = text!(w, "archive-made", path = made.path, held = held(&w, &made.held), rows = rows, sum = made.sha256);
+    say(&(told + "\n"))
+}
+
+/// Makes a shop from an archive.
+///
+/// # Errors
+/// A shop is there already; an archive that is not whole; what the database says.
+pub async fn unpack(arguments: &UnpackArguments) -> Result<(), Failure> {
+    let address = arguments.database.address(Which::Shop)?;
+    make_data_folder(&address)?;
+    let made = unpack_archive(&address, &arguments.archive).await?;
+    if arguments.database.json {
+        return print_json(&made);
+    }
+    let w = reader();
+    let place = app::shown_address(&address);
+    say(&(text!(w, "archive-unpacked", place = place, held = held(&w, &made.held), at = made.made_at) + "\n"))
 }
 
 /// Looks for damage in the shop or in a backup.

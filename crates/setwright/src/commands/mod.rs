@@ -51,6 +51,8 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Support(support) => told(support.database.json, block(operate::support(&support))),
         Command::Backup(backup) => told(backup.database.json, block(backup::backup(&backup))),
         Command::Restore(restore) => told(restore.database.json, block(backup::restore(&restore))),
+        Command::Archive(archive) => told(archive.database.json, block(backup::archive(&archive))),
+        Command::Unpack(unpack) => told(unpack.database.json, block(backup::unpack(&unpack))),
         Command::Check(check) => told(check.database.json, block(backup::check(&check))),
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),

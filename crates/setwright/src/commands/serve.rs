@@ -28,7 +28,7 @@ pub async fn serve(arguments: &Serve) -> Result<(), Failure> {
     // Before a database is made: an address that others use must leave nothing behind.
     let listener = listen(&settings).await?;
     make_data_folder(&settings.database)?;
-    let app = App::open(&settings.database, Arc::new(SystemClock)).await?;
+    let app = App::open_in(&settings.database, Arc::new(SystemClock), &reader()).await?;
     let opened = if app.is_new() { Opened::Made } else { Opened::AsLeft };
     run(app, listener, &settings, arguments.database.json, |address| shop_greeting(&settings, address, opened)).await
 }

@@ -1,4 +1,4 @@
-//! Arguments of backups.
+//! Arguments of backups and archives.
 
 use super::Database;
 use clap::Args;
@@ -43,6 +43,26 @@ pub struct SupportArguments {
     /// File to write; left out: standard output.
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Where to write the archive.
+#[derive(Debug, Args)]
+pub struct ArchiveArguments {
+    /// A new file: shop.jsonl
+    pub to: PathBuf,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which archive to make a shop from.
+#[derive(Debug, Args)]
+pub struct UnpackArguments {
+    /// The file that `setwright archive` made.
+    pub archive: PathBuf,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

@@ -94,7 +94,7 @@ impl Database {
     pub async fn open_or_make(&self) -> Result<App, Failure> {
         let address = self.address(Which::Shop)?;
         make_data_folder(&address)?;
-        let app = App::open(&address, Arc::new(SystemClock)).await?;
+        let app = App::open_in(&address, Arc::new(SystemClock), &reader()).await?;
         if app.is_new() {
             eprintln!("{}", text!(reader(), "command-shop-made", place = app::shown_address(&address)));
         }

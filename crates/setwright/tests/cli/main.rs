@@ -2,6 +2,7 @@
 //! document on standard output where it was asked for. Method: each test has a folder and a database of its own.
 
 mod adapters;
+mod archive;
 mod backup;
 mod calc;
 mod clubs;

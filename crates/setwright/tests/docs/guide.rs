@@ -54,26 +54,45 @@ fn italics(text: &str) -> Vec<String> {
 #[test]
 fn what_a_chapter_names_is_called_so_in_the_program() {
     assert_eq!(italics("**Stock**, *Weigh in*: *New\nhead* `*x*`"), ["Weigh in", "New head", "x"]);
-    let texts: String = folder_of("../words/texts/en").into_iter().map(|(_, text)| text.to_lowercase()).collect();
     let mut unknown = Vec::new();
-    for (name, text) in chapters() {
-        for phrase in italics(text) {
-            if !texts.contains(&phrase.to_lowercase()) {
-                unknown.push(format!("{name}: {phrase}"));
-            }
+    for (language, folder) in [("en", "../../docs/guide"), ("de", "../../docs/guide/de")] {
+        let texts = folder_of(&format!("../words/texts/{language}"));
+        let texts: String = texts.into_iter().map(|(_, text)| text.to_lowercase()).collect();
+        for (name, text) in folder_of(folder) {
+            let phrases = italics(text).into_iter().filter(|phrase| !texts.contains(&phrase.to_lowercase()));
+            unknown.extend(phrases.map(|phrase| format!("{language}, {name}: {phrase}")));
         }
     }
     assert!(unknown.is_empty(), "{unknown:#?}");
 }
 
+/// A chapter in another language has the blocks of the English one, letter for letter, and as many headings.
+#[test]
+fn each_chapter_is_there_in_german_with_its_commands() {
+    let (english, german) = (chapters(), folder_of("../../docs/guide/de"));
+    let english: Vec<_> = english.into_iter().filter(|(name, _)| name != "README.md").collect();
+    let names = |of: &[(String, &str)]| of.iter().map(|(name, _)| name.clone()).collect::<Vec<_>>();
+    assert_eq!(names(&english), names(&german));
+    let code =
+        |text: &'static str| blocks(text).into_iter().map(|block| (block.language, block.text)).collect::<Vec<_>>();
+    let headings = |text: &str| text.lines().filter(|line| line.starts_with('#')).count();
+    for ((name, english), (_, german)) in english.into_iter().zip(german) {
+        assert_eq!(code(english), code(german), "{name}");
+        assert_eq!(headings(english), headings(german), "{name}");
+        assert_ne!(english.lines().next(), german.lines().next(), "{name} is in English");
+    }
+}
+
 #[test]
 fn every_link_of_the_guide_leads_to_a_file() {
-    let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../docs/guide");
-    for (name, text) in chapters() {
-        for piece in text.split("](").skip(1) {
-            let address = piece.split(')').next().expect("an address");
-            let file = address.split('#').next().expect("a file");
-            assert!(folder.join(file).is_file(), "{name} leads to {address}");
+    for at in ["../../docs/guide", "../../docs/guide/de"] {
+        let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(at);
+        for (name, text) in folder_of(at) {
+            for piece in text.split("](").skip(1) {
+                let address = piece.split(')').next().expect("an address");
+                let file = address.split('#').next().expect("a file");
+                assert!(folder.join(file).is_file(), "{at}/{name} leads to {address}");
+            }
         }
     }
 }

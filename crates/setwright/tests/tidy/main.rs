@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 mod dependencies;
+mod examples;
 mod facts;
 mod field_docs;
 mod modules;

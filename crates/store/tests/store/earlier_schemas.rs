@@ -52,7 +52,7 @@ const ACCESS: i64 = 15;
 const CLUB_MARKS: i64 = 16;
 
 /// The migrations by number, each as this backend runs it, from their own files: the parts for both backends first.
-fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
+pub fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("migrations");
     let (mine, other) = if sqlite { (".sqlite.sql", ".postgres.sql") } else { (".postgres.sql", ".sqlite.sql") };
     let files = std::fs::read_dir(folder).expect("the migrations");
@@ -73,7 +73,7 @@ fn migrations(sqlite: bool) -> BTreeMap<i64, String> {
 }
 
 /// Runs the migrations up to a schema on an empty database, as the version of that time did.
-async fn make(conn: &mut AnyConnection, migrations: &BTreeMap<i64, String>, schema: i64) {
+pub async fn make(conn: &mut AnyConnection, migrations: &BTreeMap<i64, String>, schema: i64) {
     let list = migrations.range(..=schema).map(|(&number, sql)| {
         let sql = AssertSqlSafe(sql.clone()).into_sql_str();
         Migration::new(number, "as it was".into(), MigrationType::Simple, sql, false)
@@ -88,13 +88,18 @@ async fn texts(conn: &mut AnyConnection, sql: &str) -> Vec<String> {
 }
 
 /// A table with its columns.
-struct Table {
-    name: String,
-    columns: Vec<String>,
+pub struct Table {
+    pub name: String,
+    pub columns: Vec<String>,
 }
 
 /// The tables of a schema in the order in which they are made, so that each comes after those that it refers to.
-async fn tables(conn: &mut AnyConnection, db: &TestDb, migrations: &BTreeMap<i64, String>, schema: i64) -> Vec<Table> {
+pub async fn tables(
+    conn: &mut AnyConnection,
+    db: &TestDb,
+    migrations: &BTreeMap<i64, String>,
+    schema: i64,
+) -> Vec<Table> {
     let mut tables = Vec::new();
     for sql in migrations.range(..=schema).map(|(_, sql)| sql) {
         for line in sql.lines().filter_map(|line| line.strip_prefix("CREATE TABLE ")) {
@@ -149,7 +154,7 @@ fn batch(job: &Job, number: i64) -> Batch {
 }
 
 /// A job with its sheet, parts, readings of every unit, batches and log, as far as a schema has a place for them.
-async fn fill(store: &Store, schema: i64) -> Job {
+pub async fn fill(store: &Store, schema: i64) -> Job {
     let mut tx = store.write().await.expect("a writer").signed("Wren");
     stock_models(&mut tx).await;
     tx.save_shop(&Shop { name: "Größe & Co".into(), ..Shop::default() }, at(1)).await.expect("saved");
@@ -406,7 +411,7 @@ async fn order(tx: &mut Tx, job: &Job, part: &Part) {
 }
 
 /// All that the store's functions say, line by line.
-async fn everything(store: &Store, schema: i64) -> String {
+pub async fn everything(store: &Store, schema: i64) -> String {
     let mut tx = store.read().await.expect("a reader");
     let mut all = String::new();
     macro_rules! say {
@@ -438,7 +443,7 @@ async fn everything(store: &Store, schema: i64) -> String {
 }
 
 /// The shop goes on where it was, with all that can be kept today.
-async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
+pub async fn work_goes_on(store: &Store, job: &Job, schema: i64) {
     let mut tx = store.write().await.expect("a writer").signed("Jay");
     let forecast = Some(StoodForecast { value: 41.8, band: 0.35, version: 2 });
     let new = Reading { forecast, ..reading(job, 0, What::SwingWeight, 41.9) };

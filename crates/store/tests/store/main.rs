@@ -9,6 +9,7 @@ mod database;
 mod samples;
 
 mod adhesive_and_log;
+mod archive;
 mod backup;
 mod batches;
 mod customers;

@@ -4,11 +4,11 @@ use super::entries::{Entries, go_to};
 use super::{Framed, PageResult, beside_its_entry, framed};
 use crate::cookies::{self, keep};
 use crate::reader::Reader;
-use crate::tablet::{can_be_pedal, here};
+use crate::tablet::{can_be_pedal, decimal_comma, here, language_kept};
 use app::App;
 use axum::Router;
 use axum::extract::{Form, Query, State};
-use axum::http::StatusCode;
+use axum::http::{HeaderMap, StatusCode};
 use axum::response::{AppendHeaders, IntoResponse};
 use axum::routing::get;
 use fact::Refusal;
@@ -17,20 +17,32 @@ use look::{
     table, titled_card,
 };
 use maud::{Markup, html};
-use words::Words;
+use words::{Language, Words};
 
 pub(super) fn router() -> Router<App> {
     Router::new().route("/tablet", get(show).post(change))
 }
 
-async fn show(State(app): State<App>, Reader(w): Reader, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
+async fn show(
+    State(app): State<App>,
+    Reader(w): Reader,
+    headers: HeaderMap,
+    Query(asked): Query<Vec<(String, String)>>,
+) -> PageResult {
     let kept = Entries::new(asked).has("kept", "1");
     let notice = kept.then(|| Notice { tone: Tone::Good, text: w.text("tablet-kept"), next: String::new() });
     let pedal = here().pedal.unwrap_or_default();
-    tablet_page(&w, &app, &pedal, None, notice).await
+    tablet_page(&w, &app, &headers, &pedal, None, notice).await
 }
 
-async fn tablet_page(w: &Words, app: &App, pedal: &str, wrong: Option<&str>, notice: Option<Notice>) -> PageResult {
+async fn tablet_page(
+    w: &Words,
+    app: &App,
+    headers: &HeaderMap,
+    pedal: &str,
+    wrong: Option<&str>,
+    notice: Option<Notice>,
+) -> PageResult {
     let tablet = here();
     let choice = |value, id: &str, chosen| Choice { value, label: w.text(id).into(), chosen };
     let themes = vec![
@@ -38,12 +50,24 @@ async fn tablet_page(w: &Words, app: &App, pedal: &str, wrong: Option<&str>, not
         choice("light", "tablet-theme-light", tablet.theme == Some("light")),
         choice("dark", "tablet-theme-dark", tablet.theme == Some("dark")),
     ];
-    let comma = w.has_decimal_comma();
-    let decimals = vec![choice("", "tablet-decimal-point", !comma), choice("comma", "tablet-decimal-comma", comma)];
+    let decimal = decimal_comma(headers);
+    let decimals = vec![
+        choice("", "tablet-decimal-language", decimal.is_none()),
+        choice("point", "tablet-decimal-point", decimal == Some(false)),
+        choice("comma", "tablet-decimal-comma", decimal == Some(true)),
+    ];
+    let kept = language_kept(headers).map(Language::code);
+    let mut languages = vec![choice("", "tablet-language-browser", kept.is_none())];
+    languages.extend(Language::CODES.into_iter().filter_map(Language::of).map(|language| Choice {
+        value: language.code(),
+        label: language.own_name().into(),
+        chosen: kept == Some(language.code()),
+    }));
     let cards = [
         titled_card(
             &w.text("tablet-show"),
             &html! {
+                (select(&Select { name: "language", label: &w.text("tablet-language"), hint: &w.text("tablet-language-hint"), error: None, choices: languages }))
                 (select(&Select { name: "theme", label: &w.text("tablet-theme"), hint: "", error: None, choices: themes }))
                 (select(&Select { name: "decimal", label: &w.text("tablet-decimal"), hint: &w.text("tablet-decimal-hint"), error: None, choices: decimals }))
             },
@@ -114,15 +138,21 @@ fn key_list(w: &Words) -> Markup {
     })
 }
 
-async fn change(State(app): State<App>, Reader(w): Reader, Form(fields): Form<Vec<(String, String)>>) -> PageResult {
+async fn change(
+    State(app): State<App>,
+    Reader(w): Reader,
+    headers: HeaderMap,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> PageResult {
     let form = Entries::new(fields);
     let pedal = form.text("pedal").trim();
     if !pedal.is_empty() && !can_be_pedal(pedal) {
         let wrong = beside_its_entry(&w, &Refusal::new(&TabletRefused::PedalWrong { key: pedal.to_owned() }));
-        return tablet_page(&w, &app, pedal, Some(&wrong), None).await;
+        return tablet_page(&w, &app, &headers, pedal, Some(&wrong), None).await;
     }
     let letters = if form.has("letters", "on") { "" } else { "off" };
     let cookies = [
+        keep(cookies::LANGUAGE, form.text("language")),
         keep(cookies::THEME, form.text("theme")),
         keep(cookies::DECIMAL, form.text("decimal")),
         keep(cookies::LETTERS, letters),

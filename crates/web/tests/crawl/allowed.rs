@@ -17,6 +17,9 @@ const fn on(on: &'static str, text: &'static str) -> Allowed {
 pub const WORDS: &[Allowed] = &[
     // Columns of a file are named by their keys in every language, and a file holds codes.
     on("/stock/import", "code,kind,model,number,mass_g\nH7-014,head,HERON,7,268.4"),
+    // Languages have their names in themselves.
+    on("/tablet", "English"),
+    on("/tablet", "Deutsch"),
     // The name of a key, as it stands on the key.
     on("/bench/", "Enter"),
     // The short notation of a sheet is the same for everybody, as it is typed.

@@ -38,3 +38,11 @@ backup-would = { $backup } holds { $held }
 backup-would-lose = { $path } holds { $held } now. All that was entered after the backup will not be in the shop any more
 backup-would-unread = { $path } cannot be read now: { $what }
 backup-would-empty = There is no shop at { $path } now.
+
+# An archive: the whole shop as a text.
+archive-made =
+    { $path } holds { $held }: { $rows ->
+        [one] 1 row
+       *[other] { $rows } rows
+    }, sum { $sum }
+archive-unpacked = { $place } is now { $held }, as it was on { $at }. Its keys are those of that day: look at setwright key list

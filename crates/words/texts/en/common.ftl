@@ -1,5 +1,9 @@
 ### What every text uses: lists, units, dates
 
+# The language's name in itself, and the sign before the decimals of its figures.
+language-name = English
+decimal-sign = .
+
 # Several things in a sentence: “7, 8 and 9”.
 list-more = { $a }, { $b }
 list-last = { $a } and { $b }

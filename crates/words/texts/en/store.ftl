@@ -111,3 +111,19 @@ saved-reading = { $what } “{ $typed }”
 saved-study-reading = “{ $typed }”
 saved-study = a study of { $scale }
 saved-scale-event = { $text }
+
+# An archive and its unpacking.
+store-not-empty = there is a shop already at { $place }
+    .next = Name a place where there is none with --database; an archive is never unpacked over a shop
+store-not-an-archive = line { $line } of the archive: { $fault }
+    .next = Nothing was made. Take another copy of the archive
+archive-fault-not-begun = it does not begin as an archive of this program does
+archive-fault-newer-form = a newer version of this program wrote it
+archive-fault-cut-short = it ends here before its end
+archive-fault-other-table = a table or column that its schema does not have
+archive-fault-no-table = a row before its table
+archive-fault-values = a row with too few or too many values
+archive-fault-kind = a text where a figure belongs, or the reverse
+archive-fault-changed = it was changed after it was made: the sum of its bytes is another
+archive-fault-incomplete = rows are missing, or there are more than it says
+archive-fault-system = it cannot be read: { $log }

@@ -1,0 +1,74 @@
+### A check of a scale, the questions about it, weights and gauges
+
+check-question-other-unit = { $shown } liegt weit neben { $wanted } ({ $standard }), { $typed } würde aber passen
+check-question-other-standard = { $shown } passt zu { $other }, nicht zu { $standard } ({ $wanted })
+check-question-far-off = { $shown } liegt { $by } neben { $wanted } ({ $standard })
+check-question-next-other-unit = War es { $typed }? Dann das angeben, sonst { $shown } so lassen.
+check-question-next-other-standard = Lag { $other } darauf? Dann das angeben, sonst { $shown } so lassen.
+check-question-next-far-off = Nachsehen, was darauf liegt, und noch einmal ablesen, oder { $shown } so lassen.
+
+scale-check-link = Prüfen
+scale-check-none = Für „{ $scale }“ ist nichts da, womit sich prüfen lässt.
+scale-check-none-next = Ein Prüfgewicht mit beglaubigtem Wert oder ein Schläger mit zugewiesenem Schwunggewicht zeigt, ob man einer Waage vertrauen kann.
+scale-check-enter-weight = Prüfgewicht eintragen
+scale-check-title = Prüfung: { $scale }
+scale-check-crumb = Waagen
+scale-check-choice = { $standard }: { $value } ± { $allowed }
+scale-check-on-scale = Auf der Waage
+scale-check-put = <strong>{ $standard }</strong> auflegen. Waage: { $scale }.
+scale-check-allowed = ± { $allowed } ist erlaubt
+scale-check-keep = Speichern
+scale-check-keep-new = Neue Eingabe speichern
+scale-check-how-mass = Zuerst auf null stellen, das Gewicht in die Mitte setzen, warten, bis die Anzeige steht.
+scale-check-how-swing-weight = Zuerst auf null stellen, den Schläger am Anschlag auflegen, warten, bis die Anzeige steht.
+scale-check-how-other = Wie immer einspannen und einstellen.
+scale-check-shows = Angezeigter Wert
+scale-check-shows-empty = Anzeige
+scale-check-answers = Was war es?
+scale-check-was = Es war { $typed }
+scale-check-was-on = { $standard } lag darauf
+scale-check-as-it-is = „{ $typed }“ so lassen
+scale-check-or-again = Oder noch einmal ablesen und das eingeben ({ $scale }):
+
+# Weights and gauges.
+scale-setup-title = Gewichte und Messgeräte
+scale-setup-crumb = Waagen
+scale-setup-weights = Prüfgewichte und Prüfschläger
+scale-setup-change = Unter Werkstatt ändern
+scale-setup-new-weight = Weiteres Prüfgewicht oder weiterer Prüfschläger
+scale-setup-name = Name
+scale-setup-name-hint = Zum Beispiel: Gewicht 200 g; oder der Prüfschläger
+scale-setup-scale = Für
+scale-setup-value = Soll anzeigen
+scale-setup-value-hint = Mit Einheit, wenn es nicht die der Waage ist: 200.003, 7.05 oz, D1.4
+scale-setup-sd = Unsicherheit (1 Standardabweichung)
+scale-setup-sd-hint = In der Einheit der Waage: die Hälfte dessen, was der Kalibrierschein mit k = 2 angibt
+scale-setup-tolerance = Darf abweichen um
+scale-setup-tolerance-hint = In der Einheit der Waage. Leer: was die eigenen Werte der Waage zulassen
+scale-setup-certified = Beglaubigt am
+scale-setup-certificate = Kalibrierschein
+scale-setup-certificate-hint = Nummer, Aussteller; oder wie das Schwunggewicht zugewiesen wurde
+scale-setup-mass = Masse eines Prüfschlägers
+scale-setup-keep = Speichern
+scale-setup-gauges = Andere Messgeräte
+scale-setup-gauge = <strong>{ CAPITAL($gauge) }</strong>: { $measures }, Anzeigeschritt { $step }, streut um { $scatter }
+scale-setup-new-gauge = Weiteres Messgerät: Frequenz, Loft und Lie, Länge
+scale-setup-gauge-hint = Zum Beispiel: Frequenzmessgerät
+scale-setup-measures = Es misst
+scale-setup-step = Anzeigeschritt
+scale-setup-step-hint = In cpm, Grad oder mm
+scale-setup-scatter = Streuung
+scale-setup-scatter-hint = Ein neu eingelegter Messwert, eine Standardabweichung; eine Messsystemanalyse liefert sie
+scale-setup-clamp = Einspannung für Frequenzen
+scale-setup-held = Hält am Butt
+scale-setup-held-hint = Vom Butt-Ende oder, mit Griff, von der Griffkappe bis zur Kante der Einspannung
+scale-setup-test-weight = Gewicht am Tip eines Schafts ohne Kopf
+scale-setup-test-weight-hint = Leer: Messwerte an Schäften ohne Kopf sagen nichts über den fertigen Schläger
+scale-setup-test-centre = Sein Schwerpunkt jenseits des Tips
+scale-setup-test-centre-hint = Negativ, wenn es über dem Tip sitzt
+scale-setup-back = Waagen
+scale-setup-weight = <strong>{ $standard }</strong> <tag>{ $scale }</tag> { $value }, bekannt auf { $sd }
+scale-setup-remove = Entfernen
+scale-setup-needs-name = Einen Namen eingeben
+scale-setup-needs-figure = Diesen Wert eingeben
+scale-setup-needs-sd = Angeben, wie genau der Wert bekannt ist
