@@ -295,21 +295,21 @@ async fn fill_in(
                 let is_new = rows.iter().all(|(name, _)| *name != found.table);
                 let table = tables.iter().find(|table| table.name == found.table).filter(|_| is_new);
                 let table = table.filter(|t| t.columns.iter().map(|(name, _)| name).eq(found.columns.iter()));
-                let table = table.ok_or_else(|| read.wrong(ArchiveFault::OtherTable))?;
+                let table = table.ok_or_else(|| read.wrong(&ArchiveFault::OtherTable))?;
                 rows.push((found.table, 0));
                 into = Some((table, insert(table)));
             }
             (Line::Row(values), _) => {
                 let (Some((table, sql)), Some((_, count))) = (&into, rows.last_mut()) else {
-                    return Err(read.wrong(ArchiveFault::NoTable));
+                    return Err(read.wrong(&ArchiveFault::NoTable));
                 };
-                let row = bound(sql.clone(), table, values).map_err(|fault| read.wrong(fault))?;
+                let row = bound(sql.clone(), table, values).map_err(|fault| read.wrong(&fault))?;
                 tx.connection().change(row).await.map_err(failed)?;
                 *count += 1;
             }
             (Line::End(end), before) => {
                 if end.sha256 != before {
-                    return Err(read.wrong(ArchiveFault::Changed));
+                    return Err(read.wrong(&ArchiveFault::Changed));
                 }
                 break end;
             }
@@ -317,7 +317,7 @@ async fn fill_in(
     };
     let all: u64 = rows.iter().map(|(_, n)| n).sum();
     if !end.end || all != end.rows || rows.len() != tables.len() {
-        return Err(read.wrong(ArchiveFault::Incomplete));
+        return Err(read.wrong(&ArchiveFault::Incomplete));
     }
     tx.commit().await.map_err(failed)?;
     Ok(Archived { shop: head.shop, schema: head.schema, made_at: head.made_at, rows, sha256: end.sha256 })
@@ -361,12 +361,12 @@ struct Reading<'a> {
 impl Reading<'_> {
     fn head(&mut self) -> Result<Head, StoreError> {
         let (text, _) = self.text()?;
-        let head: Head = serde_json::from_slice(&text).map_err(|_| self.wrong(ArchiveFault::NotBegun))?;
+        let head: Head = serde_json::from_slice(&text).map_err(|_| self.wrong(&ArchiveFault::NotBegun))?;
         if head.archive != MARK {
-            return Err(self.wrong(ArchiveFault::NotBegun));
+            return Err(self.wrong(&ArchiveFault::NotBegun));
         }
         if head.form > FORM {
-            return Err(self.wrong(ArchiveFault::NewerForm));
+            return Err(self.wrong(&ArchiveFault::NewerForm));
         }
         Ok(head)
     }
@@ -374,7 +374,7 @@ impl Reading<'_> {
     /// The next line, with the digest of all lines before it.
     fn next(&mut self) -> Result<(Line, String), StoreError> {
         let (text, before) = self.text()?;
-        let line = serde_json::from_slice(&text).map_err(|_| self.wrong(ArchiveFault::CutShort))?;
+        let line = serde_json::from_slice(&text).map_err(|_| self.wrong(&ArchiveFault::CutShort))?;
         // A digest for each row would cost more than the row.
         let before = if matches!(line, Line::End(_)) { hex(before) } else { String::new() };
         Ok((line, before))
@@ -384,16 +384,16 @@ impl Reading<'_> {
         self.line += 1;
         let mut text = Vec::new();
         let read = self.archive.read_until(b'\n', &mut text);
-        read.map_err(|e| self.wrong(ArchiveFault::System { log: e.to_string() }))?;
+        read.map_err(|e| self.wrong(&ArchiveFault::System { log: e.to_string() }))?;
         if text.last() != Some(&b'\n') {
-            return Err(self.wrong(ArchiveFault::CutShort));
+            return Err(self.wrong(&ArchiveFault::CutShort));
         }
         let before = self.digest.clone();
         self.digest.update(&text);
         Ok((text, before))
     }
 
-    fn wrong(&self, fault: ArchiveFault) -> StoreError {
+    fn wrong(&self, fault: &ArchiveFault) -> StoreError {
         StoreError::NotAnArchive { line: self.line, fault: fault.told() }
     }
 }
