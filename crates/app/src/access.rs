@@ -6,8 +6,7 @@ use getrandom::fill;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
-use std::fmt::Write;
-use store::{DoorCode, Tx};
+use store::{DoorCode, Tx, hex};
 use trade::access::{
     AccessFault, AccessKey, CODE_LASTS_S, KeyHolder, KeyRole, LONGEST_NAME, MOST_DAYS, MOST_WRONG, MOST_WRONG_FROM_ONE,
     WRONG_WITHIN_S,
@@ -293,14 +292,6 @@ fn sound_name(name: &str) -> Result<String, AppError> {
 /// are good for five minutes and one use.
 fn hash(secret: &str) -> String {
     hex(&Sha256::digest(secret.as_bytes()))
-}
-
-fn hex(bytes: &[u8]) -> String {
-    bytes.iter().fold(String::with_capacity(2 * bytes.len()), |mut text, byte| {
-        // Writing to a string does not fail.
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
 }
 
 fn random<const N: usize>() -> Result<[u8; N], AppError> {

@@ -45,7 +45,7 @@ impl App {
     }
 }
 
-/// Makes a shop from an archive where there is none, in a database of either kind, and brings it up to date.
+/// Sets up a new shop from an archive, in SQLite or PostgreSQL, and brings it up to date. An existing shop is never overwritten.
 ///
 /// # Errors
 /// A shop is there already; an archive that is cut short, changed or of a newer version; what the store says.

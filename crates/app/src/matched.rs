@@ -27,6 +27,7 @@ use trade::job::{Job, JobClub, JobState};
 use trade::part::PartState;
 use trade::plan::Plan;
 use trade::plan_weights::PlanWeights;
+use trade::price::check_lines;
 use trade::sheet::Sheet;
 use trade::shop::Shop;
 use utoipa::ToSchema;
@@ -329,13 +330,14 @@ impl App {
     /// plan stands; when it says `false`, the best so far is given.
     ///
     /// # Errors
-    /// A sheet with something that stops it; models missing; a lock that cannot be kept; what the store says.
+    /// A sheet with something that stops it, or a quote that none can have; models missing; a lock that cannot be kept; what the store says.
     pub async fn match_set(
         &self,
         request: &SetRequest,
         mut watch: impl FnMut(Searching) -> bool + Send + 'static,
     ) -> Result<SetMatch, AppError> {
         let longest = Duration::from_secs_f64(need_seconds(request.seconds)?);
+        check_lines(&request.sheet.quote)?;
         let mut tx = self.store.read().await?;
         let problems = self.problems(&mut tx, &request.sheet).await?;
         // What stock lacks is named by the plan itself, with what to order.

@@ -112,7 +112,7 @@ pub(crate) fn expected(
 pub(crate) struct Grips<'a> {
     cases: Vec<(&'a JobClub, Case<'a>)>,
     belief: Belief,
-    /// Readings that all else speaks against.
+    /// Readings in doubt: they do not fit with the others.
     pub aside: Vec<String>,
 }
 

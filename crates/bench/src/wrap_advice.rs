@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use trade::error::TradeError;
 use trade::id::ClubId;
 use trade::job::JobClub;
-use trade::reading::What;
+use trade::reading::{Reading, What};
 use trade::swing_weight::points_per_g;
 use trade::wrap::{Wraps, tape_on};
 use utoipa::ToSchema;
@@ -36,7 +36,7 @@ pub struct GripAt {
     /// What a caliper showed there last, where it was read.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub read_mm: Option<f64>,
-    /// Whether that reading is doubted: all else speaks against it.
+    /// Whether that reading is in doubt: it does not fit with the others.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub doubted: bool,
 }
@@ -145,11 +145,29 @@ impl Believed<'_> {
     /// # Errors
     /// A model that the library lacks; figures that the belief cannot work with.
     pub fn grip_sizes(&self) -> Result<Vec<GripSizeOfClub>, TradeError> {
-        let grips = Grips::of(self.assembly, &self.standing_all())?;
-        self.assembly.job.clubs.iter().map(|club| self.grip_of(grips.as_ref(), club)).collect()
+        self.grip_sizes_of(&self.assembly.job.clubs)
     }
 
-    fn grip_of(&self, grips: Option<&Grips<'_>>, club: &JobClub) -> Result<GripSizeOfClub, TradeError> {
+    /// The grip of one club of the job; what was read of the others counts as well.
+    ///
+    /// # Errors
+    /// As [`Believed::grip_sizes`].
+    pub fn grip_size(&self, club: &JobClub) -> Result<Option<GripSizeOfClub>, TradeError> {
+        Ok(self.grip_sizes_of(std::slice::from_ref(club))?.pop())
+    }
+
+    fn grip_sizes_of(&self, clubs: &[JobClub]) -> Result<Vec<GripSizeOfClub>, TradeError> {
+        let standing = self.standing_all();
+        let grips = Grips::of(self.assembly, &standing)?;
+        clubs.iter().map(|club| self.grip_of(grips.as_ref(), &standing, club)).collect()
+    }
+
+    fn grip_of(
+        &self,
+        grips: Option<&Grips<'_>>,
+        standing: &[&Reading],
+        club: &JobClub,
+    ) -> Result<GripSizeOfClub, TradeError> {
         let target = &club.target;
         let mut found = GripSizeOfClub {
             club: club.id.clone(),
@@ -163,7 +181,6 @@ impl Believed<'_> {
         let Some((grips, case)) = grips.and_then(|grips| Some((grips, grips.case(&club.id)?))) else {
             return Ok(found);
         };
-        let standing = self.standing_all();
         for place in GripPlace::ALL {
             let Some(thick) = grips.forecast(case, *place, target.wraps, false)? else { continue };
             let last = standing.iter().rev().find(|r| r.club == club.id && r.what == place.read_as());
@@ -181,11 +198,11 @@ impl Believed<'_> {
         let Some(asked_mm) = upper.asked_mm else {
             return Ok(GripSizeOfClub { fact: GripSizeSays::NotAsked.into(), ..found });
         };
-        let lower_off =
+        let most_off_mm =
             found.places.iter().filter_map(|at| Some(at.diameter_mm - at.asked_mm?)).map(f64::abs).fold(0.0, f64::max);
         let off_mm = upper.diameter_mm - asked_mm;
         if Progress::of(self, club).gripped {
-            found.fact = if lower_off <= SIZE_TOLERANCE_MM {
+            found.fact = if most_off_mm <= SIZE_TOLERANCE_MM {
                 GripSizeSays::AsAsked.into()
             } else {
                 GripSizeSays::OnAndOff { by_mm: off_mm }.into()

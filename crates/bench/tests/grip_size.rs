@@ -3,25 +3,12 @@
 //! Method: diameters by the trade's rule and by kept volume written out here; the swing weight of tape by its moment about the
 //! fulcrum; bands against simulated grips with the stated scatter.
 
-use crate::set::Set;
+use crate::set::{Set, WHOLE};
 use bench::grip_size::{GripPlace, SIZE_TOLERANCE_MM};
 use bench::wrap_advice::GripSizeOfClub;
 use trade::grip::GripSize;
-use trade::kind::Role;
 use trade::reading::What;
 use trade::wrap::Wraps;
-
-const WHOLE: [Role; 9] = [
-    Role::Head,
-    Role::Adapter,
-    Role::Screw,
-    Role::Shaft,
-    Role::Ferrule,
-    Role::TipWeight,
-    Role::Adhesive,
-    Role::Tape,
-    Role::Grip,
-];
 
 fn sizes(set: &Set) -> Vec<GripSizeOfClub> {
     set.assembly().believe(&set.readings).unwrap().grip_sizes().unwrap()

@@ -17,6 +17,19 @@ use trade::part::{Part, PartState};
 use trade::reading::{Reading, What};
 use trade::shop::Shop;
 
+/// Everything that is on a finished club.
+pub const WHOLE: [Role; 9] = [
+    Role::Head,
+    Role::Adapter,
+    Role::Screw,
+    Role::Shaft,
+    Role::Ferrule,
+    Role::TipWeight,
+    Role::Adhesive,
+    Role::Tape,
+    Role::Grip,
+];
+
 /// A set of irons with its plan, its readings, and the stock that is left.
 pub(crate) struct Set {
     pub job: Job,

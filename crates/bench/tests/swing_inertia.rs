@@ -2,7 +2,7 @@
 //! Method: true clubs as lists of masses, swung by the formula of the physical pendulum written out here; what the bench advises
 //! is done to the true club.
 
-use crate::set::{Set, time};
+use crate::set::{Set, WHOLE, time};
 use bench::assembly::Assembly;
 use bench::club_state::{Surroundings, club_state};
 use bench::remedy::remedies;
@@ -11,19 +11,10 @@ use trade::kind::Role;
 use trade::plan::Extra;
 use trade::reading::What;
 
-/// Everything that is on a finished club.
-const WHOLE: [Role; 10] = [
-    Role::Head,
-    Role::Adapter,
-    Role::Screw,
-    Role::Shaft,
-    Role::Ferrule,
-    Role::TipWeight,
-    Role::Adhesive,
-    Role::Tape,
-    Role::Grip,
-    Role::Extra,
-];
+/// Everything that is on a finished club with what was put on at the bench.
+fn whole() -> impl Iterator<Item = Role> {
+    WHOLE.into_iter().chain([Role::Extra])
+}
 
 /// A true club: (grams, millimetres from the cap, own g·mm²).
 struct True(Vec<(f64, f64, f64)>);
@@ -37,8 +28,8 @@ impl True {
         let grip_mm = set.library.grip(&club.target.grip_model).unwrap().length_mm;
         let plan = club.plan.as_ref().unwrap();
         let rod = |g: f64, mm: f64| g * mm * mm / 12.0;
-        let pieces = WHOLE.iter().filter_map(|role| {
-            let (mass_g, arm_mm) = believed.piece(&club.id, *role).unwrap()?;
+        let pieces = whole().filter_map(|role| {
+            let (mass_g, arm_mm) = believed.piece(&club.id, role).unwrap()?;
             Some(match role {
                 Role::Head => (mass_g, arm_mm + cap_mm, 3e5),
                 // The even rod that this shaft nearly is: its tilt adds less than a tenth of a percent of its own inertia.
@@ -64,7 +55,7 @@ impl True {
 }
 
 fn time_it(set: &mut Set, slot: i64, period_s: f64, pivot_mm: f64, minute: i64) {
-    set.read_on(slot, "finish", What::SwingPeriod, period_s, minute, WHOLE.to_vec());
+    set.read_on(slot, "finish", What::SwingPeriod, period_s, minute, whole().collect());
     let reading = set.readings.last_mut().unwrap();
     (reading.pivot_mm, reading.display_step) = (Some(pivot_mm), 0.0);
     reading.typed = format!("{:.2}/10", period_s * 10.0);

@@ -69,7 +69,7 @@ pub enum Command {
     Restore(RestoreArguments),
     /// Write the whole shop as a text that any program can read: to move it to another database, or to keep it for good.
     Archive(ArchiveArguments),
-    /// Make a shop from an archive where there is none yet, in SQLite or PostgreSQL.
+    /// Set up a new shop from an archive, in SQLite or PostgreSQL; an existing shop is never overwritten.
     Unpack(UnpackArguments),
     /// Look for damage in the shop, or in a backup.
     Check(CheckArguments),

@@ -23,6 +23,7 @@ use fact::Fact;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
+use std::fmt::Write as _;
 use std::fs::File;
 use std::io::{BufRead, BufReader, BufWriter, Write};
 use std::path::Path;
@@ -120,7 +121,7 @@ impl Store {
         lines.write(&Head { archive: MARK.to_owned(), form: FORM, schema, shop: shop.clone(), made_at })?;
         let mut rows = Vec::new();
         for table in &tables {
-            let columns: Vec<String> = table.columns.iter().map(|(name, _)| name.clone()).collect();
+            let columns = table.names().map(str::to_owned).collect();
             lines.write(&TableHead { table: table.name.clone(), columns })?;
             rows.push((table.name.clone(), self.archive_rows(&mut conn, table, &mut lines).await?));
         }
@@ -161,10 +162,9 @@ impl Store {
         table: &Table,
         lines: &mut Lines<'_>,
     ) -> Result<u64, StoreError> {
-        let names = |names: &[String]| names.iter().map(|n| format!("\"{n}\"")).collect::<Vec<_>>().join(", ");
-        let columns: Vec<String> = table.columns.iter().map(|(name, _)| name.clone()).collect();
+        let order = quoted(table.order.iter().map(String::as_str));
         // The names are this program's own, from its migrations.
-        let sql = format!("SELECT {} FROM \"{}\" ORDER BY {}", names(&columns), table.name, names(&table.order));
+        let sql = format!("SELECT {} FROM \"{}\" ORDER BY {order}", quoted(table.names()), table.name);
         let (mut count, mut failed) = (0, None);
         conn.each(query(sqlx::AssertSqlSafe(sql)), |row| {
             let written = values(&row, table).map_err(|e| self.failed(e)).and_then(|values| lines.write(&values));
@@ -175,6 +175,11 @@ impl Store {
         .map_err(|e| self.failed(e))?;
         failed.map_or(Ok(count), Err)
     }
+}
+
+/// Names as a statement lists them.
+fn quoted<'a>(names: impl Iterator<Item = &'a str>) -> String {
+    names.map(|name| format!("\"{name}\"")).collect::<Vec<_>>().join(", ")
 }
 
 /// The values of a row, in the order of the columns.
@@ -207,7 +212,7 @@ impl Lines<'_> {
     }
 
     fn hex(&self) -> String {
-        hex(self.digest.clone())
+        hex(&self.digest.clone().finalize())
     }
 
     fn flush(&mut self) -> Result<(), StoreError> {
@@ -216,8 +221,14 @@ impl Lines<'_> {
     }
 }
 
-fn hex(digest: Sha256) -> String {
-    digest.finalize().iter().map(|byte| format!("{byte:02x}")).collect()
+/// Bytes in hexadecimal digits.
+#[must_use]
+pub fn hex(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::with_capacity(2 * bytes.len()), |mut text, byte| {
+        // Writing to a string does not fail.
+        let _ = write!(text, "{byte:02x}");
+        text
+    })
 }
 
 /// Fills an empty database from an archive: all of it, or nothing. A shop in a file has its name only once it is whole.
@@ -291,15 +302,15 @@ async fn fill_in(
     let mut into: Option<(&Table, sqlx::SqlStr)> = None;
     let end = loop {
         match read.next()? {
-            (Line::Table(found), _) => {
+            Line::Table(found) => {
                 let is_new = rows.iter().all(|(name, _)| *name != found.table);
                 let table = tables.iter().find(|table| table.name == found.table).filter(|_| is_new);
-                let table = table.filter(|t| t.columns.iter().map(|(name, _)| name).eq(found.columns.iter()));
+                let table = table.filter(|t| t.names().eq(found.columns.iter().map(String::as_str)));
                 let table = table.ok_or_else(|| read.wrong(&ArchiveFault::OtherTable))?;
                 rows.push((found.table, 0));
                 into = Some((table, insert(table)));
             }
-            (Line::Row(values), _) => {
+            Line::Row(values) => {
                 let (Some((table, sql)), Some((_, count))) = (&into, rows.last_mut()) else {
                     return Err(read.wrong(&ArchiveFault::NoTable));
                 };
@@ -307,12 +318,7 @@ async fn fill_in(
                 tx.connection().change(row).await.map_err(failed)?;
                 *count += 1;
             }
-            (Line::End(end), before) => {
-                if end.sha256 != before {
-                    return Err(read.wrong(&ArchiveFault::Changed));
-                }
-                break end;
-            }
+            Line::End(end) => break end,
         }
     };
     let all: u64 = rows.iter().map(|(_, n)| n).sum();
@@ -324,9 +330,9 @@ async fn fill_in(
 }
 
 fn insert(table: &Table) -> sqlx::SqlStr {
-    let columns: Vec<String> = table.columns.iter().map(|(name, _)| format!("\"{name}\"")).collect();
-    let places: Vec<String> = (1..=columns.len()).map(|n| format!("${n}")).collect();
-    let sql = format!("INSERT INTO \"{}\" ({}) VALUES ({})", table.name, columns.join(", "), places.join(", "));
+    let places: Vec<String> = (1..=table.columns.len()).map(|n| format!("${n}")).collect();
+    let (columns, places) = (quoted(table.names()), places.join(", "));
+    let sql = format!("INSERT INTO \"{}\" ({columns}) VALUES ({places})", table.name);
     // The names are this program's own, from its migrations.
     sqlx::SqlSafeStr::into_sql_str(sqlx::AssertSqlSafe(sql))
 }
@@ -360,7 +366,8 @@ struct Reading<'a> {
 
 impl Reading<'_> {
     fn head(&mut self) -> Result<Head, StoreError> {
-        let (text, _) = self.text()?;
+        let text = self.text()?;
+        self.digest.update(&text);
         let head: Head = serde_json::from_slice(&text).map_err(|_| self.wrong(&ArchiveFault::NotBegun))?;
         if head.archive != MARK {
             return Err(self.wrong(&ArchiveFault::NotBegun));
@@ -371,16 +378,20 @@ impl Reading<'_> {
         Ok(head)
     }
 
-    /// The next line, with the digest of all lines before it.
-    fn next(&mut self) -> Result<(Line, String), StoreError> {
-        let (text, before) = self.text()?;
+    /// The next line; the last one only where its sum is that of all lines before it.
+    fn next(&mut self) -> Result<Line, StoreError> {
+        let text = self.text()?;
         let line = serde_json::from_slice(&text).map_err(|_| self.wrong(&ArchiveFault::CutShort))?;
-        // A digest for each row would cost more than the row.
-        let before = if matches!(line, Line::End(_)) { hex(before) } else { String::new() };
-        Ok((line, before))
+        if let Line::End(end) = &line
+            && end.sha256 != hex(&self.digest.clone().finalize())
+        {
+            return Err(self.wrong(&ArchiveFault::Changed));
+        }
+        self.digest.update(&text);
+        Ok(line)
     }
 
-    fn text(&mut self) -> Result<(Vec<u8>, Sha256), StoreError> {
+    fn text(&mut self) -> Result<Vec<u8>, StoreError> {
         self.line += 1;
         let mut text = Vec::new();
         let read = self.archive.read_until(b'\n', &mut text);
@@ -388,9 +399,7 @@ impl Reading<'_> {
         if text.last() != Some(&b'\n') {
             return Err(self.wrong(&ArchiveFault::CutShort));
         }
-        let before = self.digest.clone();
-        self.digest.update(&text);
-        Ok((text, before))
+        Ok(text)
     }
 
     fn wrong(&self, fault: &ArchiveFault) -> StoreError {

@@ -50,7 +50,7 @@ mod tables;
 mod tx;
 
 pub use access::DoorCode;
-pub use archive::{Archived, fill_from_archive, fill_from_file};
+pub use archive::{Archived, fill_from_archive, fill_from_file, hex};
 pub use backup::{Contents, Copied, look_into};
 pub use club::ClubFilter;
 pub use customer::{CustomerLine, CustomerRow, FreeName};

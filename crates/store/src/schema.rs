@@ -1,6 +1,8 @@
 //! The numbered migrations, and the check that the schema still is what they made.
 
-use crate::engine::{Backend, Connection, Options, Transaction, begin_write, lock_writers, query, settle};
+use crate::engine::{
+    Backend, Connection, Options, OwnConnection, Transaction, begin_write, lock_writers, query, settle,
+};
 use crate::error::StoreError;
 use crate::side_file::{copy, new_private, with_suffix};
 use sqlx::SqlSafeStr;
@@ -234,15 +236,22 @@ pub(crate) async fn migrate_in(tx: &mut Transaction<'_>, place: &str, up_to: i64
     }
 }
 
+/// An empty database in memory with this schema, so that no list has to be kept by hand. It holds for both databases, since
+/// tables, columns, indexes, triggers and keys carry the same names in both.
+pub(crate) async fn reference(place: &str, schema: i64) -> Result<OwnConnection, StoreError> {
+    let failed = |e| StoreError::from_sqlx(e, place);
+    let mut reference = Options::in_memory().map_err(failed)?.connect().await.map_err(failed)?;
+    let mut conn = reference.lend();
+    let mut tx = conn.begin(begin_write(Backend::Sqlite)).await.map_err(failed)?;
+    migrate_in(&mut tx, place, schema).await?;
+    tx.commit().await.map_err(failed)?;
+    Ok(reference)
+}
+
 /// Compares what is there with what the migrations make.
-///
-/// The reference is an empty database in memory, migrated afresh, so no list has to be kept by hand. It holds for both
-/// databases, since tables, columns, indexes, triggers and keys carry the same names in both.
 async fn check(conn: &mut Connection<'_>, place: &str) -> Result<(), StoreError> {
     let failed = |e| StoreError::from_sqlx(e, place);
-    let options = Options::in_memory().map_err(failed)?;
-    let mut reference = options.connect().await.map_err(failed)?;
-    migrate(&mut reference.lend(), place).await?;
+    let mut reference = reference(place, newest()).await?;
     let expected = inventory(&mut reference.lend()).await.map_err(failed)?;
     reference.close().await.map_err(failed)?;
     let found = inventory(conn).await.map_err(failed)?;

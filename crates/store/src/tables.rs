@@ -1,8 +1,8 @@
 //! The tables of a schema, as the migrations make them: their columns, what those hold, and in which order rows may be written.
 
-use crate::engine::{Backend, Connection, Options, begin_write, query};
+use crate::engine::{Connection, query};
 use crate::error::StoreError;
-use crate::schema::{migrate_in, referring_first};
+use crate::schema::{reference, referring_first};
 
 /// What a column holds. The tables have these three types alone.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -21,6 +21,13 @@ pub(crate) struct Table {
     pub order: Vec<String>,
 }
 
+impl Table {
+    /// The names of its columns.
+    pub(crate) fn names(&self) -> impl Iterator<Item = &str> {
+        self.columns.iter().map(|(name, _)| name.as_str())
+    }
+}
+
 /// Tables that are made from others, or that count the changes of this one database.
 pub(crate) const LEFT_OUT: [&str; 6] =
     ["_sqlx_migrations", "data_state", "stock_change", "find_entry", "find_word", "find_dirty"];
@@ -30,12 +37,8 @@ pub(crate) const LEFT_OUT: [&str; 6] =
 /// They are read from an empty database in memory, so no list has to be kept by hand; both databases have the same.
 pub(crate) async fn of_schema(place: &str, schema: i64) -> Result<Vec<Table>, StoreError> {
     let failed = |e| StoreError::from_sqlx(e, place);
-    let mut reference = Options::in_memory().map_err(failed)?.connect().await.map_err(failed)?;
-    let mut conn = reference.lend();
-    let mut tx = conn.begin(begin_write(Backend::Sqlite)).await.map_err(failed)?;
-    migrate_in(&mut tx, place, schema).await?;
-    let found = tables_of(&mut tx.connection()).await.map_err(failed);
-    tx.commit().await.map_err(failed)?;
+    let mut reference = reference(place, schema).await?;
+    let found = tables_of(&mut reference.lend()).await.map_err(failed);
     reference.close().await.map_err(failed)?;
     found
 }

@@ -17,6 +17,7 @@ mod units;
 
 pub use api::{openapi, sheet_schema};
 pub use door::{Door, ServerNames};
+pub use pages::grip_size::grip_at;
 pub use pages::labels::label_texts;
 pub use pages::learned::amount_of as learned_amount;
 pub use pages::scale_health::amount_of as gauge_amount;

@@ -1,7 +1,7 @@
 //! Goal: prices are kept to the coin, a quote begins from them and is changed by hand, and the bill says it with what was
 //! built. Method: the API and the pages.
 
-use crate::support::{Bench, planned};
+use crate::support::{Bench, planned, sheet, stocked};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 
@@ -71,4 +71,18 @@ async fn a_quote_begins_from_the_list_and_the_bill_says_it() {
     assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY, "{refused}");
     let (_, unknown): (_, Value) = bench.send("GET", "/sheets/none/quote", "", vec![]).await;
     assert!(unknown["detail"].to_string().contains("no sheet"), "{unknown}");
+}
+
+/// A sheet that is only matched, and never saved, is held to the same limits as one that is.
+#[tokio::test]
+async fn an_impossible_quote_is_refused_wherever_a_sheet_comes_in() {
+    let bench = Bench::open().await;
+    stocked(&bench).await;
+    let mut asked = sheet(&bench, "Odell", "7, D2, 1 wrap").await;
+    bench.made("/match/set", json!({ "sheet": asked, "seconds": 0.1 })).await;
+    asked["quote"] = json!([{ "what": "Build", "count": 1, "each_minor": -9_000_000_000_000_i64 }]);
+    for (address, body) in [("/sheets", asked.clone()), ("/match/set", json!({ "sheet": asked, "seconds": 0.1 }))] {
+        let problem = bench.refused("POST", address, StatusCode::UNPROCESSABLE_ENTITY, body.to_string()).await;
+        assert_eq!(problem["code"], "price_fault.range", "{address}: {problem}");
+    }
 }

@@ -33,6 +33,7 @@ pub struct Language {
     texts: FluentBundle<FluentResource>,
     figures: BTreeMap<String, BTreeSet<String>>,
     guide: Vec<Chapter>,
+    decimal_comma: bool,
 }
 
 impl fmt::Debug for Language {
@@ -48,20 +49,14 @@ impl Language {
     /// texts are shown in their place.
     #[must_use]
     pub fn english() -> &'static Self {
-        static LANGUAGE: LazyLock<Language> = LazyLock::new(|| match Language::new("en", ENGLISH) {
-            Ok(language) => language.with_guide(guide::english()),
-            Err((language, _)) => language.with_guide(guide::english()),
-        });
+        static LANGUAGE: LazyLock<Language> = LazyLock::new(|| Language::readable("en", ENGLISH, guide::english()));
         &LANGUAGE
     }
 
     /// German, with the terms of German workshops (common practice, no source).
     #[must_use]
     pub fn german() -> &'static Self {
-        static LANGUAGE: LazyLock<Language> = LazyLock::new(|| match Language::new("de", GERMAN) {
-            Ok(language) => language.with_guide(guide::german()),
-            Err((language, _)) => language.with_guide(guide::german()),
-        });
+        static LANGUAGE: LazyLock<Language> = LazyLock::new(|| Language::readable("de", GERMAN, guide::german()));
         &LANGUAGE
     }
 
@@ -113,18 +108,19 @@ impl Language {
     /// Whether figures of this language have a comma where English has a point.
     #[must_use]
     pub fn has_decimal_comma(&self) -> bool {
-        let sign = self.texts.get_message("decimal-sign").and_then(|message| message.value());
-        sign.is_some_and(|pattern| self.texts.format_pattern(pattern, None, &mut Vec::new()) == ",")
+        self.decimal_comma
     }
 
     /// The language's name in itself: `Deutsch`.
     #[must_use]
     pub fn own_name(&self) -> String {
-        let name = self.texts.get_message("language-name").and_then(|message| message.value());
-        name.map_or_else(
-            || self.code.clone(),
-            |name| self.texts.format_pattern(name, None, &mut Vec::new()).into_owned(),
-        )
+        self.plain("language-name").unwrap_or_else(|| self.code.clone())
+    }
+
+    /// A text without figures, before there is a reader to show it to.
+    fn plain(&self, id: &str) -> Option<String> {
+        let pattern = self.texts.get_message(id)?.value()?;
+        Some(self.texts.format_pattern(pattern, None, &mut Vec::new()).into_owned())
     }
 
     /// A language from its files: name and content of each.
@@ -172,7 +168,8 @@ impl Language {
                 errors.extend(found.iter().map(|e| TextError(format!("{name}: {e}"))));
             }
         }
-        let language = Self { code: code.to_owned(), texts, figures, guide: Vec::new() };
+        let mut language = Self { code: code.to_owned(), texts, figures, guide: Vec::new(), decimal_comma: false };
+        language.decimal_comma = language.plain("decimal-sign").as_deref() == Some(",");
         if errors.is_empty() { Ok(language) } else { Err((language, errors)) }
     }
 
@@ -183,10 +180,12 @@ impl Language {
         let files: Vec<(&str, String)> = ENGLISH.iter().map(|(name, text)| (*name, marked(text, change))).collect();
         let files: Vec<(&str, &str)> = files.iter().map(|(name, text)| (*name, text.as_str())).collect();
         let guide = guide::english().into_iter().map(|chapter| chapter.changed(change)).collect();
-        match Self::new("en", &files) {
-            Ok(language) => language.with_guide(guide),
-            Err((language, _)) => language.with_guide(guide),
-        }
+        Self::readable("en", &files, guide)
+    }
+
+    /// A language with its guide, as far as its files can be read.
+    fn readable(code: &str, files: &[(&str, &str)], guide: Vec<Chapter>) -> Self {
+        Self::new(code, files).unwrap_or_else(|(language, _)| language).with_guide(guide)
     }
 
     /// The same with the chapters of its guide.

@@ -28,23 +28,7 @@ pub async fn grip_size(arguments: &GripSizeArguments) -> Result<(), Failure> {
 fn lines(w: &Words, found: &[GripSizeOfClub]) -> String {
     let mut text = String::new();
     for club in found {
-        let places: Vec<String> = club
-            .places
-            .iter()
-            .map(|at| {
-                let forecast = text!(
-                    w,
-                    "grip-size-at",
-                    diameter_mm = at.diameter_mm,
-                    band_mm = at.band_mm,
-                    place = w.tell(&at.place)
-                );
-                match at.asked_mm {
-                    Some(asked_mm) => format!("{forecast}, {}", text!(w, "grip-size-at-asked", asked_mm = asked_mm)),
-                    None => forecast,
-                }
-            })
-            .collect();
+        let places: Vec<String> = club.places.iter().map(|at| web::grip_at(w, at, true)).collect();
         let line = text!(
             w,
             "grip-size-line",

@@ -133,18 +133,7 @@ fn club_fields(w: &Words, form: &Entries, club: &Club, kinds: &[KindView], model
                     ..Field::default()
                 },
             ),
-            Asked::GripSize => html! {
-                (form.field(
-                    &format!("{name}-upper"),
-                    &w.text("grip-size-asked-upper"),
-                    Field { hint: &w.text("grip-size-asked-hint"), unit: w.length_sign(), ..Field::default() },
-                ))
-                (form.field(
-                    &format!("{name}-lower"),
-                    &w.text("grip-size-asked-lower"),
-                    Field { hint: &w.text("grip-size-asked-lower-hint"), unit: w.length_sign(), ..Field::default() },
-                ))
-            },
+            Asked::GripSize => super::grip_size::asked_fields(w, form, &name),
             Asked::Length => {
                 let hint = typed(w, club, What::FinishedLength)
                     .map(|now| text!(w, "club-job-now", now = now))

@@ -15,7 +15,7 @@ use axum::response::IntoResponse;
 use axum::routing::get;
 use bench::grip_size::GripPlace;
 use bench::wrap_advice::{GripAt, GripSizeOfClub};
-use look::{Button, ButtonKind, Cell, Column, Nav, button};
+use look::{Button, ButtonKind, Cell, Column, Field, Nav, button};
 use maud::{Markup, html};
 use trade::grip::GripSize;
 use trade::kind::Role;
@@ -76,18 +76,39 @@ fn row(w: &Words, club: &GripSizeOfClub) -> Vec<Cell> {
     ]
 }
 
-/// How thick it is at one place, what is asked and what was read there.
-fn at_words(w: &Words, at: &GripAt, named: bool) -> String {
+/// How thick it is at one place and what is asked there; `named` with the name of the place.
+#[must_use]
+pub fn grip_at(w: &Words, at: &GripAt, named: bool) -> String {
     let place = if named { w.tell(&at.place) } else { String::new() };
-    let mut said = vec![
-        text!(w, "grip-size-at", place = place, diameter_mm = at.diameter_mm, band_mm = at.band_mm).trim().to_owned(),
-    ];
-    said.extend(at.asked_mm.map(|asked_mm| text!(w, "grip-size-at-asked", asked_mm = asked_mm)));
+    let forecast = text!(w, "grip-size-at", place = place, diameter_mm = at.diameter_mm, band_mm = at.band_mm);
+    let asked = at.asked_mm.map(|asked_mm| text!(w, "grip-size-at-asked", asked_mm = asked_mm));
+    [Some(forecast.trim().to_owned()), asked].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// The same with what was read there.
+fn at_words(w: &Words, at: &GripAt, named: bool) -> String {
+    let mut said = vec![grip_at(w, at, named)];
     said.extend(at.read_mm.map(|read_mm| text!(w, "grip-size-read", read_mm = read_mm)));
     if at.doubted {
         said.push(w.text("grip-size-doubted"));
     }
     said.join(", ")
+}
+
+/// The two fields in which a form asks a size, named after `name`.
+pub(super) fn asked_fields(w: &Words, form: &Entries, name: &str) -> Markup {
+    html! {
+        @for (hand, label, hint) in [
+            ("upper", "grip-size-asked-upper", "grip-size-asked-hint"),
+            ("lower", "grip-size-asked-lower", "grip-size-asked-lower-hint"),
+        ] {
+            (form.field(
+                &format!("{name}-{hand}"),
+                &w.text(label),
+                Field { hint: &w.text(hint), unit: w.length_sign(), ..Field::default() },
+            ))
+        }
+    }
 }
 
 /// The size as a form asks it, in two fields named after `name`; none where both are empty.
@@ -107,10 +128,8 @@ impl Screen<'_> {
         if !whole || self.step.before {
             return Ok(html! {});
         }
-        let sizes = self.believed.grip_sizes().map_err(AppError::from)?;
-        let Some(found) = sizes.into_iter().find(|one| one.club == self.club.id && !one.places.is_empty()) else {
-            return Ok(html! {});
-        };
+        let found = self.believed.grip_size(self.club).map_err(AppError::from)?;
+        let Some(found) = found.filter(|one| !one.places.is_empty()) else { return Ok(html! {}) };
         let places: Vec<String> = found.places.iter().map(|at| at_words(w, at, true)).collect();
         let asks = |what: What| self.step.asks.contains(&what);
         Ok(html! {

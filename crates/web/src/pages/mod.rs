@@ -26,7 +26,7 @@ mod gauge_study;
 mod glossary;
 mod glue;
 mod grid;
-mod grip_size;
+pub(crate) mod grip_size;
 mod help;
 mod job_card;
 mod job_kinds;
