@@ -61,6 +61,8 @@ pub enum Command {
     Serve(Serve),
     /// Every setting of the server: what it is, where that comes from, how it is set and what it is for.
     Config(Serve),
+    /// How tablets reach this machine: its addresses with a picture to point a camera at, and what they are told to trust.
+    Reach(Serve),
     /// What helps to find a fault, without names: version, settings, amounts, clock, backups, damage. For whoever helps you.
     Support(SupportArguments),
     /// Make a backup of the shop now, while it is in use: opened, found whole and counted before it has its name.

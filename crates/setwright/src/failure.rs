@@ -201,6 +201,7 @@ fact::facts! {
         ListenTaken { place: String, log: String },
         ListenUnknown { place: String, log: String },
         OpenToNetwork { place: String },
+        HalfACertificate,
         NoAddress { log: String },
         ServingEnded { log: String },
         Threads { log: String },

@@ -20,6 +20,10 @@ pub(crate) const COME_IN: &str = "/come-in";
 pub(crate) const COME_IN_API: &str = "/keys/come-in";
 /// Where it is told whether the shop answers; also to strangers, since it says nothing else.
 pub(crate) const HEALTH: &str = "/health";
+/// Where a tablet is told how to trust this machine.
+pub(crate) const TRUST: &str = "/trust";
+/// The certificate that it is to trust.
+pub(crate) const TRUST_FILE: &str = "/trust/setwright.crt";
 /// Root of the API.
 const API: &str = "/api/v1";
 
@@ -47,7 +51,7 @@ impl Visitor {
 pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: Request, next: Next) -> Response {
     let (from, here) = origin(&request);
     let path = request.uri().path();
-    let open = [COME_IN, HEALTH].contains(&path)
+    let open = [COME_IN, HEALTH, TRUST, TRUST_FILE].contains(&path)
         || path.strip_prefix(API) == Some(COME_IN_API)
         || path.starts_with(crate::assets::FOLDER);
     let secret = brought(request.headers());
@@ -77,6 +81,12 @@ pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: 
     // For the log.
     response.extensions_mut().insert(visitor);
     response
+}
+
+/// Whether a request came over no network: from this machine, or handed on by a program of it.
+pub(crate) fn is_of_this_machine(request: &Request) -> bool {
+    let peer = request.extensions().get::<ConnectInfo<SocketAddr>>();
+    peer.is_none_or(|ConnectInfo(peer)| peer.ip().to_canonical().is_loopback())
 }
 
 /// The address that a request came from, and whether that is this machine. What was handed on by something between is not,

@@ -14,6 +14,7 @@ mod customers;
 mod demo_past;
 mod description;
 mod door;
+mod encrypted;
 mod every_kind;
 mod find;
 mod first_run;

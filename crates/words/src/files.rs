@@ -72,6 +72,7 @@ files! {
     "planner"
     "player"
     "price"
+    "reach"
     "reading"
     "reading_figure"
     "recall"

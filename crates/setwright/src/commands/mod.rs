@@ -8,6 +8,7 @@ mod causes;
 mod clubs;
 mod cpm;
 mod customer;
+mod encryption;
 mod fit;
 mod gates;
 mod grip_size;
@@ -23,6 +24,7 @@ mod part;
 mod price;
 mod print;
 mod profile;
+mod reach;
 mod recall;
 mod scale;
 mod scale_health;
@@ -48,6 +50,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Demo(demo) => told(demo.serve.database.json, block(serve::demo(&demo))),
         Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve))),
         Command::Config(serve) => told(serve.database.json, operate::config(&serve)),
+        Command::Reach(serve) => told(serve.database.json, reach::reach(&serve)),
         Command::Support(support) => told(support.database.json, block(operate::support(&support))),
         Command::Backup(backup) => told(backup.database.json, block(backup::backup(&backup))),
         Command::Restore(restore) => told(restore.database.json, block(backup::restore(&restore))),

@@ -74,6 +74,7 @@ mod swing_inertia;
 mod tablet;
 mod today;
 mod told;
+mod trust;
 mod what_if;
 mod work_order;
 
@@ -144,6 +145,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(capability::router())
         .merge(shop::router())
         .merge(keys::router())
+        .merge(trust::router())
         .merge(calc::router())
         .merge(style::router())
         .merge(tablet::router())
