@@ -59,6 +59,7 @@ pub mod stiffness_profile;
 pub mod stock;
 pub mod stock_list;
 pub mod told;
+pub mod usual;
 pub mod weigh_in;
 
 use crate::look_up::LookUp;

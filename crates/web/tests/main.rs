@@ -51,6 +51,7 @@ mod stock_list;
 mod support;
 mod swing_inertia;
 mod trim_to_cpm;
+mod usual_models;
 mod verdict;
 mod weigh_in;
 mod whole_job;

@@ -100,6 +100,7 @@ files! {
     "swing_inertia"
     "tablet"
     "today"
+    "usual"
     "verdict"
     "weigh_in"
     "weight_class"
