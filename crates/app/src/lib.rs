@@ -5,8 +5,10 @@
 
 pub mod access;
 pub mod advice;
+pub mod anyway;
 pub mod archive;
 pub mod backup;
+pub mod begin;
 pub mod bench;
 pub mod calc;
 pub mod clock;

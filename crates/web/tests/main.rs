@@ -16,6 +16,7 @@ mod description;
 mod door;
 mod every_kind;
 mod find;
+mod first_hour;
 mod first_run;
 mod forecast_kept;
 mod frequency_plan;

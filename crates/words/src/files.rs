@@ -20,6 +20,7 @@ files! {
     "ask"
     "backup"
     "beam"
+    "begin"
     "because"
     "bench"
     "calc"

@@ -2,6 +2,7 @@
 
 mod again;
 mod ask;
+mod begin;
 mod bench;
 mod bench_advice;
 mod bench_entry;
@@ -98,6 +99,7 @@ use words::{Words, text};
 pub(crate) fn router() -> Router<App> {
     Router::new()
         .merge(today::router())
+        .merge(begin::router())
         .merge(sheets::router())
         .merge(customers::router())
         .merge(customer_delete::router())
