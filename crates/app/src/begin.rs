@@ -8,7 +8,7 @@ use crate::told::{SkipTold, TellShop};
 use crate::usual::KeepUsual;
 use crate::weigh_in::{WeighIn, WeighedIn};
 use crate::{App, AppError, load_library};
-use desk::needs::wishes;
+use desk::needs::{Key, wishes};
 use desk::short_sheet::{KindChoice, SetModels};
 use jiff::civil::Date;
 use serde::Serialize;
@@ -176,7 +176,7 @@ impl App {
         let mut tx = self.store.read().await?;
         let library = load_library(&mut tx).await?;
         let free = Self::free_parts_for(&mut tx, sheet.customer).await?;
-        let mut wanted: Vec<((PartKind, String, Option<String>), i64)> = Vec::new();
+        let mut wanted: Vec<(Key, i64)> = Vec::new();
         for wish in sheet.clubs.iter().flat_map(|club| wishes(club, &library)) {
             if !matches!(wish.0, PartKind::Head | PartKind::Shaft | PartKind::Grip) {
                 continue;

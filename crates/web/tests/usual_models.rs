@@ -30,7 +30,10 @@ async fn usual_models_are_kept_once_and_changed_as_any_other() {
     assert_eq!(bench.get("/models/ANY-CAVITY").await, own, "what the shop has changed stays");
 
     let page = bench.page("/stock/models/usual").await;
-    page.says(StatusCode::OK, &["Usual models", "Blade irons, left-hand", "7 g from number to number", "in your shop"]);
+    page.says(
+        StatusCode::OK,
+        &["Usual models", "Blade irons, left-hand", "the same step of mass from number to number", "in your shop"],
+    );
     let kept = bench.form("/stock/models/usual", &[("code", "ANY-DRIVER"), ("code", "ANY-WOOD-60")]).await;
     assert_eq!((kept.status, kept.location.as_str()), (StatusCode::SEE_OTHER, "/stock/models"));
     assert_eq!(bench.get("/models/ANY-WOOD-60").await["name"], json!("Graphite wood shaft, 60 g"));

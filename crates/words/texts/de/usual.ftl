@@ -51,12 +51,12 @@ usual-name-slow-adhesive = Zweikomponentenkleber, langsam
 
 # Woher ein Wert eines üblichen Modells kommt.
 usual-source-common-practice = Im Handwerk üblich, ohne Quelle
-usual-source-seven-grams = Im Handwerk üblich, ohne Quelle: 7 g von Nummer zu Nummer
-usual-source-half-inch = Im Handwerk üblich, ohne Quelle: ein halber Zoll von Nummer zu Nummer
+usual-source-seven-grams = Im Handwerk üblich, ohne Quelle: derselbe Massenschritt von Nummer zu Nummer
+usual-source-half-inch = Im Handwerk üblich, ohne Quelle: derselbe Längenschritt von Nummer zu Nummer
 usual-source-sold-sizes = Handelsgrößen solcher Teile, aus dem Gedächtnis
 usual-source-mass-class = Die Klasse, für die es steht
 usual-source-from-memory = Aus dem Gedächtnis
 usual-source-wide-guess = Eine weite Schätzung, ohne Quelle
 usual-source-cautious = Auf der vorsichtigen Seite, ohne Quelle; das Blatt des Herstellers geht vor
-usual-source-brass = Aus der Dichte von Messing und einem Stift von 1/4 Zoll
+usual-source-brass = Aus der Dichte von Messing und der Dicke des Stifts
 usual-source-densities = Aus den beiden Dichten

@@ -51,12 +51,12 @@ usual-name-slow-adhesive = Two-part adhesive, slow
 
 # Where a figure of a usual model comes from.
 usual-source-common-practice = Common practice, no source
-usual-source-seven-grams = Common practice, no source: 7 g from number to number
-usual-source-half-inch = Common practice, no source: half an inch from number to number
+usual-source-seven-grams = Common practice, no source: the same step of mass from number to number
+usual-source-half-inch = Common practice, no source: the same step of length from number to number
 usual-source-sold-sizes = Sizes such parts are sold in, from memory
 usual-source-mass-class = The class it stands for
 usual-source-from-memory = From memory
 usual-source-wide-guess = A wide guess, no source
 usual-source-cautious = On the careful side, no source; the maker's sheet comes first
-usual-source-brass = From the density of brass and a pin of 1/4 in
+usual-source-brass = From the density of brass and the thickness of the pin
 usual-source-densities = From the two densities
