@@ -27,6 +27,7 @@ mod keys;
 mod kinds_by_pages;
 mod languages;
 mod learning;
+mod ledger;
 mod operate;
 mod orders;
 mod other_jobs;

@@ -55,6 +55,7 @@ files! {
     "kind"
     "label"
     "learned"
+    "ledger"
     "meaning"
     "model"
     "model_form"
