@@ -76,7 +76,7 @@ pub enum SealedValue {
 /// A row as it is in the database.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SealedRow {
-    /// Its table.
+    /// The table that holds it, which is also its kind in the ledger.
     pub table: Sealed,
     /// What names it in its table.
     pub row: String,
@@ -97,8 +97,7 @@ impl SealedRow {
             text.push(':');
             match value {
                 SealedValue::Text(value) => string(&mut text, value),
-                // Writing to a string does not fail.
-                SealedValue::Whole(value) => drop(write!(text, "{value}")),
+                SealedValue::Whole(value) => text.push_str(&value.to_string()),
                 SealedValue::Real(value) => figure(&mut text, *value),
             }
         }
@@ -327,7 +326,7 @@ fn string(text: &mut String, value: &str) {
             '\n' => text.push_str("\\n"),
             '\u{c}' => text.push_str("\\f"),
             '\r' => text.push_str("\\r"),
-            c if c < ' ' => drop(write!(text, "\\u{:04x}", c as u32)),
+            c if c < ' ' => text.push_str(&format!("\\u{:04x}", c as u32)),
             c => text.push(c),
         }
     }

@@ -1,9 +1,9 @@
 //! The chain of seals: an entry for each row that a job's record rests on, written with the row.
 
+use crate::column::Holds::{self, Real, Text, Whole};
 use crate::column::{Columns, Row, query, time_text};
 use crate::engine::{Backend, Connection, begin_write, lock_writers};
 use crate::error::StoreError;
-use crate::tables::Holds::{self, Real, Text, Whole};
 use crate::tx::Tx;
 use bench::seal::{Chain, Seal, Sealed, SealedRow, SealedValue};
 use jiff::Timestamp;

@@ -22,6 +22,7 @@ async fn the_ledger_has_every_reading_with_forecast_and_difference() {
                     && entry["reading"]["what"] == reading["what"]
                     && entry["reading"]["value"] == reading["value"]
                     && entry["reading"]["typed"] == reading["typed"]
+                    && entry["at"] == reading["at"]
                     && entry["by"] == reading["by"]
                     && entry["reading"]["stands"] == one["stands"]
             };
@@ -53,7 +54,9 @@ async fn the_seal_of_every_job_holds_and_the_page_prints_its_end() {
     let seal = bench.get("/jobs/3/seal").await;
     let end = seal["end_sha256"].as_str().expect("an end");
     let page = bench.page("/records/3/ledger").await.text;
-    for part in [&end[..8], &end[8..16], "entries are as they were sealed", "plan accepted", "handling from", "expected"] {
+    for part in
+        [&end[..8], &end[8..16], "entries are as they were sealed", "plan accepted", "handling from", "expected"]
+    {
         assert!(page.contains(part), "{part}");
     }
     assert!(bench.page("/records/3").await.text.contains("/records/3/ledger"));
@@ -76,7 +79,7 @@ async fn what_is_no_end_and_no_job_is_refused() {
         ("/api/v1/jobs/999/ledger", StatusCode::NOT_FOUND),
         ("/api/v1/jobs/999/ledger/entries", StatusCode::NOT_FOUND),
         ("/records/999/ledger", StatusCode::NOT_FOUND),
-        ("/records/x/ledger", StatusCode::NOT_FOUND),
+        ("/records/x/ledger", StatusCode::BAD_REQUEST),
     ] {
         assert_eq!(bench.page(address).await.status, status, "{address}");
     }

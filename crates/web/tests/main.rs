@@ -51,6 +51,7 @@ mod start_here;
 mod stock_list;
 mod support;
 mod swing_inertia;
+mod ten_questions;
 mod trim_to_cpm;
 mod verdict;
 mod weigh_in;

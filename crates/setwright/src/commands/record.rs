@@ -84,7 +84,7 @@ fn what(w: &Words, entry: &LedgerEntry) -> String {
             let read = print::figure_of(w, reading.unit, reading.value);
             text!(w, "ledger-row", step = reading.step, what = reading.what) + ": " + &read
         }
-        None if entry.kind == Sealed::Event => text!(w, "ledger-deed", deed = entry.deed),
+        None if entry.kind == Sealed::Event => web::deed_words(w, &entry.deed),
         None => w.tell(&entry.kind),
     }
 }

@@ -120,7 +120,7 @@ fn columns() -> Vec<(Sealed, Vec<&'static str>)> {
                 "display_step = 0.2",
                 "read_at = '2020-01-01T00:00:00.000000000Z'",
                 "read_by = 'Jay'",
-                "replaces = NULL",
+                "replaces = 'x'",
                 "insisted = 1 - insisted",
                 "request_key = 'x'",
                 "forecast_value = 1.0",
@@ -296,8 +296,8 @@ on_both! {
         unguard(db).await;
         // As a database of an earlier version is when its schema was just brought up to date.
         db.sql("DELETE FROM record_seal").await.expect("emptied");
-        let guard = if db.is_sqlite() { "" } else { " ON record_seal_begun" };
-        db.sql(&format!("DROP TRIGGER record_seal_begun_no_delete{guard}; DELETE FROM record_seal_begun")).await.expect("emptied");
+        let on = if db.is_sqlite() { "" } else { " ON record_seal_begun" };
+        db.sql(&format!("DROP TRIGGER record_seal_begun_no_delete{on}; DELETE FROM record_seal_begun")).await.expect("emptied");
         assert!(Store::open(&db.url).await.is_err(), "the guards are missed");
         guard(db).await;
         let opened = Store::open(&db.url).await.expect("opened again");
@@ -311,6 +311,7 @@ on_both! {
         tx.append_reading(&reading(&job, 1, What::SwingWeight, 40.0), None, None).await.expect("appended");
         let found = tx.chain(job.number).await.expect("the chain").verify(None);
         assert_eq!((found.intact, found.entries - found.late_entries), (true, 1));
+        tx.commit().await.expect("saved");
         opened.close().await;
     }
 

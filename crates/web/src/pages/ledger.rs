@@ -14,6 +14,7 @@ use bench::seal::{FoundFault, PRINTED_DIGITS, Sealed, Verified};
 use jiff::Timestamp;
 use look::{ButtonKind, Cell, Column, Icon, Nav, Table, Tone, definitions, link_button, section, table, tag};
 use maud::{Markup, html};
+use trade::event_kind::EventKind;
 use trade::model::{Model, as_it_came};
 use trade::reading::What;
 use words::{Words, text};
@@ -57,7 +58,11 @@ fn summary(w: &Words, ledger: &Ledger) -> Markup {
     if !record.hands.is_empty() {
         rows.push((w.text("record-made-by"), html! { (record.hands.join(", ")) }));
     }
-    rows.push((w.text("seal-title"), state(w, &ledger.seal)));
+    if ledger.seal.entries > 0 {
+        let (tone, id) =
+            if ledger.seal.intact { (Tone::Good, "seal-short-intact") } else { (Tone::Bad, "seal-short-broken") };
+        rows.push((w.text("ledger-digest"), tag(tone, &w.text(id))));
+    }
     definitions(&rows)
 }
 
@@ -146,8 +151,9 @@ fn margins(w: &Words, ledger: &Ledger) -> Markup {
         &html! {
             ul.plain {
                 @for club in clubs {
-                    @let said: Vec<String> = club.margins.iter().map(|margin| w.told(&margin.fact)).collect();
-                    li { (text!(w, "ledger-margin-club", club = w.club(&club.target.club_kind, &club.target.number), margin = said.join(" "))) }
+                    @let all = club.margins.iter().map(|margin| w.told(&margin.fact));
+                    @let said = all.reduce(|before, next| text!(w, "record-more", a = before, b = next)).unwrap_or_default();
+                    li { (text!(w, "ledger-margin-club", club = w.club(&club.target.club_kind, &club.target.number), margin = said)) }
                 }
             }
             p.small { (w.text("record-margins-means")) }
@@ -191,7 +197,7 @@ fn entry_row(w: &Words, ledger: &Ledger, entry: &LedgerEntry) -> Vec<Cell> {
     };
     vec![
         Cell::from(entry.entry.to_string()),
-        Cell::from(when),
+        Cell(html! { span.ledger-when { (when) } }),
         Cell::from(club.map_or_else(String::new, |club| w.club_short(&club.target.club_kind, &club.target.number))),
         Cell::from(what(w, entry)),
         read(&|r| Some(say::as_read(w, r.what, r.value, &r.typed))),
@@ -206,14 +212,27 @@ fn what(w: &Words, entry: &LedgerEntry) -> String {
     let kind = w.tell(&entry.kind);
     match (&entry.reading, entry.kind) {
         (Some(reading), _) if reading.what == What::Done => text!(w, "ledger-row-done", step = reading.step),
+        // A step that is named for what it reads says it once.
+        (Some(reading), _) if reading.step.to_lowercase() == w.tell(&reading.what).to_lowercase() => {
+            reading.step.clone()
+        }
         (Some(reading), _) => text!(w, "ledger-row", step = reading.step, what = reading.what),
-        (None, Sealed::Event) => text!(w, "ledger-deed", deed = entry.deed),
+        (None, Sealed::Event) => deed_words(w, &entry.deed),
         (None, _) => match (entry.about_entry, entry.batch) {
             (Some(about), _) => text!(w, "ledger-about", kind = kind, entry = about),
             (None, Some(batch)) => text!(w, "ledger-of-batch", kind = kind, batch = batch),
             (None, None) => kind,
         },
     }
+}
+
+/// What was done, by the key that an entry of the log has.
+#[must_use]
+pub fn deed_words(w: &Words, deed: &str) -> String {
+    // The log keeps the key of an earlier version.
+    let again = EventKind::PlanMadeAgain;
+    let deed = if EventKind::from(deed) == again { "plan_made_again" } else { deed };
+    text!(w, "ledger-deed", deed = deed)
 }
 
 fn note(w: &Words, entry: &LedgerEntry) -> Markup {

@@ -44,7 +44,7 @@ ledger-deed = { $deed ->
     [sheet_approved] Blatt freigegeben
     [sheet_of_customer] einem Kunden zugeordnet
     [plan_accepted] Plan angenommen
-    [plan_made_anew] neu geplant
+    [plan_made_again] neu geplant
     [plan_lost] Plan mit einem Teil verloren
     [part_swapped] Teil getauscht
     [parts_exchanged] Teile zweier Schläger getauscht
@@ -69,6 +69,8 @@ ledger-deed = { $deed ->
  }
 
 # The chain.
+seal-short-intact = unversehrt
+seal-short-broken = nicht wie versiegelt
 seal-title = Siegel
 seal-intact =
     { $n ->
@@ -105,13 +107,13 @@ seal-all-intact =
        *[other] { $n } Aufträge, alle unversehrt.
     }
 seal-refusal-short-end = Vom gedruckten Ende sind mindestens { $digits } Ziffern nötig, 0 bis 9 und a bis f
-    .next = die ersten { $digits } Ziffern vom Werkbuch abtippen; Leerzeichen spielen keine Rolle
+    .next = Die ersten { $digits } Ziffern vom Werkbuch abtippen; Leerzeichen spielen keine Rolle
 command-fault-seal-broken =
     { $n ->
         [one] die Akte eines Auftrags ist nicht so, wie sie versiegelt wurde
        *[other] die Akten von { $n } Aufträgen sind nicht so, wie sie versiegelt wurden
     }
-    .next = mit einer Sicherung von davor und mit einem gedruckten Werkbuch vergleichen
+    .next = Mit einer Sicherung von davor und mit einem gedruckten Werkbuch vergleichen
 
 # Lists.
 sealed-reading = Messwert

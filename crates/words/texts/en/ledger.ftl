@@ -44,7 +44,7 @@ ledger-deed = { $deed ->
     [sheet_approved] sheet approved
     [sheet_of_customer] given to a customer
     [plan_accepted] plan accepted
-    [plan_made_anew] plan made again
+    [plan_made_again] plan made again
     [plan_lost] plan lost with a part
     [part_swapped] part swapped
     [parts_exchanged] parts of two clubs exchanged
@@ -69,6 +69,8 @@ ledger-deed = { $deed ->
  }
 
 # The chain.
+seal-short-intact = intact
+seal-short-broken = not as it was sealed
 seal-title = Seal
 seal-intact =
     { $n ->
@@ -105,13 +107,13 @@ seal-all-intact =
        *[other] { $n } jobs, all intact.
     }
 seal-refusal-short-end = The printed end needs at least { $digits } of its digits, 0 to 9 and a to f
-    .next = type the first { $digits } digits from the ledger; blanks do not matter
+    .next = Type the first { $digits } digits from the ledger; blanks do not matter
 command-fault-seal-broken =
     { $n ->
         [one] the record of one job is not as it was sealed
        *[other] the records of { $n } jobs are not as they were sealed
     }
-    .next = compare with a backup from before, and with a printed ledger
+    .next = Compare with a backup from before, and with a printed ledger
 
 # Lists.
 sealed-reading = reading
