@@ -77,6 +77,8 @@ pub enum Command {
     Check(CheckArguments),
     /// Import parts from a CSV file or an XLSX workbook, or models from a JSON file: good rows are kept, bad rows named.
     Import(Import),
+    /// Models that are nobody's, to begin with: lists them, keeps those named. Weighing corrects their figures.
+    Usual(UsualArguments),
     /// Export parts as CSV or XLSX, or models as JSON.
     Export(Export),
     /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.

@@ -30,6 +30,7 @@ mod scale_health;
 mod serve;
 mod simulate;
 mod soft_side;
+mod usual;
 mod weigh;
 mod work;
 
@@ -56,6 +57,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Unpack(unpack) => told(unpack.database.json, block(backup::unpack(&unpack))),
         Command::Check(check) => told(check.database.json, block(backup::check(&check))),
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
+        Command::Usual(usual) => told(usual.database.json, block(usual::usual(&usual))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
         Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),
         Command::Labels(labels) => told(labels.database.json, block(list::labels(&labels))),

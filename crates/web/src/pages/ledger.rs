@@ -253,19 +253,20 @@ fn seal(w: &Words, seal: &Verified) -> Markup {
         &w.text("seal-title"),
         &html! {},
         &html! {
-            div.ledger-seal {
-                p { (state(w, seal)) }
-                @if !seal.faults.is_empty() { ul.plain { @for fault in &seal.faults { li { (fault_line(w, fault)) } } } }
-                @if let Some(from) = seal.kept_from.filter(|_| seal.late_entries > 0) {
-                    p { (text!(w, "seal-late", from_at = from, n = seal.late_entries)) }
-                }
-                @if let Some(end) = &seal.end_sha256 {
-                    p { (w.text("seal-end")) " " code { (in_groups(end)) } }
-                    p.small { (w.text("seal-proves")) " "
-                        (text!(w, "seal-verify-by", job = seal.job_number, digits = end.get(..PRINTED_DIGITS).unwrap_or(end))) }
-                }
-            }
-        },
+                    div.ledger-seal {
+                        p { (state(w, seal)) }
+                        @if !seal.faults.is_empty() { ul.plain { @for fault in &seal.faults { li { (fault_line(w, fault)) } } } }
+                        @if let Some(from) = seal.kept_from.filter(|_| seal.late_entries > 0) {
+                            p { (text!(w, "seal-late", from_at = from, n = seal.late_entries)) }
+                        }
+                        @if let Some(end) = &seal.end_sha256 {
+                            p { (w.text("seal-end")) " " code { (in_groups(end)) } }
+                            p.small { (w.text("seal-proves")) " "
+        (w.text("seal-verify-by")) " "
+                                code { "setwright record verify " (seal.job_number) " --end " (end.get(..PRINTED_DIGITS).unwrap_or(end)) } }
+                        }
+                    }
+                },
     )
 }
 

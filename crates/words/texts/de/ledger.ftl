@@ -90,7 +90,7 @@ seal-late =
     }
 seal-end = Ende der Kette, SHA-256:
 seal-proves = Dieses Blatt aufbewahren: Mit diesen Ziffern lässt sich später zeigen, dass davor nichts geändert, entfernt oder eingefügt wurde.
-seal-verify-by = Prüfen mit: setwright record verify { $job } --end „{ $digits }“
+seal-verify-by = Prüfen mit:
 seal-printed = Das gedruckte Ende ist Eintrag { $entry }: Bis dahin ist alles so, wie es gedruckt wurde.
 seal-fault-line = Nr. { $entry }, { $kind }: { $fault } ({ $row })
 seal-fault-line-unsealed = { $kind }: { $fault } ({ $row })

@@ -90,7 +90,7 @@ seal-late =
     }
 seal-end = End of the chain, SHA-256:
 seal-proves = Keep this page: with these digits the shop can show later that nothing before this point was changed, removed or added.
-seal-verify-by = Check it with: setwright record verify { $job } --end “{ $digits }”
+seal-verify-by = Check it with:
 seal-printed = The printed end is entry { $entry }: everything up to it is as it was printed.
 seal-fault-line = no. { $entry }, { $kind }: { $fault } ({ $row })
 seal-fault-line-unsealed = { $kind }: { $fault } ({ $row })
