@@ -33,6 +33,7 @@ pub mod kept_job;
 mod known_customer;
 mod lanes;
 pub mod learned;
+pub mod ledger;
 mod let_pass;
 pub mod life;
 pub mod live;

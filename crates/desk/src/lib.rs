@@ -4,6 +4,7 @@
 
 pub mod ask;
 pub mod club_work;
+pub mod ledger_csv;
 pub mod mass_model;
 pub mod match_set;
 pub mod needs;

@@ -18,6 +18,7 @@ mod place;
 mod price;
 mod profile;
 mod recall;
+mod record;
 mod scale;
 mod serve;
 mod soft_side;
@@ -38,6 +39,7 @@ pub use place::*;
 pub use price::*;
 pub use profile::*;
 pub use recall::*;
+pub use record::*;
 pub use scale::*;
 pub use serve::*;
 pub use soft_side::*;
@@ -343,20 +345,6 @@ pub struct PlanArguments {
 pub struct JobArguments {
     /// Number of the job.
     pub job: i64,
-    /// Where the database is.
-    #[command(flatten)]
-    pub database: Database,
-}
-
-/// Which record, and for whom.
-#[derive(Debug, Args)]
-#[group(skip)]
-pub struct RecordArguments {
-    /// Number of the job.
-    pub job: i64,
-    /// The player's sheet: felt, asked and built side by side, and no chances.
-    #[arg(long)]
-    pub player: bool,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

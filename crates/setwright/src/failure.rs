@@ -189,6 +189,7 @@ fact::facts! {
         NotASheet { path: String, what: Told },
         NotPrices { path: String, what: Told },
         SheetStops { n: usize },
+        SealBroken { n: usize },
         NotAParity { text: String },
         PortNeverOpened { log: String },
         RowsRefused { n: usize },

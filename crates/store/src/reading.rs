@@ -4,6 +4,7 @@ use crate::column::{Columns, Row, finite, kept, query, time_text};
 use crate::error::{Saved, StoreError};
 use crate::tx::Tx;
 use bench::held::Forecasted;
+use bench::seal::Sealed;
 use fact::Told;
 use jiff::Timestamp;
 use trade::error::Noun;
@@ -117,6 +118,7 @@ impl Tx {
             .bind(si.inertia_kg_m2)
             .bind(reading.pivot_mm.map(|mm| mm / 1000.0));
         self.change(insert).await?;
+        self.seal(&reading.job, Sealed::Reading, reading.id.as_str()).await?;
         Ok(Appended { reading: reading.clone(), club_version, repeated: false })
     }
 
@@ -165,6 +167,7 @@ impl Tx {
         let note = query("INSERT INTO reading_taken_back (reading, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
         let note = note.bind(id.0.clone()).bind(why).bind(by.to_owned()).bind(time_text(at));
         self.change(note).await?;
+        self.seal(&reading.job, Sealed::TakenBack, id.as_str()).await?;
         Ok(club_version)
     }
 
@@ -183,6 +186,7 @@ impl Tx {
         let note = query("INSERT INTO reading_insisted (reading, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
         let note = note.bind(id.0.clone()).bind(why.to_owned()).bind(by.to_owned()).bind(time_text(at));
         self.change(note).await?;
+        self.seal(&reading.job, Sealed::StoodBy, id.as_str()).await?;
         Ok(club_version)
     }
 

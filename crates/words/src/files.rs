@@ -56,6 +56,7 @@ files! {
     "kind"
     "label"
     "learned"
+    "ledger"
     "meaning"
     "model"
     "model_form"

@@ -26,6 +26,7 @@ mod print;
 mod profile;
 mod reach;
 mod recall;
+mod record;
 mod scale;
 mod scale_health;
 mod serve;
@@ -112,7 +113,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Exchange(exchange) => told(exchange.signed.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
-        Command::Record(record) => told(record.database.json, block(work::record(&record))),
+        Command::Record(record) => told(record::in_json(&record), block(record::record(&record))),
         Command::Learned(learned) => told(learned.signed.database.json, block(learned::learned(&learned))),
         Command::Capability(capability) => told(capability.database.json, block(learned::capability(&capability))),
         Command::Scale(scale) => match &scale.command {

@@ -34,6 +34,7 @@ mod job_kinds;
 mod keys;
 pub(crate) mod labels;
 pub(crate) mod learned;
+pub(crate) mod ledger;
 mod match_set;
 mod measured;
 mod model_shape;
@@ -145,6 +146,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(match_set::router())
         .merge(job_kinds::router())
         .merge(learned::router())
+        .merge(ledger::router())
         .merge(told::router())
         .merge(capability::router())
         .merge(shop::router())

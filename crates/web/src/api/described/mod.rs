@@ -73,7 +73,7 @@ const NOUNS: [(&str, &str, &[&str]); 20] = [
         "What parts and work cost, quotes and bills.",
         &["/prices", "/sheets/{id}/quote", "/jobs/{number}/bill"],
     ),
-    ("jobs", "Jobs, their kinds and their records.", &["/jobs", "/job-kinds"]),
+    ("jobs", "Jobs, their kinds and their records.", &["/jobs", "/job-kinds", "/seals"]),
     (
         "clubs",
         "Clubs that live on: what they are made of, what was read of them, what was done.",
