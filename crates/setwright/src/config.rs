@@ -1,6 +1,7 @@
 //! Arguments and configuration: the command line first, then the environment, then a file, then what is usual.
 
 use clap::{Args, Parser, Subcommand};
+use jiff::civil::Date;
 use std::path::PathBuf;
 
 mod again;
@@ -75,8 +76,10 @@ pub enum Command {
     Check(CheckArguments),
     /// Import parts from a CSV file or an XLSX workbook, or models from a JSON file: good rows are kept, bad rows named.
     Import(Import),
-    /// Export parts as CSV or XLSX, or models as JSON.
+    /// Export a list as CSV: parts (or a workbook), clubs, jobs, readings, records, orders; or models as JSON.
     Export(Export),
+    /// The calendar as an iCalendar file: due dates, ends of cures, expected parts. With --json its entries.
+    Calendar(CalendarArguments),
     /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.
     Labels(Labels),
     /// Identify a part by its mass: its own number, the one beside it, another model; with --keep weigh it in.
@@ -234,12 +237,37 @@ pub struct Import {
 /// What to export.
 #[derive(Debug, Args)]
 pub struct Export {
-    /// Models instead of parts.
+    /// Which list: parts, models, clubs, jobs, readings, records or orders.
+    #[arg(default_value = "parts", value_parser = ["parts", "models", "clubs", "jobs", "readings", "records", "orders"])]
+    pub what: String,
+    /// Models instead of parts, as “setwright export models” does.
     #[arg(long)]
     pub models: bool,
-    /// File to write, a workbook where its name ends in .xlsx; left out: standard output.
+    /// Clubs of one customer only, by number.
+    #[arg(long, value_name = "NUMBER")]
+    pub customer: Option<i64>,
+    /// Readings of one job only.
+    #[arg(long, value_name = "JOB")]
+    pub job: Option<i64>,
+    /// Readings from this day on: 2031-04-01.
+    #[arg(long, value_name = "DAY")]
+    pub from: Option<Date>,
+    /// Readings until this day.
+    #[arg(long, value_name = "DAY")]
+    pub to: Option<Date>,
+    /// File to write, a workbook of parts where its name ends in .xlsx; left out: standard output.
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Where to write the calendar.
+#[derive(Debug, Args)]
+pub struct CalendarArguments {
+    /// File to write; left out: standard output.
+    pub file: Option<PathBuf>,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

@@ -2,11 +2,13 @@
 
 use super::work::{busy, bytes_of};
 use super::{print_json, reader, say};
-use crate::config::{Export, Import, Labels};
+use crate::config::{CalendarArguments, Export, Import, Labels};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use crate::terminal::line;
 use app::App;
+use app::export::ReadingsOf;
+use app::order::OrderQuery;
 use app::stock::{PartQuery, PartsImported};
 use desk::stock_file::Mapping;
 use indicatif::{ProgressBar, ProgressStyle};
@@ -137,15 +139,34 @@ fn pairs(option: &str, given: &[String], example: &str) -> Result<BTreeMap<Strin
     Ok(pairs)
 }
 
-/// Exports parts or models.
+/// Writes the calendar, or tells its entries.
+///
+/// # Errors
+/// A file that cannot be written; what the store says.
+pub async fn calendar(arguments: &CalendarArguments) -> Result<(), Failure> {
+    let app = arguments.database.open().await?;
+    if arguments.database.json {
+        let entries = app.calendar().await?;
+        app.close().await;
+        return super::print_json(&entries);
+    }
+    let text = app.calendar_file(&reader(), None).await?;
+    app.close().await;
+    write(arguments.file.as_deref(), text.as_bytes())
+}
+
+/// Exports a list.
 ///
 /// # Errors
 /// A file that cannot be written; what the store says.
 pub async fn export(arguments: &Export) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let as_book = arguments.out.as_ref().is_some_and(|p| p.extension().is_some_and(|e| e.eq_ignore_ascii_case("xlsx")));
-    let bytes = if arguments.models {
+    let what = if arguments.models { "models" } else { arguments.what.as_str() };
+    let bytes = if what == "models" {
         app.export_models().await?.into_bytes()
+    } else if let Some(text) = list_of(&app, what, arguments).await? {
+        text.into_bytes()
     } else if arguments.database.json {
         let (parts, _) = app.parts(&PartQuery::default()).await?;
         let text = serde_json::to_string_pretty(&parts)
@@ -158,6 +179,19 @@ pub async fn export(arguments: &Export) -> Result<(), Failure> {
     };
     app.close().await;
     write(arguments.out.as_deref(), &bytes)
+}
+
+/// A list that is CSV alone; none for the parts.
+async fn list_of(app: &App, what: &str, arguments: &Export) -> Result<Option<String>, Failure> {
+    let Export { customer, job, from, to, .. } = arguments;
+    Ok(Some(match what {
+        "clubs" => app.export_clubs("", *customer).await?,
+        "jobs" => app.export_jobs().await?,
+        "readings" => app.export_readings(&ReadingsOf { from: *from, to: *to, job: *job }).await?,
+        "records" => app.export_records().await?,
+        "orders" => app.export_orders(&OrderQuery::default()).await?,
+        _ => return Ok(None),
+    }))
 }
 
 fn write(out: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {

@@ -56,6 +56,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Check(check) => told(check.database.json, block(backup::check(&check))),
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
+        Command::Calendar(calendar) => told(calendar.database.json, block(list::calendar(&calendar))),
         Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),
         Command::Labels(labels) => told(labels.database.json, block(list::labels(&labels))),
         Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),

@@ -46,6 +46,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         div.actions {
             (link_button("/clubs/new", &w.text("club-life-note"), ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/kinds", &w.text("job-kind-page"), ButtonKind::Quiet, None, ""))
+            (link_button("/exports", &w.text("export-title"), ButtonKind::Quiet, Some(Icon::Export), ""))
         }
         @if clubs.is_empty() {
             (empty_state(&w.text("club-life-none"), &w.text("club-life-none-next"),

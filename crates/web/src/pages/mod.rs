@@ -11,6 +11,7 @@ mod bench_screen;
 mod calc;
 mod calc_picture;
 mod calc_shape;
+mod calendar;
 mod capability;
 mod club_beam;
 mod club_job;
@@ -19,6 +20,7 @@ mod cpm;
 mod customer_delete;
 mod customers;
 mod entries;
+mod exports;
 mod fields;
 mod find;
 mod fit;
@@ -101,6 +103,8 @@ pub(crate) fn router() -> Router<App> {
         .merge(customers::router())
         .merge(customer_delete::router())
         .merge(find::router())
+        .merge(calendar::router())
+        .merge(exports::router())
         .merge(stock::router())
         .merge(labels::router())
         .merge(orders::router())
