@@ -31,6 +31,7 @@ pub mod grip_size;
 pub mod job;
 pub mod kept_job;
 mod known_customer;
+pub mod label_print;
 mod lanes;
 pub mod learned;
 mod let_pass;

@@ -143,7 +143,7 @@ pub fn to_ics(shop: &str, entries: &[CalendarEntry], w: &Words, made_at: Timesta
             // The second after: a clock that ends at a fraction of one is over by then.
             file.add("DTSTART", &utc(up_to_the_second(at)));
         }
-        file.add("SUMMARY", &escaped(&w.tell(&entry.what)));
+        file.add("SUMMARY", &escaped(&words::capital(&w.tell(&entry.what))));
         // It tells of a day and keeps nobody busy.
         file.add("TRANSP", "TRANSPARENT");
         if let Some(address) = address {

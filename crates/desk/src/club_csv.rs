@@ -52,7 +52,7 @@ pub struct PlacedReading {
     pub slot: i64,
     /// Number or letter of the club.
     pub number: String,
-    /// The reading.
+    /// What was read, by whom, when, and what was expected.
     pub reading: Reading,
 }
 
@@ -104,7 +104,7 @@ pub fn clubs(clubs: &[(Club, Option<i64>)]) -> String {
     ]
     .map(str::to_owned)
     .to_vec();
-    header.extend(FIGURES.map(|what| read_heading(what)));
+    header.extend(FIGURES.map(read_heading));
     header.extend(["head_code", "shaft_code", "grip_code", "job"].map(str::to_owned));
     let row = |(club, job): &(Club, Option<i64>)| {
         let row = &club.made.row;
@@ -127,7 +127,9 @@ pub fn clubs(clubs: &[(Club, Option<i64>)]) -> String {
             maybe(row.cpm),
         ];
         cells.extend(FIGURES.map(|what| maybe(club.figure(what).map(|read| read.value))));
-        cells.extend([trade::model::PartKind::Head, trade::model::PartKind::Shaft, trade::model::PartKind::Grip].map(part));
+        cells.extend(
+            [trade::model::PartKind::Head, trade::model::PartKind::Shaft, trade::model::PartKind::Grip].map(part),
+        );
         cells.push(maybe(*job));
         cells
     };

@@ -6,6 +6,7 @@ pub mod ask;
 pub mod calendar;
 pub mod club_csv;
 pub mod club_work;
+pub mod label;
 pub mod mass_model;
 pub mod match_set;
 pub mod needs;

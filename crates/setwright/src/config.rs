@@ -273,12 +273,33 @@ pub struct CalendarArguments {
     pub database: Database,
 }
 
-/// Which labels to print.
+/// Which labels to print, and where.
 #[derive(Debug, Args)]
 pub struct Labels {
     /// Codes of the parts, separated by commas.
-    #[arg(long, value_name = "CODES", value_delimiter = ',', required = true)]
+    #[arg(long, value_name = "CODES", value_delimiter = ',', required_unless_present = "clubs")]
     pub codes: Vec<String>,
+    /// Codes of the clubs, separated by commas.
+    #[arg(long, value_name = "CODES", value_delimiter = ',')]
+    pub clubs: Vec<String>,
+    /// Print at once on a printer of the shop, by its name.
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["to", "out", "strip"])]
+    pub printer: Option<String>,
+    /// Print at once on a printer in the network (192.168.1.40, printer.local:9100) or on a device (/dev/usb/lp0).
+    #[arg(long, value_name = "PLACE", conflicts_with_all = ["out", "strip"])]
+    pub to: Option<String>,
+    /// Page language of the printer that --to names.
+    #[arg(long, default_value = "zpl", value_parser = ["zpl", "epl", "esc_pos"], requires = "to")]
+    pub language: String,
+    /// Dots an inch of that printer.
+    #[arg(long, default_value = "203", value_parser = ["203", "300"], requires = "to")]
+    pub dots: String,
+    /// Width and height of its labels, with a unit or in millimetres: 62x29, 2.25x1.25in.
+    #[arg(long, default_value = "62x29", value_name = "WIDTHxHEIGHT", requires = "to")]
+    pub size: String,
+    /// How often each label is printed.
+    #[arg(long, default_value_t = 1, value_name = "N")]
+    pub copies: u32,
     /// One label a page, 62 × 29 mm, instead of a sheet.
     #[arg(long)]
     pub strip: bool,

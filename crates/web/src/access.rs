@@ -166,8 +166,17 @@ const ONLY_LOOKS: [&str; 8] = [
 const OWNERS: [&str; 2] = ["/keys", "/api/v1/keys"];
 
 /// What is the owner's to change.
-const OWNERS_TO_CHANGE: [&str; 7] =
-    ["/shop", "/shop/steps", "/shop/scales", "/shop/scales/remove", "/prices", "/api/v1/shop", "/api/v1/prices"];
+const OWNERS_TO_CHANGE: [&str; 9] = [
+    "/shop",
+    "/shop/printers",
+    "/shop/printers/remove",
+    "/shop/steps",
+    "/shop/scales",
+    "/shop/scales/remove",
+    "/prices",
+    "/api/v1/shop",
+    "/api/v1/prices",
+];
 
 /// What is asked of the shop by a method on a path. What is not named here is work.
 fn deed(method: &Method, path: &str) -> Deed {

@@ -46,7 +46,7 @@ async fn due_dates_and_cures_are_in_the_file_with_identities_that_stay() {
     let found = events(&file.text);
     let due = bench.get("/jobs/1").await["job"]["sheet"]["due"].as_str().expect("a day").replace('-', "");
     let job = found.iter().find(|event| event.get("DTSTART;VALUE=DATE") == Some(&due)).expect("the job");
-    assert!(job["SUMMARY"].starts_with("job 1 due: ") && job["UID"].ends_with("-due@setwright"), "{job:?}");
+    assert!(job["SUMMARY"].starts_with("Job 1 due: ") && job["UID"].ends_with("-due@setwright"), "{job:?}");
     // The clocks of the batch, in UTC, as the API has them.
     for (end, field) in [("handling", "handling_at"), ("cure", "full_cure_at")] {
         let at = started[field].as_str().expect("a time");
@@ -123,7 +123,10 @@ async fn the_address_of_a_calendar_opens_the_calendar_and_nothing_else() {
     assert_eq!(from(&bench, PHONE, "GET", &path, &[], "").await.status, StatusCode::UNAUTHORIZED);
     // No tablet is let in as a calendar.
     let (status, said) = bench.post("/keys/codes", json!({ "name": "T", "role": "calendar", "by": "Ines" })).await;
-    assert_eq!((status, said["code"].as_str()), (StatusCode::UNPROCESSABLE_ENTITY, Some("access_fault.calendar_tablet")));
+    assert_eq!(
+        (status, said["code"].as_str()),
+        (StatusCode::UNPROCESSABLE_ENTITY, Some("access_fault.calendar_tablet"))
+    );
 }
 
 #[tokio::test]
@@ -133,7 +136,10 @@ async fn the_page_of_the_calendar_leads_to_each_job() {
     for job in bench.get("/jobs").await.as_array().expect("jobs") {
         let number = &job["number"];
         assert!(page.contains(&format!("Job {number} due")), "{number}");
-        assert!(page.contains(&format!("/bench/{number}\"")) || page.contains(&format!("/plan/{number}\"")), "{number}");
+        assert!(
+            page.contains(&format!("/bench/{number}\"")) || page.contains(&format!("/plan/{number}\"")),
+            "{number}"
+        );
     }
     // Nobody outside can reach this shop: no address is offered that would not work.
     assert!(page.contains("Nothing but this machine") && !page.contains("action=\"/keys/calendar\""));

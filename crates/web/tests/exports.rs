@@ -38,6 +38,10 @@ async fn rows(bench: &Bench, path: &str) -> Vec<BTreeMap<String, String>> {
 #[tokio::test]
 async fn clubs_jobs_and_records_leave_as_they_are_kept() {
     let bench = demo().await;
+    let customer = bench.made("/customers", json!({ "name": "Quill Harrow" })).await["number"].clone();
+    let club = json!({ "player": "Quill Harrow", "owner": customer, "club_kind": "wedge", "number": "S", "hand": "left",
+        "arrival": { "swing_weight_points": 34.0 }, "by": "Ada" });
+    bench.made("/clubs", club).await;
     let clubs = rows(&bench, "/clubs/export").await;
     let kept = bench.get("/clubs").await;
     let kept = kept.as_array().expect("clubs");
@@ -94,7 +98,9 @@ async fn readings_leave_by_day_and_by_job() {
     assert_eq!(until + since, all.len());
     assert!(until > 0 && since > 0 && first < last);
     // What cannot be is told, to a program and on the page.
-    let refused = bench.refused("GET", "/readings/export?from=2026-02-02&to=2026-02-01", StatusCode::UNPROCESSABLE_ENTITY, "").await;
+    let refused = bench
+        .refused("GET", "/readings/export?from=2026-02-02&to=2026-02-01", StatusCode::UNPROCESSABLE_ENTITY, "")
+        .await;
     assert_eq!(refused["code"], "export_fault.backwards");
     bench.refused("GET", "/readings/export?job=9999", StatusCode::NOT_FOUND, "").await;
     bench.refused("GET", "/readings/export?from=soon", StatusCode::BAD_REQUEST, "").await;

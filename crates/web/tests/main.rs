@@ -27,6 +27,7 @@ mod glue_gates;
 mod half_quanta;
 mod keys;
 mod kinds_by_pages;
+mod label_printer;
 mod languages;
 mod learning;
 mod operate;

@@ -25,10 +25,7 @@ use trade::access::{Deed, KeyRole, MOST_DAYS};
 use words::{Words, text};
 
 pub(super) fn router() -> Router<App> {
-    Router::new()
-        .route("/calendar", get(show))
-        .route("/keys/calendar", post(give_address))
-        .route(CALENDAR, get(feed))
+    Router::new().route("/calendar", get(show)).route("/keys/calendar", post(give_address)).route(CALENDAR, get(feed))
 }
 
 async fn feed(
@@ -115,8 +112,7 @@ async fn give_address(
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let form = Entries::new(fields);
-    let wanted =
-        GiveProgramKey { name: form.text("name").to_owned(), role: KeyRole::Calendar, days: MOST_DAYS, by };
+    let wanted = GiveProgramKey { name: form.text("name").to_owned(), role: KeyRole::Calendar, days: MOST_DAYS, by };
     match app.give_program_key(&wanted).await {
         Ok(given) => address_page(&w, &app, &door, &given).await,
         Err(error) => {

@@ -49,13 +49,7 @@ async fn readings(State(app): State<App>, Reader(w): Reader, Query(pairs): Query
     }
 }
 
-async fn exports_page(
-    w: &Words,
-    app: &App,
-    form: &Entries,
-    notice: Option<Notice>,
-    status: StatusCode,
-) -> PageResult {
+async fn exports_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let day = |name: &str, label: &str| form.field(name, &w.text(label), Field { kind: "date", ..Field::default() });
     let body = html! {
         p { (w.text("export-about")) }
@@ -74,6 +68,7 @@ async fn exports_page(
     };
     let title = w.text("export-title");
     let notice = form.notice(w).or(notice);
-    let page = framed(w, app, Framed { title: &title, notice, body, help: Some("programs"), ..Framed::default() }).await?;
+    let page =
+        framed(w, app, Framed { title: &title, notice, body, help: Some("programs"), ..Framed::default() }).await?;
     Ok((status, page).into_response())
 }

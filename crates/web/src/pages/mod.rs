@@ -49,6 +49,7 @@ mod plan_choice;
 mod plan_day;
 mod player;
 mod prices;
+mod printers;
 mod recall;
 mod records;
 mod say;
@@ -107,6 +108,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(exports::router())
         .merge(stock::router())
         .merge(labels::router())
+        .merge(printers::router())
         .merge(orders::router())
         .merge(needs::router())
         .merge(sorting::router())

@@ -125,6 +125,7 @@ async fn shop_page(
         }
         p.actions {
             a.button.quiet href="/shop/scales" { (w.text("shop-serial")) } " "
+            a.button.quiet href="/shop/printers" { (w.text("label-printers")) } " "
             a.button.quiet href="/calendar" { (w.text("calendar-title")) } " "
             a.button.quiet href="/exports" { (w.text("export-title")) }
         }

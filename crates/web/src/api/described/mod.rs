@@ -54,7 +54,7 @@ const NOUNS: [(&str, &str, &[&str]); 20] = [
     (
         "parts",
         "Weighed and counted parts: weigh-in, lists in and out, labels, the life of a part.",
-        &["/parts", "/layouts", "/labels.svg"],
+        &["/parts", "/layouts", "/labels.svg", "/labels/print"],
     ),
     ("codes", "What a scanned code or a typed text stands for.", &["/scan", "/cards", "/find"]),
     (
