@@ -5,8 +5,10 @@
 
 pub mod access;
 pub mod advice;
+pub mod anyway;
 pub mod archive;
 pub mod backup;
+pub mod begin;
 pub mod bench;
 pub mod calc;
 pub mod calendar;
@@ -62,6 +64,7 @@ pub mod stiffness_profile;
 pub mod stock;
 pub mod stock_list;
 pub mod told;
+pub mod usual;
 pub mod weigh_in;
 
 use crate::look_up::LookUp;

@@ -5,6 +5,7 @@ fact::facts! {
     pub(crate) enum LookUp: "look_up" {
         Stock,
         Models,
+        UsualModels,
         OnLabel,
         Today,
         Orders,

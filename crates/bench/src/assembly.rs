@@ -257,7 +257,8 @@ impl Assembly<'_> {
 
         let (offset_mm, offset_sd_mm) = head.offset_prior_mm();
         let head_from_elsewhere = as_it_came::is(&head.code);
-        let head_sd_g = if head_from_elsewhere { as_it_came::HEAD_SD_G } else { HEAD_MASS_SD_G };
+        let head_sd_g =
+            if head_from_elsewhere { as_it_came::HEAD_SD_G } else { head.mass_sd_g.unwrap_or(HEAD_MASS_SD_G) };
         let mut head_mass = mass_of(plan, PartKind::Head, head_sd_g);
         head_mass.mean += plan.extras.iter().filter(|e| in_head(e)).map(|e| e.mass_g).sum::<f64>();
         // A head of nobody's model shares its centre with no other.

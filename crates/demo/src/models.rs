@@ -73,6 +73,7 @@ fn head(code: &str, name: &str, club_kind: ClubKind, bore_diameter_mm: f64, rows
         offset_sd_mm: None,
         bend_limit_deg: 2.0,
         screws: vec![],
+        mass_sd_g: None,
         heel_radius_mm: None,
         sole_contact_mm: None,
         sole_radius_mm: None,

@@ -296,7 +296,7 @@ fn supply(of: &Ingredients<'_>, ground: AskGround<'_>) -> (f64, f64, SupplyFrom)
         let (mean_g, sd_g) = mean_and_sd(weighed.iter().copied());
         return (mean_g, sd_g, SupplyFrom::Stock);
     }
-    (number.mass_g, USUAL_HEAD_SD_G, SupplyFrom::Model)
+    (number.mass_g, head.mass_sd_g.unwrap_or(USUAL_HEAD_SD_G), SupplyFrom::Model)
 }
 
 /// How many to order so that at least `needed` lie inside with probability `sure`, where each does with probability

@@ -76,6 +76,8 @@ pub enum Command {
     Check(CheckArguments),
     /// Import parts from a CSV file or an XLSX workbook, or models from a JSON file: good rows are kept, bad rows named.
     Import(Import),
+    /// Models that are nobody's, to begin with: lists them, keeps those named. Weighing corrects their figures.
+    Usual(UsualArguments),
     /// Export a list as CSV: parts (or a workbook), clubs, jobs, readings, records, orders; or models as JSON.
     Export(Export),
     /// The calendar as an iCalendar file: due dates, ends of cures, expected parts. With --json its entries.

@@ -111,6 +111,7 @@ pub fn library(nominal: &Nominal, model: u64, head_masses_g: &[f64], grip_sd_g: 
         offset_sd_mm: None,
         bend_limit_deg: 2.0,
         screws: Vec::new(),
+        mass_sd_g: None,
         heel_radius_mm: None,
         sole_contact_mm: None,
         sole_radius_mm: None,

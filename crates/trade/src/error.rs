@@ -163,6 +163,8 @@ fact::facts! {
     pub enum Noun: "noun" {
         /// A model of any kind.
         Model,
+        /// A usual model.
+        UsualModel,
         /// A part.
         Part,
         /// A sheet.

@@ -39,6 +39,11 @@ pub struct HeadModel {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(minimum = 0, maximum = 20)]
     pub offset_sd_mm: Option<f64>,
+    /// Scatter of single heads about the mass of their number, where it is known to be more or less than a maker's usual one;
+    /// left out: the usual one, 1.5 to 2 g.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 20)]
+    pub mass_sd_g: Option<f64>,
     /// How high the shaft axis lies above a table that heel and sole touch: about the hosel's outside radius. Left out: the
     /// usual figure of the kind stands in where the rules' measure of length is told.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -160,6 +165,7 @@ impl HeadModel {
         let (mean, sd) = self.offset_prior_mm();
         within("offset_mm", mean, -40.0, 40.0, "mm")?;
         within("offset_sd_mm", sd, 0.0, 20.0, "mm")?;
+        self.mass_sd_g.map_or(Ok(0.0), |sd_g| within("mass_sd_g", sd_g, 0.0, 20.0, "g"))?;
         for (name, value, most) in [
             ("heel_radius_mm", self.heel_radius_mm, 30.0),
             ("sole_contact_mm", self.sole_contact_mm, 150.0),

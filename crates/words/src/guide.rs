@@ -71,6 +71,7 @@ books! {
     "backup"
     "run"
     "programs"
+    "quick-card"
     ;
     "install"
     "security"

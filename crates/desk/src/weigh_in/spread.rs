@@ -104,7 +104,7 @@ fn gamma_ratio(nu: u32) -> f64 {
 /// The maker's mass and its scatter.
 pub(super) fn nominal(model: &Model, number: Option<&str>) -> Option<(f64, f64)> {
     let sd_g = match model {
-        Model::Head(_) => HEAD_SD_G,
+        Model::Head(head) => head.mass_sd_g.unwrap_or(HEAD_SD_G),
         Model::Shaft(shaft) => shaft.mass_sd_g,
         Model::Grip(grip) => grip.mass_sd_g,
         _ => SMALL_SD_G,

@@ -29,6 +29,7 @@ mod scale_health;
 mod serve;
 mod simulate;
 mod soft_side;
+mod usual;
 mod weigh;
 mod work;
 
@@ -55,6 +56,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Unpack(unpack) => told(unpack.database.json, block(backup::unpack(&unpack))),
         Command::Check(check) => told(check.database.json, block(backup::check(&check))),
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
+        Command::Usual(usual) => told(usual.database.json, block(usual::usual(&usual))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
         Command::Calendar(calendar) => told(calendar.database.json, block(list::calendar(&calendar))),
         Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),

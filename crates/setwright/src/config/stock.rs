@@ -264,3 +264,16 @@ pub struct PartArguments {
     #[command(flatten)]
     pub database: Database,
 }
+
+/// Usual models: to look through, or to keep.
+#[derive(Debug, Args)]
+pub struct UsualArguments {
+    /// Codes of those to keep; left out: list them all.
+    pub codes: Vec<String>,
+    /// Only those of one kind: head, shaft, grip, tip_weight, ferrule, adhesive, tape.
+    #[arg(long, value_name = "KIND", conflicts_with = "codes")]
+    pub kind: Option<String>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}

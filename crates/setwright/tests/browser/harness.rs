@@ -60,9 +60,14 @@ pub struct Bench {
 
 /// Serves the invented shop from a folder; it is made there if it is not there yet.
 fn demonstration(folder: &Path, more: &[&str]) -> (Process, String) {
+    served(folder, "demo", more)
+}
+
+/// Serves the shop of a folder: `demo` the invented one, `serve` an empty one where there is none.
+fn served(folder: &Path, how: &str, more: &[&str]) -> (Process, String) {
     let database = format!("sqlite:{}", folder.join("shop.db").display());
     let mut command = Command::new(env!("CARGO_BIN_EXE_setwright"));
-    command.args(["demo", "--json", "--listen", "127.0.0.1:0", "--database", &database]).args(more);
+    command.args([how, "--json", "--listen", "127.0.0.1:0", "--database", &database]).args(more);
     command.current_dir(folder);
     let server =
         start(&mut command, |line| serde_json::from_str::<Value>(line).ok()?["address"].as_str().map(str::to_owned));
@@ -95,7 +100,18 @@ impl Bench {
         for (name, bytes) in made_once() {
             std::fs::write(folder.path().join(name), bytes).expect("a file of the shop");
         }
-        let (server, address) = demonstration(folder.path(), more);
+        let served = demonstration(folder.path(), more);
+        Self::of(folder, served)
+    }
+
+    /// A shop that has nothing yet.
+    pub fn empty() -> Self {
+        let folder = tempfile::tempdir().expect("a temporary folder");
+        let served = served(folder.path(), "serve", &[]);
+        Self::of(folder, served)
+    }
+
+    fn of(folder: TempDir, (server, address): (Process, String)) -> Self {
         let mut command = Command::new("chromedriver");
         command.arg("--port=0");
         let mut driver = || {

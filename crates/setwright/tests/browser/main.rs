@@ -5,6 +5,7 @@ mod access;
 mod away;
 mod club;
 mod door;
+mod first_hour;
 mod gates;
 mod hands;
 mod harness;

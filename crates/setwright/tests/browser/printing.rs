@@ -115,3 +115,21 @@ async fn a_players_sheet_is_one_sheet_of_paper_whatever_the_set() {
     }
     browser.close().await;
 }
+
+/// The quick card of the guide hangs beside the scale: one sheet, in each language, on either paper.
+#[tokio::test]
+async fn the_quick_card_is_one_sheet_of_paper() {
+    let bench = Bench::open();
+    let browser = bench.browser().await;
+    for language in ["en", "de"] {
+        browser.open("/help/quick-card").await;
+        browser.value(&format!("document.cookie = 'language={language}; path=/'")).await;
+        browser.open("/help/quick-card").await;
+        assert_eq!(browser.value("document.documentElement.lang").await, serde_json::json!(language));
+        for paper in [A4, LETTER] {
+            let pages = pages(&browser.print(paper).await);
+            assert_eq!(pages.len(), 1, "{language}: {pages:?}");
+        }
+    }
+    browser.close().await;
+}

@@ -128,3 +128,23 @@ fn a_shaft_is_weighed_in_with_its_frequency() {
     assert_eq!(refused.code, 2, "{}", refused.out);
     assert!(refused.err.contains("only a raw shaft"), "{}", refused.err);
 }
+
+#[test]
+fn usual_models_are_listed_and_kept_once() {
+    let shop = Shop::empty();
+    let listed = shop.run(&["usual", "--kind", "grip"]).made();
+    assert!(listed.out.contains("ANY-GRIP-MID") && listed.out.contains("Midsize grip"), "{}", listed.out);
+    assert!(!listed.out.contains("ANY-CAVITY"), "{}", listed.out);
+    let kept = shop.run(&["usual", "ANY-CAVITY", "ANY-STEEL-115", "ANY-GRIP"]).done();
+    assert_eq!(kept.out.trim(), "3 models kept.");
+    let again = shop.run(&["usual", "ANY-GRIP", "ANY-TAPE", "--json"]).done().json();
+    assert_eq!(again, json!({ "kept": ["ANY-TAPE"], "were_there": ["ANY-GRIP"] }));
+    // The list says which the shop has.
+    let all = shop.run(&["usual", "--json"]).done().json();
+    let there = all.as_array().expect("a list").iter().filter(|usual| usual["kept"] == true).count();
+    assert_eq!(there, 4);
+    let refused = shop.run(&["usual", "ANY-THING", "--json"]).problem(3, "not_found");
+    assert!(refused.contains("ANY-THING"), "{refused}");
+    let refused = shop.run(&["usual", "--kind", "club", "--json"]).problem(2, "invalid");
+    assert!(refused.contains("tip_weight"), "{refused}");
+}

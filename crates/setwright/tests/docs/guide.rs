@@ -79,6 +79,10 @@ fn each_chapter_is_there_in_german_with_its_commands() {
     for ((name, english), (_, german)) in english.into_iter().zip(german) {
         assert_eq!(code(english), code(german), "{name}");
         assert_eq!(headings(english), headings(german), "{name}");
+        // As many pictures, those of the German one in German.
+        let pictures = |text: &str, folder: &str| text.matches(&format!("]({folder}")).count();
+        assert_eq!(english.matches("![").count(), pictures(english, "../pictures/"), "{name}");
+        assert_eq!(pictures(english, "../pictures/"), pictures(german, "../../pictures/de/"), "{name}");
         assert_ne!(english.lines().next(), german.lines().next(), "{name} is in English");
     }
 }

@@ -43,3 +43,20 @@ fn run_one_by_one(block: &Block) {
     assert!(!folder.path("bad.csv").exists(), "nothing of the example is refused");
     assert!(std::fs::read_to_string(folder.path("labels.html")).expect("labels").matches("<svg").count() == 2);
 }
+
+/// Goal: nothing that the README shows or leads to is missing. Method: each address of a link or a picture, in the folder.
+#[test]
+fn every_link_and_picture_of_the_readme_is_there() {
+    let top = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let mut found = 0;
+    for piece in PAGE.split("](").skip(1) {
+        let address = piece.split(')').next().expect("an address");
+        if address.starts_with("https://") {
+            continue;
+        }
+        let file = address.split('#').next().expect("a file");
+        assert!(top.join(file).is_file(), "the README leads to {address}");
+        found += 1;
+    }
+    assert!(found > 15, "{found} links");
+}

@@ -213,6 +213,7 @@ fn head(kind: ClubKind, material: HeadMaterial) -> HeadModel {
         offset_sd_mm: Some(6.0),
         bend_limit_deg: material.bend_limit_deg(),
         screws: Vec::new(),
+        mass_sd_g: None,
         heel_radius_mm: None,
         sole_contact_mm: None,
         sole_radius_mm: None,

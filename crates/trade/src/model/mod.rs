@@ -4,6 +4,7 @@
 
 pub mod as_it_came;
 mod library;
+pub mod usual;
 
 pub use library::Library;
 
@@ -123,6 +124,20 @@ impl Model {
             Self::Adhesive(m) => &m.name,
             Self::Tape(m) => &m.name,
         }
+    }
+
+    /// Gives it another name.
+    pub(crate) fn rename(&mut self, name: String) {
+        *match self {
+            Self::Head(m) => &mut m.name,
+            Self::Adapter(m) => &mut m.name,
+            Self::Shaft(m) => &mut m.name,
+            Self::Grip(m) => &mut m.name,
+            Self::TipWeight(m) => &mut m.name,
+            Self::Ferrule(m) => &mut m.name,
+            Self::Adhesive(m) => &mut m.name,
+            Self::Tape(m) => &mut m.name,
+        } = name;
     }
 
     /// Refuses a model whose figures no real thing can have.

@@ -13,6 +13,7 @@ use app::label_print::{LabelsSent, PrintLabels};
 use app::stiffness_profile::{ReadShaft, StiffnessOfShaft};
 use app::stock::{ModelsKept, NewPart, PartChange, PartQuery, PartsImported};
 use app::stock_list::Scanned;
+use app::usual::{KeepUsual, UsualKept, UsualView};
 use app::weigh_in::{TakeBackPart, ToJudge, WeighIn, WeighedIn};
 use axum::body::Bytes;
 use axum::extract::State;
@@ -40,6 +41,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(list_models, save_model))
         .routes(routes!(get_model, delete_model))
         .routes(routes!(import_models))
+        .routes(routes!(list_usual_models, keep_usual_models))
         .routes(routes!(list_parts, add_parts))
         .routes(routes!(get_part, change_part))
         .routes(routes!(get_profile, put_profile))
@@ -150,6 +152,27 @@ async fn import_models(
         Some(problem) => Err(problem.into()),
         None => Ok(Answer(app.import_models(&list.to_string()).await?)),
     }
+}
+
+/// Models that are nobody's, to begin with: usual figures, each with where it comes from. A weighing corrects them.
+#[utoipa::path(get, path = "/models/usual", params(ModelQuery), responses((status = 200, body = Vec<UsualView>)))]
+async fn list_usual_models(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Asked(query): Asked<ModelQuery>,
+) -> Result<Answer<Vec<UsualView>>, ApiError> {
+    Ok(Answer(app.usual_models(query.kind, |name| w.tell(name)).await?))
+}
+
+/// Keep usual models in the shop, all or none, with names in the reader's language. One that the shop has stays as it is.
+#[utoipa::path(post, path = "/models/usual", request_body = KeepUsual,
+    responses((status = 200, body = UsualKept), NotFound))]
+async fn keep_usual_models(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Body(wanted): Body<KeepUsual>,
+) -> Result<Answer<UsualKept>, ApiError> {
+    Ok(Answer(app.keep_usual(&wanted, |name| w.tell(name)).await?))
 }
 
 /// A page of parts.

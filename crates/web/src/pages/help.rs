@@ -8,7 +8,7 @@ use crate::reader::Reader;
 use app::App;
 use axum::Router;
 use axum::extract::{Query, State};
-use axum::http::StatusCode;
+use axum::http::{StatusCode, header};
 use axum::response::IntoResponse;
 use axum::routing::get;
 use look::{Button, ButtonKind, Field, Nav, button};
@@ -17,7 +17,10 @@ use pulldown_cmark::{CowStr, Event, Options, Parser, Tag, TagEnd, html::push_htm
 use words::{Chapter, Words, text};
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/help", get(contents)).route("/help/{chapter}", get(show))
+    Router::new()
+        .route("/help", get(contents))
+        .route("/help/{chapter}", get(show))
+        .route("/help/pictures/{*name}", get(picture))
 }
 
 /// The chapter of the guide for one of the seven places; none for a page outside of them.
@@ -34,6 +37,32 @@ pub(super) fn chapter_of(place: Nav) -> Option<&'static str> {
     }
 }
 
+/// The pictures of the guide, by the names that its chapters know them by below `docs/pictures`.
+macro_rules! pictures {
+    ($($name:literal)*) => {
+        &[$(($name, include_bytes!(concat!("../../../../docs/pictures/", $name)))),*]
+    };
+}
+const PICTURES: &[(&str, &[u8])] = pictures!["bench.png" "set-grid.png" "doubt.png" "plan.png"
+    "de/bench.png" "de/set-grid.png" "de/doubt.png" "de/plan.png"];
+
+async fn picture(Path(name): Path<String>) -> PageResult {
+    let Some((_, bytes)) = PICTURES.iter().find(|(known, _)| *known == name) else {
+        return Err(PageError(Problem::new(StatusCode::NOT_FOUND, "not_found", EdgeFault::NoPage)));
+    };
+    let headers = [(header::CONTENT_TYPE, "image/png"), (header::CACHE_CONTROL, "max-age=86400")];
+    Ok((headers, *bytes).into_response())
+}
+
+/// Where a picture of the guide is in the program; none where it is not in it.
+fn shown_at(address: &str) -> Option<String> {
+    let name = address.split_once("pictures/")?.1;
+    PICTURES.iter().any(|(known, _)| *known == name).then(|| format!("/help/pictures/{name}"))
+}
+
+/// The chapter that is printed on one sheet to hang beside the scale.
+const QUICK_CARD: &str = "quick-card";
+
 async fn contents(State(app): State<App>, Reader(w): Reader, Query(asked): Query<Vec<(String, String)>>) -> PageResult {
     let form = Entries::new(asked);
     let sought = form.text("q").trim().to_lowercase();
@@ -43,6 +72,7 @@ async fn contents(State(app): State<App>, Reader(w): Reader, Query(asked): Query
             div.actions { (button(&Button { label: &w.text("help-find"), kind: ButtonKind::Quiet, ..Button::default() })) }
         }
         @if sought.is_empty() {
+            p { a href={ "/help/" (QUICK_CARD) } { (w.text("help-quick-card")) } }
             ol.book-contents { @for chapter in w.guide() { li { a href={ "/help/" (chapter.key) } { (chapter.title()) } } } }
         } @else { (found(&w, &sought)) }
     };
@@ -120,7 +150,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(key): Path<String>
     let chapter = &w.guide()[at];
     let beside = |at: Option<usize>| at.and_then(|at| w.guide().get(at));
     let body = html! {
-        div.book { (rendered(&w, chapter)) }
+        div.book.quick-card[chapter.key == QUICK_CARD] { (rendered(&w, chapter)) }
         nav.actions aria-label=(w.text("help-title")) {
             @if let Some(before) = beside(at.checked_sub(1)) { a.button.quiet href={ "/help/" (before.key) } { "← " (before.title()) } }
             a.button.quiet href="/help" { (w.text("help-contents")) }
@@ -139,6 +169,7 @@ fn rendered(w: &Words, chapter: &Chapter) -> Markup {
     let (mut in_title, mut tables) = (false, 0);
     // Where the address of a link is not in the program, its words stand without it.
     let mut open_links: Vec<bool> = Vec::new();
+    let mut picture_at: Option<(String, String)> = None;
     for event in Parser::new_ext(&chapter.text, Options::ENABLE_TABLES) {
         match event {
             Event::Start(Tag::Heading { level: pulldown_cmark::HeadingLevel::H1, .. }) => in_title = true,
@@ -155,6 +186,19 @@ fn rendered(w: &Words, chapter: &Chapter) -> Markup {
             Event::End(TagEnd::Link) => {
                 if open_links.pop() == Some(true) {
                     events.push(Event::End(TagEnd::Link));
+                }
+            }
+            // A picture is fetched once it is near the screen; what it shows stands as its words.
+            Event::Start(Tag::Image { dest_url, .. }) => picture_at = shown_at(&dest_url).map(|at| (at, String::new())),
+            Event::End(TagEnd::Image) => {
+                if let Some((at, words)) = picture_at.take() {
+                    let shown = html! { img src=(at) alt=(words) loading="lazy"; };
+                    events.push(Event::Html(shown.into_string().into()));
+                }
+            }
+            Event::Text(words) if picture_at.is_some() => {
+                if let Some((_, all)) = &mut picture_at {
+                    all.push_str(&words);
                 }
             }
             // A table that is wider than a phone scrolls by itself.
@@ -220,7 +264,7 @@ fn led_to(w: &Words, address: &str) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::{anchor, led_to};
+    use super::{anchor, led_to, shown_at};
     use quantity::Units;
     use words::Words;
 
@@ -231,6 +275,8 @@ mod tests {
         assert_eq!(led_to(&w, "../install.md#let-the-tablets-in").as_deref(), Some("/help/install#let-the-tablets-in"));
         assert_eq!(led_to(&w, "#what-holds").as_deref(), Some("#what-holds"));
         assert_eq!((led_to(&w, "example/"), led_to(&w, "https://example.org/x.md")), (None, None));
+        assert_eq!(shown_at("../../pictures/de/plan.png").as_deref(), Some("/help/pictures/de/plan.png"));
+        assert_eq!(shown_at("../pictures/other.png"), None);
         assert_eq!(anchor("Upgrade, and the way back"), "upgrade-and-the-way-back");
     }
 }

@@ -2,6 +2,7 @@
 
 mod again;
 mod ask;
+mod begin;
 mod bench;
 mod bench_advice;
 mod bench_entry;
@@ -77,6 +78,7 @@ mod swing_inertia;
 mod tablet;
 mod today;
 mod told;
+mod usual_models;
 mod what_if;
 mod work_order;
 
@@ -100,6 +102,7 @@ use words::{Words, text};
 pub(crate) fn router() -> Router<App> {
     Router::new()
         .merge(today::router())
+        .merge(begin::router())
         .merge(sheets::router())
         .merge(customers::router())
         .merge(customer_delete::router())
@@ -115,6 +118,7 @@ pub(crate) fn router() -> Router<App> {
         .merge(ask::router())
         .merge(part_life::router())
         .merge(models::router())
+        .merge(usual_models::router())
         .merge(job_card::router())
         .merge(plan::router())
         .merge(plan_choice::router())
@@ -163,6 +167,9 @@ async fn card(State(app): State<App>, Path(code): Path<String>) -> Result<Redire
     Ok(go_to(&format!("/bench/{job}/{slot}")))
 }
 
+/// By whom something is done at a tablet where nobody has given a name.
+const NOBODY: &str = "bench";
+
 /// Who is at this tablet: a name kept in a cookie, set on the Shop page.
 #[derive(Debug, Clone)]
 pub(crate) struct Who(pub String);
@@ -172,7 +179,7 @@ impl<S: Send + Sync> FromRequestParts<S> for Who {
 
     async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Infallible> {
         let name = cookies::brought(&parts.headers, cookies::WHO).filter(|name| !name.is_empty());
-        Ok(Self(name.unwrap_or_else(|| "bench".to_owned())))
+        Ok(Self(name.unwrap_or_else(|| NOBODY.to_owned())))
     }
 }
 

@@ -95,6 +95,7 @@ fn head() -> Vec<Ask> {
         ask("chart_length_to", "model_form.head_chart_length_to", choice!(LengthTo)),
         ask("offset_mm", "model_form.head_offset_mm", MM).hint("model_form.head_offset_mm_hint").optional(),
         ask("offset_sd_mm", "model_form.head_offset_sd_mm", MM).optional(),
+        ask("mass_sd_g", "model_form.head_mass_sd_g", G).hint("model_form.head_mass_sd_g_hint").optional(),
         ask("heel_radius_mm", "model_form.head_heel_radius_mm", MM).optional(),
         ask("sole_contact_mm", "model_form.head_sole_contact_mm", MM)
             .hint("model_form.head_sole_contact_mm_hint")
@@ -209,6 +210,17 @@ pub(super) fn asks(kind: PartKind) -> Vec<Ask> {
         PartKind::Adhesive => adhesive(),
         PartKind::Tape => tape(),
     }
+}
+
+/// What the form calls a figure of a model, by its place in the document: `numbers.mass_g`.
+pub(super) fn figure_label(kind: PartKind, place: &str) -> Option<Told> {
+    asks(kind).into_iter().find_map(|ask| {
+        let column = place.strip_prefix(ask.key.as_str()).and_then(|rest| rest.strip_prefix('.'));
+        match (&ask.way, column) {
+            (Way::Rows(columns), Some(key)) => columns.iter().find(|c| c.key == key).map(|c| c.label.clone()),
+            _ => (ask.key == place).then_some(ask.label),
+        }
+    })
 }
 
 /// A model as its form shows it.

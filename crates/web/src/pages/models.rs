@@ -62,6 +62,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
     let body = html! {
         div.actions {
             (link_button(&new, &new_label, ButtonKind::Primary, Some(Icon::Plus), "n"))
+            (link_button("/stock/models/usual", &w.text("usual-title"), ButtonKind::Quiet, None, ""))
             (link_button("/stock/models/file", &w.text("model-load-file"), ButtonKind::Quiet, Some(Icon::Import), ""))
             (link_button("/stock/models/export", &w.text("model-save-file"), ButtonKind::Quiet, Some(Icon::Export), ""))
             (link_button("/stock", &w.text("model-parts"), ButtonKind::Quiet, None, ""))
@@ -69,7 +70,10 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         (tabs(&w.text("model-kinds"), &kinds))
         @if shown.is_empty() {
             (empty_state(&text!(&w, "model-none", kind = kind), &w.text("model-none-next"),
-                &[Action { href: &new, label: &new_label, primary: true }]))
+                &[
+                    Action { href: &new, label: &new_label, primary: true },
+                    Action { href: "/stock/models/usual", label: &w.text("usual-title"), primary: false },
+                ]))
         } @else { (models_table(&w, kind, &shown)) }
     };
     let crumb = text!(&w, "model-count", count = models.len());
@@ -102,7 +106,7 @@ fn models_table(w: &Words, kind: PartKind, models: &[&Model]) -> Markup {
 }
 
 /// A model in a line.
-fn summary(w: &Words, model: &Model) -> String {
+pub(super) fn summary(w: &Words, model: &Model) -> String {
     match model {
         Model::Head(m) => {
             let numbers: Vec<&str> = m.numbers.iter().map(|n| n.number.as_str()).collect();

@@ -9,6 +9,7 @@ use crate::asked::{Asked, Filled, Path};
 use crate::reader::Reader;
 use crate::tablet::Done;
 use app::advice::DeclineOffer;
+use app::anyway::off_points;
 use app::job::JobFile;
 use app::plan::{Accept, Proposal};
 use app::{App, AppError};
@@ -42,6 +43,7 @@ pub(super) fn router() -> Router<App> {
         .route("/plan", get(index))
         .route("/plan/{job}", get(show).post(accept))
         .route("/plan/{job}/drop", post(drop_job))
+        .route("/plan/{job}/anyway", post(build_anyway))
         .route("/plan/{job}/one-batch", post(one_batch))
 }
 
@@ -145,6 +147,20 @@ async fn drop_job(
     }
 }
 
+/// A club whose target is out of reach is built with the nearest parts, by the builder's word.
+async fn build_anyway(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Who(by): Who,
+    Path(job): Path<i64>,
+    Filled(form): Filled<DropForm>,
+) -> PageResult {
+    match app.build_anyway(job, &form.reason, &by).await {
+        Ok(_) => Ok(go_on(&format!("/plan/{job}"), Done::Held)),
+        Err(error) => plan_page(&w, &app, job, "", Some(error)).await,
+    }
+}
+
 #[derive(Debug, Deserialize)]
 struct OneBatchForm {
     measure: Measure,
@@ -220,14 +236,33 @@ fn drop_part(w: &Words, number: i64, state: JobState) -> Markup {
     }
 }
 
+/// The owner's word where no choice of the stock brings a club to its target.
+fn anyway_part(w: &Words, job: i64) -> Markup {
+    html! {
+        details.card { summary { (w.text("plan-anyway")) }
+            form method="post" action={ "/plan/" (job) "/anyway" } {
+                p { (w.text("plan-anyway-about")) }
+                (field(&Field { name: "reason", id: "anyway-reason", label: &w.text("plan-anyway-why"), required: true, ..Field::default() }))
+                (button(&Button { label: &w.text("plan-anyway"), kind: ButtonKind::Quiet, ..Button::default() }))
+            }
+        }
+    }
+}
+
 fn proposal_part(w: &Words, file: &JobFile, proposal: &Proposal, keep: &str, to_order: &Markup) -> Markup {
     let plan = &proposal.plan;
     let lacking = plan.clubs.iter().any(Option::is_none);
     let any = plan.clubs.iter().any(Option::is_some);
+    // Where a part is missing altogether, no word of the owner builds the club.
+    let of_reach = plan.missing.iter().filter(|missing| missing.kind != PartKind::Ferrule);
+    let reach = lacking && of_reach.clone().all(|missing| off_points(missing).is_some());
+    let sheet = super::entries::in_address(file.job.sheet_id.as_str());
     html! {
         @if !plan.missing.is_empty() {
             (section(&w.text("plan-missing"), &html! {}, &lacking_parts(w, &plan.missing)))
         }
+        @if reach { (anyway_part(w, file.job.number)) }
+        @else if lacking { p.actions { (link_button(&format!("/begin/parts/{sheet}"), &w.text("plan-weigh-missing"), ButtonKind::Primary, None, "")) } }
         (to_order)
         @if any {
             (plan_table(w, file, &plan.clubs, Some(&keep_of(file.job.number, keep, "plan"))))

@@ -72,7 +72,9 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
         div data-live="0" {
             @if let Some(doubt) = &clock_state.doubt { (clock_part(&w, &w.refusal(&Refusal::new(doubt)))) }
             @if let Some(wrong) = &backups.wrong { (backup_part(&w, wrong)) }
-            @if let Some(steps) = &guide { (guide_part(&w, steps)) }
+            @if let Some(steps) = &guide {
+                @if steps.iter().all(|step| !step.done) { (super::begin::ways(&w)) } @else { (guide_part(&w, steps)) }
+            }
             @if guide.is_none() { (start_part(&w, &ways, &jobs, now)) }
             (see_to(&w, &[(usize::from(!marks.is_empty()), marks_part(&w, &marks)), (doubts.len(), doubts_part(&w, &doubts)), (scales_open, scales_part(&w, &scales, read_today)), expected, before_glue]))
             (section(&w.text("today-jobs"), &html! { a href="/calendar" { (w.text("calendar-title")) } " " a.button.quiet href="/sheets/new" { (w.text("today-new-sheet")) } }, &jobs_part))
@@ -300,17 +302,30 @@ async fn guide(w: &Words, app: &App, jobs: &[JobSummary]) -> Result<Option<Vec<G
         return Ok(None);
     }
     let models = app.models(None).await?;
-    let of_club = [PartKind::Head, PartKind::Shaft, PartKind::Grip];
+    // A sheet needs these of each club, and a joint and a grip the last two.
+    let of_club = [PartKind::Head, PartKind::Shaft, PartKind::Grip, PartKind::Adhesive, PartKind::Tape];
     let modelled = of_club.iter().all(|kind| models.iter().any(|m| m.kind() == *kind));
+    // A set that was begun in a line is gone on with there.
+    let begun = app.shop().await?.adhesive.is_some();
+    let weigh = match sheets.iter().find(|sheet| sheet.job.is_none()) {
+        Some(sheet) => format!("/begin/parts/{}", super::entries::in_address(sheet.id.as_str())),
+        None if begun => "/begin/set".to_owned(),
+        None => "/stock/new".to_owned(),
+    };
     let (_, parts) = app.parts(&PartQuery { limit: Some(1), ..PartQuery::default() }).await?;
     let job = jobs.first();
     let to_job = |path: &str, none: &str| job.map_or_else(|| none.to_owned(), |j| format!("{path}{}", j.number));
     let step =
         |done, what: &str, how: &str, href: String| GuideStep { done, what: w.text(what), how: w.text(how), href };
     Ok(Some(vec![
-        step(modelled, "today-guide-models", "today-guide-models-how", "/stock/models/new".into()),
-        step(!app.told().await?.ask, "today-guide-told", "today-guide-told-how", "/learned#told".into()),
-        step(parts > 0, "today-guide-parts", "today-guide-parts-how", "/stock/new".into()),
+        step(modelled, "today-guide-models", "today-guide-models-how", "/begin".into()),
+        step(
+            !models.is_empty() && !app.told().await?.ask,
+            "today-guide-told",
+            "today-guide-told-how",
+            "/learned#told".into(),
+        ),
+        step(parts > 0, "today-guide-parts", "today-guide-parts-how", weigh),
         step(!sheets.is_empty(), "today-guide-sheet", "today-guide-sheet-how", "/sheets/new".into()),
         step(
             job.is_some(),

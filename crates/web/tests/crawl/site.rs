@@ -75,6 +75,7 @@ impl Site {
         for list in [
             "shop",
             "models",
+            "models/usual",
             "parts?limit=5000",
             "jobs",
             "sheets",

@@ -49,6 +49,7 @@ pub async fn shop() -> Bench {
 pub const STORY: [(&str, &str, u16); 92] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
+    ("keep_usual_models", "", 200),
     ("add_parts", "", 201),
     ("judge_part", "", 200),
     ("weigh_in_part", "", 201),

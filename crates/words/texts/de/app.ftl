@@ -19,6 +19,7 @@ clock-doubt-jumped = die Uhr dieses Rechners wurde bei laufendem Programm von { 
 # Where to look up what was not found.
 look-up-stock = Unter „Lager“ nachsehen
 look-up-models = Unter „Lager“, „Modelle“ nachsehen
+look-up-usual-models = Unter „Lager“, „Modelle“, „Übliche Modelle“ nachsehen
 look-up-on-label = Den Code auf dem Etikett scannen oder eintippen
 look-up-today = Auf der Seite „Heute“ nachsehen
 look-up-orders = Unter „Lager“, „Bestellungen“ nachsehen

@@ -28,6 +28,7 @@ not-found-model = nicht bekannt: Modell „{ $code }“ ({ $kind })
 not-found-number = { $model } hat keine Nummer „{ $number }“
 not-found-blank = das Schaftmodell { $model } hat keinen Rohschaft für „{ $number }“
 noun-model = Modell
+noun-usual-model = übliches Modell
 noun-part = Teil
 noun-sheet = Blatt
 noun-customer = Kunde

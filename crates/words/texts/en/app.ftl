@@ -19,6 +19,7 @@ clock-doubt-jumped = this machine's clock was changed from { $from_at } to { $to
 # Where to look up what was not found.
 look-up-stock = Look it up under Stock
 look-up-models = Look it up under Stock, Models
+look-up-usual-models = Look it up under Stock, Models, Usual models
 look-up-on-label = Scan or type the code on its label
 look-up-today = Look it up on the Today page
 look-up-orders = Look it up under Stock, Orders

@@ -7,3 +7,4 @@ help-find = Find
 help-nothing = Nothing in the guide has “{ $text }”.
 help-contents = All chapters
 help-table = Table { $n }
+help-quick-card = Quick card for the bench, one page to print

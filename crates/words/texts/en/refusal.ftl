@@ -28,6 +28,7 @@ not-found-model = there is no { $kind } model “{ $code }”
 not-found-number = { $model } has no number “{ $number }”
 not-found-blank = the shaft model { $model } has no blank for “{ $number }”
 noun-model = model
+noun-usual-model = usual model
 noun-part = part
 noun-sheet = sheet
 noun-customer = customer

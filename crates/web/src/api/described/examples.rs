@@ -53,6 +53,7 @@ fn sheet() -> Value {
 fn stock(operation: &str) -> Option<Value> {
     Some(match operation {
         "save_model" => models().into_iter().next()?,
+        "keep_usual_models" => json!({ "codes": ["ANY-CAVITY", "ANY-STEEL-115", "ANY-GRIP"] }),
         "import_models" => Value::from(models().into_iter().take(2).collect::<Vec<_>>()),
         "add_parts" => json!([
             { "code": "S7-21", "kind": "head", "model": "SISKIN", "number": "7", "mass_g": 266.4, "lot": "S-103" },
