@@ -180,6 +180,7 @@ fact::facts! {
         Questioned { what: Told, next: Option<Told> },
         CheckQuestion { what: Told, next: Told },
         NotADate { text: String },
+        NotASize { text: String, example: String },
         NotJobCount { text: String },
         NotSlotCode { text: String },
         NotAPick { text: String },

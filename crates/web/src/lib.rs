@@ -19,7 +19,7 @@ mod units;
 pub use api::{openapi, sheet_schema};
 pub use door::{Door, Encryption, ServerNames};
 pub use pages::grip_size::grip_at;
-pub use pages::labels::label_texts;
+pub use pages::labels::{club_label_texts, label_texts, printer_labels, sent_words};
 pub use pages::learned::amount_of as learned_amount;
 pub use pages::ledger::{deed_words, fault_line};
 pub use pages::scale_health::amount_of as gauge_amount;

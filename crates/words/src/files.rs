@@ -26,6 +26,7 @@ files! {
     "calc"
     "calc_answer"
     "calc_form"
+    "calendar"
     "capability"
     "card"
     "cause"

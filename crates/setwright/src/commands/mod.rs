@@ -62,6 +62,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
         Command::Usual(usual) => told(usual.database.json, block(usual::usual(&usual))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
+        Command::Calendar(calendar) => told(calendar.database.json, block(list::calendar(&calendar))),
         Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),
         Command::Labels(labels) => told(labels.database.json, block(list::labels(&labels))),
         Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),

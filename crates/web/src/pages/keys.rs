@@ -66,7 +66,7 @@ async fn keys_page(
     let now = app.now();
     let keys = app.access_keys().await?;
     let (good, ended): (Vec<&AccessKey>, Vec<&AccessKey>) = keys.iter().partition(|key| key.is_good(now));
-    let roles: Vec<(&str, String)> = KeyRole::ALL.iter().map(|role| (role.key(), w.tell(role))).collect();
+    let roles: Vec<(&str, String)> = KeyRole::WORKING.iter().map(|role| (role.key(), w.tell(role))).collect();
     let roles: Vec<(&str, &str)> = roles.iter().map(|(key, words)| (*key, words.as_str())).collect();
     let body = html! {
         p { (w.text("keys-about")) }
@@ -95,6 +95,7 @@ async fn keys_page(
                 div.actions { (button(&Button { label: &w.text("keys-give"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
+        p.actions { (link_button("/calendar", &w.text("calendar-title"), ButtonKind::Quiet, Some(look::Icon::Clock), "")) }
         @if !ended.is_empty() {
             details { summary { (text!(w, "keys-ended", n = ended.len())) } (key_table(w, now, &ended, None)) }
         }
@@ -208,7 +209,7 @@ async fn code_page(w: &Words, app: &App, door: &Door, shown: &ShownCode) -> Page
 }
 
 /// What is shown once, and the way back to the keys.
-async fn given_page(w: &Words, app: &App, title: &str, status: StatusCode, card: &Markup) -> PageResult {
+pub(super) async fn given_page(w: &Words, app: &App, title: &str, status: StatusCode, card: &Markup) -> PageResult {
     let body = html! {
         div.card { (card) }
         div.actions { (link_button("/keys", &w.text("keys-code-done"), ButtonKind::Primary, None, "")) }

@@ -12,6 +12,7 @@ mod bench_screen;
 mod calc;
 mod calc_picture;
 mod calc_shape;
+mod calendar;
 mod capability;
 mod club_beam;
 mod club_job;
@@ -20,6 +21,7 @@ mod cpm;
 mod customer_delete;
 mod customers;
 mod entries;
+mod exports;
 mod fields;
 mod find;
 mod fit;
@@ -49,6 +51,7 @@ mod plan_choice;
 mod plan_day;
 mod player;
 mod prices;
+mod printers;
 mod recall;
 mod records;
 mod say;
@@ -106,8 +109,11 @@ pub(crate) fn router() -> Router<App> {
         .merge(customers::router())
         .merge(customer_delete::router())
         .merge(find::router())
+        .merge(calendar::router())
+        .merge(exports::router())
         .merge(stock::router())
         .merge(labels::router())
+        .merge(printers::router())
         .merge(orders::router())
         .merge(needs::router())
         .merge(sorting::router())

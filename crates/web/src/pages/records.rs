@@ -63,7 +63,7 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
         })
     };
     let body = html! {
-        p.actions { (link_button("/capability", &w.text("page-capability"), ButtonKind::Quiet, None, "")) " " (link_button("/learned", &w.text("record-learned"), ButtonKind::Quiet, None, "")) }
+        p.actions { (link_button("/capability", &w.text("page-capability"), ButtonKind::Quiet, None, "")) " " (link_button("/learned", &w.text("record-learned"), ButtonKind::Quiet, None, "")) " " (link_button("/exports", &w.text("export-title"), ButtonKind::Quiet, Some(Icon::Export), "")) }
         @if finished.is_empty() && open.is_empty() {
             (empty_state(&w.text("record-none"), &w.text("record-none-next"), &[Action { href: "/bench", label: &w.text("frame-bench"), primary: true }]))
         }
