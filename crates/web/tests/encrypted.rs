@@ -50,7 +50,9 @@ async fn what_comes_unencrypted_over_the_network_is_led_on_and_reads_nothing() {
         assert_eq!(led.location, format!("https://192.168.1.20:7443{on}"));
     }
     // A key that a program sent over the open line is lost; it is not used as well.
-    for (method, address) in [("POST", "/come-in"), ("POST", "/api/v1/jobs"), ("DELETE", "/api/v1/models/SISKIN")] {
+    for (method, address) in
+        [("POST", "/api/v1/keys/come-in"), ("POST", "/api/v1/jobs"), ("DELETE", "/api/v1/models/SISKIN")]
+    {
         let refused = from(&router, "192.168.1.31", method, address).await;
         let problem = refused.problem(StatusCode::FORBIDDEN);
         assert_eq!(
@@ -58,6 +60,7 @@ async fn what_comes_unencrypted_over_the_network_is_led_on_and_reads_nothing() {
             (&"edge_fault.not_encrypted".into(), &"7443".into())
         );
     }
+    assert_eq!(from(&router, "192.168.1.31", "POST", "/come-in").await.status, StatusCode::FORBIDDEN);
     // This machine, and a proxy on it, go on as they did.
     assert_eq!(from(&router, "127.0.0.1", "GET", "/stock").await.status, StatusCode::OK);
     assert_eq!(from(&router, "192.168.1.31", "GET", "/health").await.status, StatusCode::OK);

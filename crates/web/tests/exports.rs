@@ -69,7 +69,7 @@ async fn clubs_jobs_and_records_leave_as_they_are_kept() {
     let records = rows(&bench, "/records/export").await;
     let record = bench.get("/jobs/3/record").await;
     for club in list(&record, "clubs") {
-        let number = club["number"].as_str().expect("a number");
+        let number = club["target"]["number"].as_str().expect("a number");
         let row = records.iter().find(|row| row["job"] == "3" && row["number"] == number).expect(number);
         let line = list(club, "lines").iter().find(|line| line["what"] == "swing_weight" && line["within_set"] != true);
         let line = line.expect("the swing weight");
