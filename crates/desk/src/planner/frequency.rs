@@ -5,7 +5,7 @@
 //!
 //! # The line
 //! - Only readings of one blank of one model are compared: same clamp, same weight at the tip, and the same length, to which each
-//!   reading is brought by the length of its own shaft where that was measured ([`even_cpm`]).
+//!   reading is brought by the length of its own shaft where that was measured (`even_cpm`).
 //! - The centre of a blank is the median of the shafts of it that are in stock, free or held, and were measured; with
 //!   fewer than `LEAST_MEASURED` there is none, and frequency says nothing of that blank.
 //! - A taper model has a blank for each number, and the median of a few shafts is itself some cpm off: its wander from
