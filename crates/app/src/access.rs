@@ -95,6 +95,9 @@ impl App {
     pub async fn let_tablet_in(&self, wanted: &LetTabletIn) -> Result<ShownCode, AppError> {
         need_name(&wanted.by)?;
         let name = sound_name(&wanted.name)?;
+        if wanted.role == KeyRole::Calendar {
+            return Err(AppError::invalid(AccessFault::CalendarTablet));
+        }
         let now = self.now();
         let mut tx = self.store.write().await?;
         // Digits that are shown to two at once would let the first in as the second.

@@ -146,7 +146,8 @@ impl App {
             before.push(FitPick { slot: pick.slot, kind: pick.kind, code: old });
             chosen.push((club, pick, parts));
         }
-        let lines = lines_for(&mut tx, &file.library, chosen.iter().flat_map(|(.., parts)| parts)).await?;
+        let lines =
+            lines_for(&mut tx, &file.library, &file.shop.clamp, chosen.iter().flat_map(|(.., parts)| parts)).await?;
         let changed = chosen
             .iter()
             .map(|(club, pick, parts)| {

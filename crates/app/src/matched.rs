@@ -499,7 +499,8 @@ impl App {
             .iter()
             .map(|(slot, parts, screw_more_g)| Taken { slot: *slot, parts, screw_more_g: *screw_more_g })
             .collect();
-        let lines = lines_for(&mut tx, &file.library, taken.iter().flat_map(|(_, parts, _)| parts)).await?;
+        let lines =
+            lines_for(&mut tx, &file.library, &file.shop.clamp, taken.iter().flat_map(|(_, parts, _)| parts)).await?;
         let plan = planner::plan_of(file.assembly(), &chosen, &lines)?;
         need_built(&file, &plan, true)?;
         if plan.clubs.iter().flatten().any(|c| c.neighbour_blank.is_some()) {

@@ -8,6 +8,7 @@ use desk::planner::{HeldPart, Lines, Supply};
 use desk::stock_csv;
 use std::collections::{BTreeMap, BTreeSet};
 use store::{OrderFilter, Tx};
+use trade::clamp::Clamp;
 use trade::frequency_line::FrequencyLine;
 use trade::id::JobId;
 use trade::job::{Job, JobClub, JobState};
@@ -93,7 +94,8 @@ impl App {
         let mut tx = self.store.read().await?;
         let library = load_library(&mut tx).await?;
         let Ok(model) = library.shaft(&part.model) else { return Ok(None) };
-        Ok(lines_for(&mut tx, &library, [part]).await?.of_blank(model, part))
+        let clamp = load_shop(&mut tx).await?.clamp;
+        Ok(lines_for(&mut tx, &library, &clamp, [part]).await?.of_blank(model, part))
     }
 
     /// The stock against the sheets to come: jobs whose clubs have no parts yet, and sheets that are not approved.
@@ -197,6 +199,7 @@ impl PlanStock {
 pub(crate) async fn lines_for<'a>(
     tx: &mut Tx,
     library: &Library,
+    clamp: &Clamp,
     shafts: impl IntoIterator<Item = &'a Part>,
 ) -> Result<Lines, AppError> {
     let models: BTreeSet<&str> =
@@ -206,7 +209,7 @@ pub(crate) async fn lines_for<'a>(
         let all = tx.parts_in(state).await?;
         measured.extend(all.iter().filter(|p| models.contains(p.model.as_str())).cloned());
     }
-    Ok(Lines::of(library, &measured))
+    Ok(Lines::of(library, clamp, &measured))
 }
 
 /// Single parts that are held for a job.

@@ -194,7 +194,7 @@ impl App {
         let (parts, partner) = picked(&mut tx, &file, club, swap).await?;
         let reason = Because::OtherPart { kind: swap.kind, reason: because::written(&swap.reason) }.told();
         let theirs = partner.iter().flat_map(|(_, parts)| parts);
-        let lines = lines_for(&mut tx, &file.library, parts.iter().chain(theirs)).await?;
+        let lines = lines_for(&mut tx, &file.library, &file.shop.clamp, parts.iter().chain(theirs)).await?;
         let with = |club, parts: &[Part]| {
             let kinds = vec![(swap.kind, reason.clone())];
             Ok::<_, AppError>(Exchanged { club, plan: replan(&file, club, parts, &lines)?, kinds })

@@ -314,11 +314,13 @@ fn still_in(reach: Reach, owned: Option<&Club>) -> Reach {
     }
 }
 
-fn morning(day: Date) -> Timestamp {
+/// When a day of the shop begins.
+pub(crate) fn morning(day: Date) -> Timestamp {
     day.to_zoned_datetime(TimeZone::system()).map_or(Timestamp::UNIX_EPOCH, |zoned| zoned.timestamp())
 }
 
-fn evening(day: Date) -> Timestamp {
+/// When it is over.
+pub(crate) fn evening(day: Date) -> Timestamp {
     day.tomorrow().map_or(Timestamp::MAX, morning)
 }
 

@@ -165,7 +165,9 @@ fn before_the_glue_a_short_shaft_and_an_unread_swing_weight_are_open() {
         _ => None,
     });
     assert!((short.expect("cut short") - tolerance - 0.6).abs() < 1e-9, "{open:?}");
-    // Cut longer, it can be cut once more.
+    // Cut longer, it can be cut once more. Another set: a shaft that is read longer than it was read before is doubted.
+    let mut set = Set::planned();
+    set.read_off(1, "dry", 0.0, 1);
     set.read(1, "cut", What::ShaftLength, set.job.clubs[0].plan.as_ref().unwrap().cut_shaft_mm + tolerance + 0.6, 3);
     assert!(named(&At::of(&set).names(1, "glue"), "off", "cut"), "{:?}", At::of(&set).names(1, "glue"));
 }

@@ -6,7 +6,7 @@
 
 use crate::set::Set;
 use bench::club_state::{ClubState, Surroundings};
-use bench::remedy::{Spare, chance_ahead, remedies_that_help};
+use bench::remedy::{RemedySays, Spare, chance_ahead, remedies_that_help};
 use bench::set_fit::{FitStage, SetFit, set_fit};
 use std::collections::BTreeMap;
 use trade::action::Action;
@@ -171,12 +171,31 @@ fn a_remedy_that_does_not_help_is_not_offered() {
         set.read_off(slot, "dry", 0.0, slot);
     }
     let believed = set.assembly().believe(&set.readings).unwrap();
-    // On target: nothing, where the full list has dozens that make it worse.
+    // On target: nothing, where the full list has dozens that make it worse. One club has the lightest grip of the box, so that no
+    // lighter one is left to choose for it once it is read: there, and only there, room is made for a heavier grip, and the club
+    // comes as near as the others are.
+    let free: Vec<f64> = {
+        let spares = set.spares();
+        let grips = spares.iter().filter(|s| s.part.kind == PartKind::Grip && s.part.model == "OLIVINE");
+        grips.map(|s| s.mass_g).collect()
+    };
+    let mut both_ways = Vec::new();
+    let mut room_made = Vec::new();
     for slot in 1..=4 {
         let all = bench::remedy::remedies(&believed, &set.state(slot), &set.spares()).unwrap();
         assert!(all.len() > 10);
-        assert_eq!(remedies_that_help(&believed, &set.state(slot), &set.spares()).unwrap(), []);
+        let found = remedies_that_help(&believed, &set.state(slot), &set.spares()).unwrap();
+        let grip_g = set.job.clubs[slot as usize - 1].plan.as_ref().unwrap().mass_g(Role::Grip);
+        if free.iter().any(|g| *g < grip_g) {
+            assert_eq!(found, [], "club {slot}");
+            both_ways.push(chance_ahead(&believed, &set.state(slot), &set.spares()).unwrap().unwrap());
+        } else {
+            assert!(found.iter().all(|r| matches!(r.fact, RemedySays::ThenHeavierGrip { .. })), "{found:#?}");
+            room_made.extend(found.iter().map(|r| r.chance_at_end));
+        }
     }
+    let (least, most) = both_ways.iter().fold((1.0f64, 0.0f64), |(a, b), c| (a.min(*c), b.max(*c)));
+    assert!(both_ways.len() == 3 && room_made.iter().all(|c| (least - 0.02..most + 0.02).contains(c)), "{room_made:?}");
     // Off target: whatever is offered is better than the club as it is, the choices still to come counted in for both.
     let set = uneven();
     let believed = set.assembly().believe(&set.readings).unwrap();

@@ -62,7 +62,7 @@ fn a_grip_is_read_by_its_centre_and_its_cap_together() {
     // [m(14 − x) − 390·cap]/49.61 is taken off.
     let by_model = -(grip.mass_g * (14.0 - grip.centre_mm / 25.4) - 390.0 * grip.cap_mm / 25.4) / POINT;
     said.learned.tell(told(ToldOf::Grip, "OLIVINE", by_model + 0.5, Sureness::Figure));
-    let (centre, cap) = (4.0 / 25.4, 0.3 / 25.4);
+    let (centre, cap) = (4.3 / 25.4, 0.64 / 25.4);
     let (of_centre, of_cap) = (grip.mass_g / POINT, 390.0 / POINT);
     // The reading's deviation is shared out by how much of its variance each has.
     let total = (of_centre * centre).powi(2) + (of_cap * cap).powi(2) + 0.3f64.powi(2);

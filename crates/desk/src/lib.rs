@@ -3,7 +3,11 @@
 //! clock, no randomness; the time is a parameter.
 
 pub mod ask;
+pub mod calendar;
+pub mod club_csv;
 pub mod club_work;
+pub mod label;
+pub mod ledger_csv;
 pub mod mass_model;
 pub mod match_set;
 pub mod needs;

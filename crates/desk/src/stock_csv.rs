@@ -10,16 +10,18 @@ use trade::life::{FigureChange, LifeEntry};
 use trade::order::OrderView;
 
 /// A file from rows of cells.
-fn file(header: &[&str], rows: impl Iterator<Item = Vec<String>>) -> String {
+pub(crate) fn file(header: &[&str], rows: impl Iterator<Item = Vec<String>>) -> String {
     let heading = header.iter().map(|h| (*h).to_owned()).collect();
     to_csv(std::iter::once(heading).chain(rows))
 }
 
-fn figure(value: f64, digits: usize) -> String {
+/// A figure with so many decimals.
+pub(crate) fn figure(value: f64, digits: usize) -> String {
     format!("{value:.digits$}")
 }
 
-fn maybe<T: ToString>(value: Option<T>) -> String {
+/// An empty cell where there is nothing.
+pub(crate) fn maybe<T: ToString>(value: Option<T>) -> String {
     value.map_or_else(String::new, |v| v.to_string())
 }
 

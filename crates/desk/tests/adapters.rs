@@ -363,6 +363,14 @@ fn a_heavier_adapter_moves_the_plan_by_its_moment() {
         let mut set = woods(&[("AD-0", Some(mass_g), None)]);
         set.parts.retain(|p| p.kind != PartKind::TipWeight);
         set.job.clubs.truncate(1);
+        // With its screws the head would take up what the adapter has more.
+        let mut models: Vec<Model> = set.library.iter().cloned().collect();
+        for model in &mut models {
+            if let Model::Head(head) = model {
+                head.screws.clear();
+            }
+        }
+        set.library = models.into_iter().collect();
         set
     };
     let usual = plan(&one_club(5.0), &[]).clubs[0].clone().unwrap();

@@ -6,10 +6,12 @@ use desk::planner::{
     HeldPart, Lines, Lock, Supply, Taken, fingerprint, options, plan_of, propose, propose_again, propose_day,
 };
 use proptest::prelude::*;
+use trade::clamp::Clamp;
 use trade::id::JobId;
 use trade::model::PartKind;
 use trade::part::{Part, PartState};
 use trade::plan::Plan;
+use trade::sheet::SheetClub;
 
 const SHAFT: &str = "TRAMONTANA-P";
 
@@ -202,7 +204,7 @@ fn a_line_is_the_middle_of_what_was_measured() {
     set.job.clubs[0].target.cpm = Some(330.0);
     set.job.clubs[1].target.cpm = None;
     let model = set.library.shaft(SHAFT).unwrap().clone();
-    let lines = Lines::of(&set.library, &set.parts);
+    let lines = Lines::of(&set.library, &Clamp::default(), &set.parts);
     let shaft = |cpm: f64| Part { cpm: Some(cpm), ..Part::new("x", PartKind::Shaft, SHAFT) };
     let of = |cpm: f64, club: usize| lines.shaft(&model, &shaft(cpm), &set.job.clubs[club].target).unwrap();
     // Between 260 and 262; 263.61 is a hundredth more than 261.
@@ -223,6 +225,46 @@ fn a_line_is_the_middle_of_what_was_measured() {
     assert!(plan.clubs.iter().all(Option::is_some), "{:?}", plan.missing);
 }
 
+/// Two shafts that would be alike once they are cut, one of them raw some millimetres longer: the deflection of a clamped beam under
+/// a weight at its tip is the integral of `x²/EI(x)` from there (Euler and Bernoulli), added up here in thin slices, with a stiffness
+/// that grows in a straight line from the tip to the clamp; the frequency goes with its root.
+#[rstest::rstest]
+fn a_raw_shaft_is_compared_as_long_as_its_blank(
+    #[values(1.0, 2.0, 3.0)] butt_to_tip: f64,
+    #[values(-6.0, 4.0, 9.0)] more_mm: f64,
+) {
+    let set = alike(1, &[]);
+    let model = set.library.shaft(SHAFT).unwrap().clone();
+    let blank_mm = model.blanks[0].length_mm;
+    let free_mm = blank_mm - 127.0;
+    let deflection = |length_mm: f64| -> f64 {
+        let slices = 20_000;
+        let dx = length_mm / f64::from(slices);
+        let at = |i: i32| (f64::from(i) + 0.5) * dx;
+        (0..slices).map(|i| at(i).powi(2) / (1.0 + (butt_to_tip - 1.0) * at(i) / free_mm) * dx).sum()
+    };
+    let longer_cpm = 262.0 * (deflection(free_mm) / deflection(free_mm + more_mm)).sqrt();
+    let shaft =
+        |cpm: f64, length_mm: Option<f64>| Part { cpm: Some(cpm), length_mm, ..Part::new("x", PartKind::Shaft, SHAFT) };
+    let stock = [262.0, 262.0, 262.0].map(|cpm| shaft(cpm, Some(blank_mm)));
+    let lines = Lines::of(&set.library, &Clamp::default(), &stock);
+    let target = SheetClub { cpm: None, ..set.job.clubs[0].target.clone() };
+    let off = |part: &Part| lines.shaft(&model, part, &target).unwrap().off_cpm.unwrap();
+    let not_measured = off(&shaft(longer_cpm, None));
+    let measured = off(&shaft(longer_cpm, Some(blank_mm + more_mm)));
+    assert!(
+        not_measured.abs() > 0.3 * more_mm.abs() && measured.abs() < 0.3 * not_measured.abs(),
+        "{measured} {not_measured}"
+    );
+    // The clamp of the shop is the one that held it.
+    let long_held = Lines::of(&set.library, &Clamp { held_mm: 300.0, ..Clamp::default() }, &stock);
+    let part = shaft(longer_cpm, Some(blank_mm + more_mm));
+    let more = long_held.shaft(&model, &part, &target).unwrap().off_cpm.unwrap();
+    assert!((more - not_measured).abs() > (measured - not_measured).abs(), "{more} {measured} {not_measured}");
+    // A length that is another blank's, or slipped from the hand, corrects nothing.
+    assert_eq!(off(&shaft(longer_cpm, Some(blank_mm + 30.0))), not_measured);
+}
+
 /// Across the numbers of a taper model: medians of 300, 309 and 306 cpm for blanks of 40, 39.5 and 39 in. Slopes of the
 /// pairs: -18, -6 and 6 cpm an inch, so -6; levels 540, 546 and 540, so 540; the line says 300, 303 and 306. Of three
 /// measured three parts in seven are believed: 303 + 6 · 3/7 = 305.571.
@@ -240,7 +282,7 @@ fn blanks_of_a_taper_are_held_against_a_straight_line() {
         cpm.iter().enumerate().map(part).collect()
     };
     let line = |parts: &[Part], number: &str| {
-        let lines = Lines::of(&set.library, parts);
+        let lines = Lines::of(&set.library, &Clamp::default(), parts);
         let part = Part { number: Some(number.into()), ..Part::new("x", PartKind::Shaft, "LIBECCIO-T") };
         lines.shaft(&model, &part, &set.job.clubs[0].target).map(|f| f.line_cpm)
     };
@@ -269,7 +311,7 @@ fn every_way_to_a_plan_tells_the_frequency() {
     let cpm: Vec<Option<f64>> = (0..20).map(|i| Some(258.0 + f64::from(i * 7 % 20) / 2.0)).collect();
     let set = alike(3, &cpm);
     let plan = planned(&set);
-    let lines = Supply::from(&set.parts).lines(&set.library);
+    let lines = Supply::from(&set.parts).lines(&set.library, &set.shop);
     let part = |id: &trade::id::PartId| set.parts.iter().find(|p| p.id == *id).unwrap().clone();
     let own: Vec<Vec<Part>> =
         plan.clubs.iter().map(|c| c.as_ref().unwrap().parts.iter().map(|p| part(&p.part)).collect()).collect();
@@ -298,7 +340,7 @@ fn a_plan_made_anew_says_how_far_off_the_line_the_shafts_are() {
     for (i, p) in shafts(&mut set).enumerate() {
         p.cpm = Some(if i % 2 == 0 { 262.0 } else { 266.0 });
     }
-    let lines = Supply::from(&set.parts).lines(&set.library);
+    let lines = Supply::from(&set.parts).lines(&set.library, &set.shop);
     for i in 0..set.job.clubs.len() {
         let club = set.job.clubs[i].clone();
         let plan = club.plan.clone().unwrap();
@@ -389,7 +431,7 @@ fn the_line_wanders_less_from_number_to_number_than_the_medians() {
                 medians.push(f64::midpoint(cpm[(measured - 1) / 2], cpm[measured / 2]));
                 truth.push(centre);
             }
-            let lines = Lines::of(&set.library, &parts);
+            let lines = Lines::of(&set.library, &Clamp::default(), &parts);
             let off = |found: &[f64]| found.iter().zip(&truth).map(|(a, b)| a - b).collect::<Vec<_>>();
             let line = |number: &Option<String>| {
                 let part = Part { number: number.clone(), ..Part::new("x", PartKind::Shaft, "LIBECCIO-T") };

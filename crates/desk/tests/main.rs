@@ -4,6 +4,7 @@ mod adapters;
 mod due;
 mod frequency;
 mod front_desk;
+mod label;
 mod one_mass_model;
 mod planning;
 mod scale_health;

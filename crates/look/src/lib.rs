@@ -54,7 +54,7 @@ pub use icons::{Icon, icon};
 pub use label::{LabelPaper, PartLabel, label_document, label_page, label_picture, label_svg};
 pub use life::{LifePoint, LifeView, life};
 pub use outlook::{OutlookKind, OutlookLine, OutlookView, outlook};
-pub use print::{CardSize, JobCard, job_card, qr_code};
+pub use print::{CardSize, JobCard, job_card, qr_code, qr_in_terminal};
 pub use rich::rich;
 pub use set_drawing::{DrawnClub, set_drawing, whole_and_fraction};
 pub use steps::{Step, StepState, step_line};

@@ -44,6 +44,12 @@ pub fn qr_code(code: &str) -> Markup {
     PreEscaped(drawn.unwrap_or_default())
 }
 
+/// A code as a QR picture of characters, for a terminal; empty where it is too long for one.
+#[must_use]
+pub fn qr_in_terminal(code: &str) -> String {
+    fast_qr::QRBuilder::new(code).build().map(|qr| qr.to_str()).unwrap_or_default()
+}
+
 /// One card.
 #[must_use]
 pub fn job_card(w: &Words, view: &JobCard<'_>) -> Markup {

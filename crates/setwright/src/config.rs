@@ -1,6 +1,7 @@
 //! Arguments and configuration: the command line first, then the environment, then a file, then what is usual.
 
 use clap::{Args, Parser, Subcommand};
+use jiff::civil::Date;
 use std::path::PathBuf;
 
 mod again;
@@ -18,6 +19,7 @@ mod place;
 mod price;
 mod profile;
 mod recall;
+mod record;
 mod scale;
 mod serve;
 mod soft_side;
@@ -38,6 +40,7 @@ pub use place::*;
 pub use price::*;
 pub use profile::*;
 pub use recall::*;
+pub use record::*;
 pub use scale::*;
 pub use serve::*;
 pub use soft_side::*;
@@ -61,6 +64,8 @@ pub enum Command {
     Serve(Serve),
     /// Every setting of the server: what it is, where that comes from, how it is set and what it is for.
     Config(Serve),
+    /// How tablets reach this machine: its addresses with a picture to point a camera at, and what they are told to trust.
+    Reach(Serve),
     /// What helps to find a fault, without names: version, settings, amounts, clock, backups, damage. For whoever helps you.
     Support(SupportArguments),
     /// Make a backup of the shop now, while it is in use: opened, found whole and counted before it has its name.
@@ -77,8 +82,10 @@ pub enum Command {
     Import(Import),
     /// Models that are nobody's, to begin with: lists them, keeps those named. Weighing corrects their figures.
     Usual(UsualArguments),
-    /// Export parts as CSV or XLSX, or models as JSON.
+    /// Export a list as CSV: parts (or a workbook), clubs, jobs, readings, records, orders; or models as JSON.
     Export(Export),
+    /// The calendar as an iCalendar file: due dates, ends of cures, expected parts. With --json its entries.
+    Calendar(CalendarArguments),
     /// Labels of parts to print, as an HTML document: the code as QR and as Code 128.
     Labels(Labels),
     /// Identify a part by its mass: its own number, the one beside it, another model; with --keep weigh it in.
@@ -236,10 +243,25 @@ pub struct Import {
 /// What to export.
 #[derive(Debug, Args)]
 pub struct Export {
-    /// Models instead of parts.
+    /// Which list: parts, models, clubs, jobs, readings, records or orders.
+    #[arg(default_value = "parts", value_parser = ["parts", "models", "clubs", "jobs", "readings", "records", "orders"])]
+    pub what: String,
+    /// Models instead of parts, as “setwright export models” does.
     #[arg(long)]
     pub models: bool,
-    /// File to write, a workbook where its name ends in .xlsx; left out: standard output.
+    /// Clubs of one customer only, by number.
+    #[arg(long, value_name = "NUMBER")]
+    pub customer: Option<i64>,
+    /// Readings of one job only.
+    #[arg(long, value_name = "JOB")]
+    pub job: Option<i64>,
+    /// Readings from this day on: 2031-04-01.
+    #[arg(long, value_name = "DAY")]
+    pub from: Option<Date>,
+    /// Readings until this day.
+    #[arg(long, value_name = "DAY")]
+    pub to: Option<Date>,
+    /// File to write, a workbook of parts where its name ends in .xlsx; left out: standard output.
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,
     /// Where the database is.
@@ -247,12 +269,43 @@ pub struct Export {
     pub database: Database,
 }
 
-/// Which labels to print.
+/// Where to write the calendar.
+#[derive(Debug, Args)]
+pub struct CalendarArguments {
+    /// File to write; left out: standard output.
+    pub file: Option<PathBuf>,
+    /// Where the database is.
+    #[command(flatten)]
+    pub database: Database,
+}
+
+/// Which labels to print, and where.
 #[derive(Debug, Args)]
 pub struct Labels {
     /// Codes of the parts, separated by commas.
-    #[arg(long, value_name = "CODES", value_delimiter = ',', required = true)]
+    #[arg(long, value_name = "CODES", value_delimiter = ',', required_unless_present = "clubs")]
     pub codes: Vec<String>,
+    /// Codes of the clubs, separated by commas.
+    #[arg(long, value_name = "CODES", value_delimiter = ',')]
+    pub clubs: Vec<String>,
+    /// Print at once on a printer of the shop, by its name.
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["to", "out", "strip"])]
+    pub printer: Option<String>,
+    /// Print at once on a printer in the network (192.168.1.40, printer.local:9100) or on a device (/dev/usb/lp0).
+    #[arg(long, value_name = "PLACE", conflicts_with_all = ["out", "strip"])]
+    pub to: Option<String>,
+    /// Page language of the printer that --to names.
+    #[arg(long, default_value = "zpl", value_parser = ["zpl", "epl", "esc_pos"], requires = "to")]
+    pub language: String,
+    /// Dots an inch of that printer.
+    #[arg(long, default_value = "203", value_parser = ["203", "300"], requires = "to")]
+    pub dots: String,
+    /// Width and height of its labels, with a unit or in millimetres: 62x29, 2.25x1.25in.
+    #[arg(long, default_value = "62x29", value_name = "WIDTHxHEIGHT", requires = "to")]
+    pub size: String,
+    /// How often each label is printed.
+    #[arg(long, default_value_t = 1, value_name = "N")]
+    pub copies: u32,
     /// One label a page, 62 × 29 mm, instead of a sheet.
     #[arg(long)]
     pub strip: bool,
@@ -341,20 +394,6 @@ pub struct PlanArguments {
 pub struct JobArguments {
     /// Number of the job.
     pub job: i64,
-    /// Where the database is.
-    #[command(flatten)]
-    pub database: Database,
-}
-
-/// Which record, and for whom.
-#[derive(Debug, Args)]
-#[group(skip)]
-pub struct RecordArguments {
-    /// Number of the job.
-    pub job: i64,
-    /// The player's sheet: felt, asked and built side by side, and no chances.
-    #[arg(long)]
-    pub player: bool,
     /// Where the database is.
     #[command(flatten)]
     pub database: Database,

@@ -5,6 +5,7 @@ use crate::error::StoreError;
 use crate::job::Numbered;
 use crate::tx::Tx;
 use bench::glue::Batch;
+use bench::seal::Sealed;
 use fact::Told;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -94,6 +95,10 @@ impl Tx {
             let glued = query("INSERT INTO batch_club (batch, place, club) VALUES ($1, $2, $3)");
             self.change(glued.bind(batch.id.0.clone()).bind(place).bind(club.0.clone())).await?;
         }
+        for job in self.jobs_of_batch(batch.id.as_str()).await? {
+            self.seal(&job, Sealed::Batch, batch.id.as_str()).await?;
+            self.seal(&job, Sealed::Glued, batch.id.as_str()).await?;
+        }
         Ok(())
     }
 
@@ -149,6 +154,9 @@ impl Tx {
         let note = query("INSERT INTO batch_taken_back (batch, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
         let note = note.bind(id.0.clone()).bind(why.to_owned()).bind(by.to_owned()).bind(time_text(at));
         self.change(note).await?;
+        for job in self.jobs_of_batch(id.as_str()).await? {
+            self.seal(&job, Sealed::BatchTakenBack, id.as_str()).await?;
+        }
         Ok(())
     }
 

@@ -8,6 +8,14 @@ use jiff::civil::Date;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
+/// What a column holds. The tables have these three types alone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Holds {
+    Text,
+    Whole,
+    Real,
+}
+
 /// RFC 3339 with nine decimals, always: the order of the texts is the order in time.
 pub(crate) fn time_text(at: Timestamp) -> String {
     format!("{at:.9}")

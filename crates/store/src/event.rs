@@ -3,6 +3,7 @@
 use crate::column::{Columns, Row, query, time_text};
 use crate::error::StoreError;
 use crate::tx::Tx;
+use bench::seal::Sealed;
 use jiff::Timestamp;
 use trade::event_kind::EventKind;
 use trade::id::{ClubId, EventId, JobId};
@@ -57,6 +58,9 @@ impl Tx {
             .bind(event.kind.key().to_owned())
             .bind(event.body.to_string());
         self.change(insert).await?;
+        if let Some(job) = &event.job {
+            self.seal(job, Sealed::Event, event.id.as_str()).await?;
+        }
         Ok(())
     }
 

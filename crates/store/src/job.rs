@@ -163,6 +163,7 @@ impl Tx {
         let version = self.touch_club(&club.id, job, Some(club.version)).await?;
         let update = query("UPDATE job_club SET target_body = $1, plan_body = $2 WHERE id = $3");
         self.change(update.bind(target).bind(plan).bind(club.id.0.clone())).await?;
+        self.seal_asked_again(job, club.id.as_str()).await?;
         self.add_model_uses(UsedBy::Job, job.as_str(), models_of_club(&club.target)).await?;
         Ok(version)
     }

@@ -7,6 +7,7 @@ use crate::learned_row::LearnedRow;
 use crate::remembered::texts;
 use crate::tx::Tx;
 use bench::learned::Learned;
+use bench::seal::Sealed;
 use std::sync::Arc;
 use trade::id::JobId;
 
@@ -114,7 +115,10 @@ impl Tx {
             .bind(finite("the band", club.band_points)?)
             .bind(finite("the tolerance", club.tolerance_points)?)
             .bind(club.verdict.key());
-        self.change(insert).await?;
+        if self.change(insert).await? > 0 {
+            self.seal(&club.job, Sealed::Finished, club.club.as_str()).await?;
+            self.seal(&club.job, Sealed::Asked, club.club.as_str()).await?;
+        }
         Ok(())
     }
 

@@ -42,6 +42,7 @@ mod recall;
 mod remembered;
 mod scale;
 mod schema;
+mod seal;
 mod sheet;
 mod shop;
 mod side_file;

@@ -2,10 +2,14 @@
 
 use crate::column::{Columns, Row, finite, kept, query, time_text};
 use crate::error::{Saved, StoreError};
+use crate::job::Numbered;
 use crate::tx::Tx;
 use bench::held::Forecasted;
+use bench::seal::Sealed;
+use desk::club_csv::PlacedReading;
 use fact::Told;
 use jiff::Timestamp;
+use std::collections::BTreeMap;
 use trade::error::Noun;
 use trade::id::{ClubId, JobId, ReadingId};
 use trade::kind::Role;
@@ -117,6 +121,7 @@ impl Tx {
             .bind(si.inertia_kg_m2)
             .bind(reading.pivot_mm.map(|mm| mm / 1000.0));
         self.change(insert).await?;
+        self.seal(&reading.job, Sealed::Reading, reading.id.as_str()).await?;
         Ok(Appended { reading: reading.clone(), club_version, repeated: false })
     }
 
@@ -165,6 +170,7 @@ impl Tx {
         let note = query("INSERT INTO reading_taken_back (reading, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
         let note = note.bind(id.0.clone()).bind(why).bind(by.to_owned()).bind(time_text(at));
         self.change(note).await?;
+        self.seal(&reading.job, Sealed::TakenBack, id.as_str()).await?;
         Ok(club_version)
     }
 
@@ -183,6 +189,7 @@ impl Tx {
         let note = query("INSERT INTO reading_insisted (reading, why, said_by, said_at) VALUES ($1, $2, $3, $4)");
         let note = note.bind(id.0.clone()).bind(why.to_owned()).bind(by.to_owned()).bind(time_text(at));
         self.change(note).await?;
+        self.seal(&reading.job, Sealed::StoodBy, id.as_str()).await?;
         Ok(club_version)
     }
 
@@ -194,6 +201,53 @@ impl Tx {
         let lookup = query(concat!(reading_columns!(), "WHERE r.job = $1 ORDER BY r.seq"));
         let rows = self.rows(lookup.bind(job.0.clone())).await?;
         rows.iter().map(reading_of).collect()
+    }
+
+    /// Readings from one time to before another, of a job or of all, each with its job and club, in the order of their arrival;
+    /// those taken back included and marked.
+    ///
+    /// # Errors
+    /// The database failed, or a row is damaged.
+    pub async fn placed_readings(
+        &mut self,
+        job: Option<&JobId>,
+        since: Timestamp,
+        until: Timestamp,
+    ) -> Result<Vec<PlacedReading>, StoreError> {
+        let mut places = BTreeMap::new();
+        let clubs = query("SELECT c.id, c.slot, c.target_body, j.number FROM job_club c JOIN job j ON j.id = c.job");
+        for row in self.rows(clubs).await? {
+            let club: Numbered = row.body("target_body")?;
+            places.insert(row.text("id")?, (row.whole("number")?, row.whole("slot")?, club.number));
+        }
+        let lookup = query(concat!(
+            reading_columns!(),
+            "WHERE r.read_at >= $1 AND r.read_at < $2 AND (r.job = $3 OR $3 IS NULL) ORDER BY r.seq"
+        ));
+        let lookup = lookup.bind(time_text(since)).bind(time_text(until)).bind(job.map(|job| job.0.clone()));
+        let placed = |row: &Row| {
+            let reading = reading_of(row)?;
+            let (job, slot, number) = places.get(&reading.club.0).cloned().unwrap_or_default();
+            Ok(PlacedReading { job, slot, number, reading })
+        };
+        self.rows(lookup).await?.iter().map(placed).collect()
+    }
+
+    /// How many those are.
+    ///
+    /// # Errors
+    /// The database failed.
+    pub async fn count_placed_readings(
+        &mut self,
+        job: Option<&JobId>,
+        since: Timestamp,
+        until: Timestamp,
+    ) -> Result<i64, StoreError> {
+        let count = query(
+            "SELECT COUNT(*) FROM reading r WHERE r.read_at >= $1 AND r.read_at < $2 AND (r.job = $3 OR $3 IS NULL)",
+        );
+        let count = count.bind(time_text(since)).bind(time_text(until));
+        self.number(count.bind(job.map(|job| job.0.clone()))).await
     }
 
     /// Whether anything was read at any bench from a time on.

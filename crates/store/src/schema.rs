@@ -51,6 +51,7 @@ fn migrations(backend: Backend) -> Vec<Migration> {
         (16, "club marks", sql!("0016_club_marks", own "0016_club_marks_append_only")),
         (17, "find", sql!("0017_find", own "0017_find_noted")),
         (18, "swing period", sql!("0018_swing_period")),
+        (19, "seals", sql!("0019_seals", own "0019_seals_append_only")),
     ]
     .into_iter()
     .map(|(version, name, sql)| Migration::new(version, name.into(), MigrationType::Simple, sql.into_sql_str(), false))
@@ -80,6 +81,7 @@ pub(crate) async fn prepare(conn: &mut Connection<'_>, place: &str, make: bool) 
     migrate(conn, place).await?;
     check(conn, place).await?;
     crate::find_line::prepare(conn, place).await?;
+    crate::seal::prepare(conn, place).await?;
     Ok(applied.is_none())
 }
 

@@ -1,16 +1,9 @@
 //! The tables of a schema, as the migrations make them: their columns, what those hold, and in which order rows may be written.
 
+pub(crate) use crate::column::Holds;
 use crate::engine::{Connection, query};
 use crate::error::StoreError;
 use crate::schema::{reference, referring_first};
-
-/// What a column holds. The tables have these three types alone.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Holds {
-    Text,
-    Whole,
-    Real,
-}
 
 /// A table with its columns, as the migrations make them.
 #[derive(Debug, Clone, PartialEq, Eq)]

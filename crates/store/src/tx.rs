@@ -111,7 +111,7 @@ impl Tx {
         self.connection().backend()
     }
 
-    fn connection(&mut self) -> Connection<'_> {
+    pub(crate) fn connection(&mut self) -> Connection<'_> {
         self.inner.connection()
     }
 

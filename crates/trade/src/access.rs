@@ -27,6 +27,8 @@ closed_list! {
         Builder = "builder";
         /// Look at everything but keys, change nothing.
         Reader = "reader";
+        /// Fetch the calendar and nothing else. Its secret stands in the address that a calendar fetches.
+        Calendar = "calendar";
     }
 }
 
@@ -49,17 +51,23 @@ closed_list! {
         Work = "work";
         /// What only the owner does.
         Own = "own";
+        /// Fetching the calendar.
+        Calendar = "calendar";
     }
 }
 
 impl KeyRole {
+    /// The roles of people and of programs that work with the shop.
+    pub const WORKING: [Self; 3] = [Self::Owner, Self::Builder, Self::Reader];
+
     /// Whether this role allows a deed.
     #[must_use]
     pub const fn may(self, deed: Deed) -> bool {
         match self {
             Self::Owner => true,
-            Self::Builder => matches!(deed, Deed::Look | Deed::Work),
-            Self::Reader => matches!(deed, Deed::Look),
+            Self::Builder => matches!(deed, Deed::Look | Deed::Work | Deed::Calendar),
+            Self::Reader => matches!(deed, Deed::Look | Deed::Calendar),
+            Self::Calendar => matches!(deed, Deed::Calendar),
         }
     }
 }
@@ -197,6 +205,8 @@ fact::facts! {
             /// Most days.
             most: i64,
         },
+        /// A tablet was to be let in with a key for the calendar alone.
+        CalendarTablet,
         /// There is no key of this number that could be taken away.
         NoSuchKey {
             /// As the list of keys numbers it.
@@ -212,7 +222,8 @@ mod tests {
     #[test]
     fn each_role_goes_as_far_as_it_says() {
         let may = |role: KeyRole| Deed::ALL.iter().filter(|deed| role.may(**deed)).count();
-        assert_eq!([may(KeyRole::Owner), may(KeyRole::Builder), may(KeyRole::Reader)], [3, 2, 1]);
+        assert_eq!(KeyRole::WORKING.map(may), [4, 3, 2]);
         assert!(!KeyRole::Builder.may(Deed::Own) && !KeyRole::Reader.may(Deed::Work));
+        assert!(may(KeyRole::Calendar) == 1 && KeyRole::Calendar.may(Deed::Calendar));
     }
 }

@@ -29,6 +29,7 @@ pub mod id;
 pub mod job;
 pub mod job_kind;
 pub mod kind;
+pub mod label_printer;
 pub mod life;
 pub mod model;
 pub mod order;

@@ -6,6 +6,7 @@ use crate::connection::Connection;
 use crate::error::{FindIt, NotFound, Noun};
 use crate::error::{TradeError, plausible, within};
 use crate::gauge::{Gauge, GaugeFault, Measures, Standard, need_name};
+use crate::label_printer::{LabelPrinter, check_printers};
 use crate::pendulum::Pendulum;
 use crate::plan_weights::PlanWeights;
 use crate::price::PriceList;
@@ -78,6 +79,9 @@ pub struct Shop {
     /// How parts are weighed in.
     #[serde(default)]
     pub weigh_in: WeighInSettings,
+    /// Printers for labels.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub label_printers: Vec<LabelPrinter>,
     /// The adhesive used where a sheet names none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adhesive: Option<String>,
@@ -135,6 +139,7 @@ impl Default for Shop {
             pendulum: Pendulum::default(),
             standards: Vec::new(),
             weigh_in: WeighInSettings::default(),
+            label_printers: Vec::new(),
             adhesive: None,
             tape: None,
             tip_weight_cap_g: 9.0,
@@ -201,6 +206,7 @@ impl Shop {
             return Err(TradeError::refused(ShopFault::ScaleKeys));
         }
         self.check_gauges()?;
+        check_printers(&self.label_printers)?;
         check_template(&self.steps)
     }
 }

@@ -5,8 +5,8 @@ use crate::cookies;
 use crate::door::Door;
 use crate::problem::Problem;
 use app::App;
-use axum::extract::{ConnectInfo, Request, State};
-use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
+use axum::extract::{ConnectInfo, Query, Request, State};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, Uri, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
 use fact::Refusal;
@@ -20,6 +20,14 @@ pub(crate) const COME_IN: &str = "/come-in";
 pub(crate) const COME_IN_API: &str = "/keys/come-in";
 /// Where it is told whether the shop answers; also to strangers, since it says nothing else.
 pub(crate) const HEALTH: &str = "/health";
+/// Where a tablet is told how to trust this machine.
+pub(crate) const TRUST: &str = "/trust";
+/// The certificate that it is to trust.
+pub(crate) const TRUST_FILE: &str = "/trust/setwright.crt";
+/// The feed that calendars fetch.
+pub(crate) const CALENDAR: &str = "/calendar.ics";
+/// Name of the secret in its address.
+pub(crate) const CALENDAR_KEY: &str = "key";
 /// Root of the API.
 const API: &str = "/api/v1";
 
@@ -47,12 +55,14 @@ impl Visitor {
 pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: Request, next: Next) -> Response {
     let (from, here) = origin(&request);
     let path = request.uri().path();
-    let open = [COME_IN, HEALTH].contains(&path)
+    let open = [COME_IN, HEALTH, TRUST, TRUST_FILE].contains(&path)
         || path.strip_prefix(API) == Some(COME_IN_API)
         || path.starts_with(crate::assets::FOLDER);
-    let secret = brought(request.headers());
+    let secret = in_address(request.uri()).or_else(|| brought(request.headers()));
     let key = match &secret {
         Some(secret) => match app.key_of(secret.text(), &from).await {
+            // Addresses are written into logs and histories: no key that goes further is taken from one.
+            Ok(key) if matches!(secret, Secret::InAddress(_)) => key.filter(|key| key.role == KeyRole::Calendar),
             Ok(key) => key,
             // Assets and the door itself are there without the shop.
             Err(_) if open => None,
@@ -61,7 +71,7 @@ pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: 
         None => None,
     };
     let of_this_machine = here && !door.key_for_all;
-    let bad_token = key.is_none() && matches!(secret, Some(Secret::Sent(_)));
+    let bad_token = key.is_none() && matches!(secret, Some(Secret::Sent(_) | Secret::InAddress(_)));
     if key.is_none() && (bad_token || !of_this_machine) && !open {
         let fault = if secret.is_some() { AccessFault::BadKey } else { AccessFault::NoKey };
         return stranger(&request, &fault);
@@ -77,6 +87,12 @@ pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: 
     // For the log.
     response.extensions_mut().insert(visitor);
     response
+}
+
+/// Whether a request came over no network: from this machine, or handed on by a program of it.
+pub(crate) fn is_of_this_machine(request: &Request) -> bool {
+    let peer = request.extensions().get::<ConnectInfo<SocketAddr>>();
+    peer.is_none_or(|ConnectInfo(peer)| peer.ip().to_canonical().is_loopback())
 }
 
 /// The address that a request came from, and whether that is this machine. What was handed on by something between is not,
@@ -100,14 +116,25 @@ enum Secret {
     Sent(String),
     /// In the cookie of a tablet.
     Kept(String),
+    /// In the address that a calendar fetches.
+    InAddress(String),
 }
 
 impl Secret {
     fn text(&self) -> &str {
         match self {
-            Self::Sent(text) | Self::Kept(text) => text,
+            Self::Sent(text) | Self::Kept(text) | Self::InAddress(text) => text,
         }
     }
+}
+
+/// The secret in the address of the calendar, where a program that only fetches addresses has it.
+fn in_address(uri: &Uri) -> Option<Secret> {
+    if uri.path() != CALENDAR {
+        return None;
+    }
+    let Query(pairs) = Query::<Vec<(String, String)>>::try_from_uri(uri).ok()?;
+    pairs.into_iter().find(|(name, _)| name == CALENDAR_KEY).map(|(_, key)| Secret::InAddress(key))
 }
 
 fn brought(headers: &HeaderMap) -> Option<Secret> {
@@ -149,13 +176,25 @@ const ONLY_LOOKS: [&str; 8] = [
 const OWNERS: [&str; 2] = ["/keys", "/api/v1/keys"];
 
 /// What is the owner's to change.
-const OWNERS_TO_CHANGE: [&str; 7] =
-    ["/shop", "/shop/steps", "/shop/scales", "/shop/scales/remove", "/prices", "/api/v1/shop", "/api/v1/prices"];
+const OWNERS_TO_CHANGE: [&str; 9] = [
+    "/shop",
+    "/shop/printers",
+    "/shop/printers/remove",
+    "/shop/steps",
+    "/shop/scales",
+    "/shop/scales/remove",
+    "/prices",
+    "/api/v1/shop",
+    "/api/v1/prices",
+];
 
 /// What is asked of the shop by a method on a path. What is not named here is work.
 fn deed(method: &Method, path: &str) -> Deed {
     let path = path.trim_end_matches('/');
     let below = |root: &&str| path.strip_prefix(*root).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
+    if path == CALENDAR {
+        return Deed::Calendar;
+    }
     if OWNERS.iter().any(below) {
         return Deed::Own;
     }
@@ -190,6 +229,9 @@ mod tests {
             (Method::GET, "/keys", Deed::Own),
             (Method::GET, "/api/v1/keys", Deed::Own),
             (Method::GET, "/keyswords", Deed::Look),
+            (Method::GET, "/calendar.ics", Deed::Calendar),
+            (Method::GET, "/calendar", Deed::Look),
+            (Method::POST, "/keys/calendar", Deed::Own),
             (Method::POST, "/customers/3/delete", Deed::Own),
             (Method::POST, "/api/v1/customers/3/deletion", Deed::Own),
             (Method::POST, "/api/v1/calc/trim", Deed::Look),

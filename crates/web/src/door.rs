@@ -28,6 +28,20 @@ pub struct Door {
     pub key_for_all: bool,
     /// What to type into a tablet to get here; none where only this machine can.
     pub address: Option<String>,
+    /// Encrypted connections; none where there are none.
+    pub encryption: Option<Arc<Encryption>>,
+}
+
+/// How tablets get an encrypted connection.
+#[derive(Debug, Clone)]
+pub struct Encryption {
+    /// Port of the encrypted connections.
+    pub port: u16,
+    /// This machine's own root, DER (ITU-T X.690), with its SHA-256 as a person compares it; none where the shop brought a
+    /// certificate that its tablets trust already.
+    pub root: Option<(Vec<u8>, String)>,
+    /// Where a tablet that does not trust this machine yet begins, without encryption.
+    pub begins_at: Option<String>,
 }
 
 impl From<ServerNames> for Door {

@@ -7,6 +7,7 @@ pub mod assets;
 mod cookies;
 mod door;
 mod dress;
+mod encrypted;
 mod file;
 mod operate;
 mod pages;
@@ -16,10 +17,11 @@ mod tablet;
 mod units;
 
 pub use api::{openapi, sheet_schema};
-pub use door::{Door, ServerNames};
+pub use door::{Door, Encryption, ServerNames};
 pub use pages::grip_size::grip_at;
-pub use pages::labels::label_texts;
+pub use pages::labels::{club_label_texts, label_texts, printer_labels, sent_words};
 pub use pages::learned::amount_of as learned_amount;
+pub use pages::ledger::{deed_words, fault_line};
 pub use pages::scale_health::amount_of as gauge_amount;
 
 use app::App;
@@ -65,6 +67,7 @@ fn site(app: App, door: Door, language: Option<&'static Language>) -> Router {
         .layer(axum::middleware::from_fn_with_state((app.clone(), door.clone()), access::let_in))
         .layer(axum::Extension(door.clone()))
         .layer(axum::Extension(Arc::clone(&counted)));
+    let routes = routes.layer(axum::middleware::from_fn_with_state(door.clone(), encrypted::only_encrypted));
     let routes = door::guarded(routes, door.names)
         .layer(axum::middleware::from_fn(dress::errors))
         .layer(axum::middleware::from_fn_with_state(language, reader::for_reader));
@@ -87,4 +90,35 @@ pub async fn serve(
     // As a service that is made ready once: the bare router would be made ready for each connection anew.
     let site = router(app, door).into_make_service_with_connect_info::<SocketAddr>();
     axum::serve(listener, site).with_graceful_shutdown(until).await
+}
+
+/// Serves the site on a listener and over encrypted connections, until `until` is done.
+///
+/// # Errors
+/// What the system says of a listener.
+pub async fn serve_encrypted(
+    listener: tokio::net::TcpListener,
+    encrypted: reach::Encrypted,
+    app: App,
+    door: Door,
+    until: impl Future<Output = ()> + Send + 'static,
+) -> std::io::Result<()> {
+    let (end, ended) = tokio::sync::watch::channel(false);
+    let ended = move || {
+        let mut ended = ended.clone();
+        async move {
+            let _ = ended.wait_for(|ended| *ended).await;
+        }
+    };
+    let site = router(app, door);
+    let secret = encrypted::over_tls(site.clone()).into_make_service_with_connect_info::<encrypted::Caller>();
+    let open = site.into_make_service_with_connect_info::<SocketAddr>();
+    let secret = axum::serve(encrypted::EncryptedListener(encrypted), secret).with_graceful_shutdown(ended());
+    let open = axum::serve(listener, open).with_graceful_shutdown(ended());
+    let ending = async {
+        until.await;
+        let _ = end.send(true);
+        Ok(())
+    };
+    tokio::try_join!(secret, open, ending).map(|_| ())
 }

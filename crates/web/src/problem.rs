@@ -263,6 +263,8 @@ fact::facts! {
     pub(crate) enum EdgeFault: "edge_fault" {
         ContentType,
         ForeignPage,
+        NotEncrypted { port: String },
+        NoOwnRoot,
         UnknownName { name: String },
         NoPage,
         NoApiAddress,

@@ -221,8 +221,9 @@ async fn shorten_lengthen_bend_and_rebalance_go_their_whole_path() {
     read(&bench, 1, 1, "shortened", json!([{ "what": "shaft_length", "value": 911.2 - 30.0 }, { "what": "swing_weight", "value": tenth(short.points(false)) }])).await;
     let grip_g = chosen_grip_g(&bench, 1).await;
     let short = Real { grip: (grip_g, 104.0, 3.0), ..short };
+    // Cap and centre of a grip model that nobody measured leave 0.20 and 0.17 point, and a new shop's doubt is wide at its ends.
     let (value, band) = expected(&bench, 1, "finish").await;
-    assert!((value - short.points(true)).abs() < band && band < 0.6, "{value} ± {band} against {}", short.points(true));
+    assert!((value - short.points(true)).abs() < band && band < 0.8, "{value} ± {band} against {}", short.points(true));
     read(&bench, 1, 1, "finish", json!([{ "what": "swing_weight", "value": tenth(short.points(true)) }, { "what": "finished_length", "value": 914.4 }])).await;
     let over = json!({ "slot": 1, "step": "hand_over", "entries": [{ "what": "done" }], "by": "Ada", "reason": "the player wants it lighter" });
     bench.made("/jobs/1/readings", over.clone()).await;

@@ -16,7 +16,14 @@ use tower::ServiceExt;
 const TABLET: &str = "192.168.1.31";
 
 /// A request from an address of the network.
-async fn from(bench: &Bench, ip: &str, method: &str, address: &str, headers: &[(&str, &str)], body: &str) -> Answer {
+pub async fn from(
+    bench: &Bench,
+    ip: &str,
+    method: &str,
+    address: &str,
+    headers: &[(&str, &str)],
+    body: &str,
+) -> Answer {
     let peer: SocketAddr = format!("{ip}:50123").parse().expect("an address");
     let mut request = Request::builder().method(method).uri(address).header("host", "192.168.1.20:7340");
     for (name, value) in headers {

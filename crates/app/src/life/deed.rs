@@ -218,7 +218,7 @@ impl App {
         };
         let Some(plan) = &hands.club.plan else { return Ok(()) };
         let parts = parts_of(tx, plan).await?;
-        let lines = crate::needs::lines_for(tx, &hands.file.library, &parts).await?;
+        let lines = crate::needs::lines_for(tx, &hands.file.library, &hands.file.shop.clamp, &parts).await?;
         let anew = crate::plan::replan(&hands.file, &hands.club, &parts, &lines)?;
         tx.save_club(&JobClub { plan: Some(anew), ..hands.club.clone() }, &hands.file.job.id).await?;
         self.tell(Some(hands.file.job.number), "plan");

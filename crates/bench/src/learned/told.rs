@@ -14,9 +14,9 @@ use trade::model::Library;
 use trade::places::TURNINGS_G;
 
 /// What a shop does not know of a model's grip centre, mm, and the scatter of single grips.
-pub(crate) const GRIP_CENTRE_SD_MM: (f64, f64) = (4.0, 0.7);
+pub(crate) const GRIP_CENTRE_SD_MM: (f64, f64) = (4.3, 0.7);
 /// What a shop does not know of a model's cap thickness, mm, and the scatter of single grips.
-pub(crate) const CAP_SD_MM: (f64, f64) = (0.3, 0.1);
+pub(crate) const CAP_SD_MM: (f64, f64) = (0.64, 0.1);
 /// Share of a tape's stated mass per area that a shop does not know, and what a job's own hand adds to it.
 pub(crate) const TAPE_SHARE_SD: (f64, f64) = (0.2, 0.03);
 /// Length of a middle iron, in.

@@ -4,7 +4,8 @@
 //! on one line bends alike from club to club.
 //!
 //! # The line
-//! - Only readings of one blank of one model are compared: same length, same clamp, same weight at the tip.
+//! - Only readings of one blank of one model are compared: same clamp, same weight at the tip, and the same length, to which each
+//!   reading is brought by the length of its own shaft where that was measured (`even_cpm`).
 //! - The centre of a blank is the median of the shafts of it that are in stock, free or held, and were measured; with
 //!   fewer than `LEAST_MEASURED` there is none, and frequency says nothing of that blank.
 //! - A taper model has a blank for each number, and the median of a few shafts is itself some cpm off: its wander from
@@ -22,8 +23,9 @@
 //! with `r` times the frequency of its line is `r²` times as stiff; cut to the same length under the same head it gives
 //! a club of `r` times the frequency. So the club comes out `cpm · (r − 1)` off: `cpm` is what the sheet asks of the
 //! club, or the line itself where it asks nothing. What the line's own level is does not matter to the set; only what
-//! lies off it is counted. Limits: that the shaft is stiffer by the same share all along; that its mass does not count
-//! (a gram more of shaft lowers a reading by about 0.15 cpm); that raw lengths are even (a millimetre is 0.5 cpm).
+//! lies off it is counted. A shaft's mass needs no correction: a gram more lowers a raw reading by about 0.15 cpm, and that of its
+//! club by as much, since a head weighs about what hangs at the tip. Limits: that the shaft is stiffer by the same share all along,
+//! and that what its raw length has more or less is at the butt, where it is cut off.
 //!
 //! # Cost
 //! `cpm_per_tolerance` times the square of the distance in tolerances, three tolerances at most. A shaft without a
@@ -31,6 +33,7 @@
 //! is neither favoured over a shaft that is known nor shunned. (What is unknown of the centre adds the same to both.)
 
 use std::collections::BTreeMap;
+use trade::clamp::Clamp;
 use trade::frequency_line::{BlankLine, FrequencyLine, ShaftFrequency};
 use trade::job::JobClub;
 use trade::model::{Library, PartKind};
@@ -49,6 +52,12 @@ const LEAST_BLANKS: usize = 3;
 const FARTHEST_TOLERANCES: f64 = 3.0;
 /// How many shafts the straight line is worth against a blank's own.
 const LINE_WORTH: f64 = 4.0;
+/// How a clamped shaft's frequency falls with its free length, as a power of it. A uniform beam with a weight at its end has 3/2
+/// (Euler and Bernoulli: deflection `W L³/3EI`); more length at the butt of one whose stiffness grows in a straight line to three
+/// times that of its tip has 1.21 (derived: half of `L³/EI_butt` against `∫x²/EI dx`), and steel iron shafts lie between.
+const LENGTH_POWER: f64 = 1.3;
+/// As far as a raw shaft may be off its blank's length, mm: half an inch more is the next blank (common practice, no source).
+const LENGTH_REACH_MM: f64 = 12.0;
 /// The straight line leads no blank farther from its own median than this share of it.
 const LINE_REACH: f64 = 0.1;
 
@@ -61,17 +70,23 @@ struct Blank {
 
 /// The frequency lines of a stock.
 #[derive(Debug, Clone, Default)]
-pub struct Lines(BTreeMap<(String, usize), Blank>);
+pub struct Lines {
+    blanks: BTreeMap<(String, usize), Blank>,
+    held_mm: f64,
+}
 
 impl Lines {
     /// The lines of the measured shafts among these parts. Those that are not in stock any more say nothing.
     #[must_use]
-    pub fn of<'a>(library: &Library, parts: impl IntoIterator<Item = &'a Part>) -> Self {
+    pub fn of<'a>(library: &Library, clamp: &Clamp, parts: impl IntoIterator<Item = &'a Part>) -> Self {
         let mut blanks = BTreeMap::<(String, usize), Blank>::new();
         for part in parts.into_iter().filter(|p| matches!(p.state, PartState::Free | PartState::Held)) {
-            let (PartKind::Shaft, Some(cpm)) = (part.kind, part.cpm) else { continue };
+            if part.kind != PartKind::Shaft {
+                continue;
+            }
             let Ok(model) = library.shaft(&part.model) else { continue };
             let Some(blank) = blank_of(model, part) else { continue };
+            let Some(cpm) = even_cpm(part, model.blanks[blank].length_mm, clamp.held_mm) else { continue };
             blanks.entry((model.code.clone(), blank)).or_default().readings_cpm.push(cpm);
         }
         let models: std::collections::BTreeSet<String> = blanks.keys().map(|(code, _)| code.clone()).collect();
@@ -99,11 +114,16 @@ impl Lines {
                 }
             }
         }
-        Self(blanks)
+        Self { blanks, held_mm: clamp.held_mm }
+    }
+
+    /// What a shaft read, as if it were as long as its blank.
+    fn even(&self, model: &ShaftModel, part: &Part) -> Option<f64> {
+        even_cpm(part, model.blanks[blank_of(model, part)?].length_mm, self.held_mm)
     }
 
     fn blank(&self, model: &ShaftModel, part: &Part) -> Option<&Blank> {
-        self.0.get(&(model.code.clone(), blank_of(model, part)?))
+        self.blanks.get(&(model.code.clone(), blank_of(model, part)?))
     }
 
     /// What is known of the blank of a shaft.
@@ -111,7 +131,7 @@ impl Lines {
     pub fn of_blank(&self, model: &ShaftModel, part: &Part) -> Option<FrequencyLine> {
         let place = blank_of(model, part)?;
         let nothing = Blank::default();
-        let blank = self.0.get(&(model.code.clone(), place)).unwrap_or(&nothing);
+        let blank = self.blanks.get(&(model.code.clone(), place)).unwrap_or(&nothing);
         Some(line_of(model, model.blanks[place].number.clone(), blank))
     }
 
@@ -124,7 +144,7 @@ impl Lines {
         let off = |cpm: f64| (cpm - line_cpm) * (club_cpm / line_cpm);
         let usual_cpm = mean(blank.readings_cpm.iter().map(|cpm| off(*cpm).powi(2))).sqrt();
         let measured = count(&blank.readings_cpm);
-        Some(ShaftFrequency { cpm: part.cpm, line_cpm, measured, off_cpm: part.cpm.map(off), usual_cpm })
+        Some(ShaftFrequency { cpm: part.cpm, line_cpm, measured, off_cpm: self.even(model, part).map(off), usual_cpm })
     }
 
     /// The plan of a club with how its shaft lies against its line, also among the reasons.
@@ -144,7 +164,7 @@ impl Lines {
         let one = |cpm: f64| {
             ((cpm - line_cpm) * (club_cpm / line_cpm) / tolerance_cpm).abs().min(FARTHEST_TOLERANCES).powi(2)
         };
-        weight * part.cpm.map_or_else(|| mean(blank.readings_cpm.iter().map(|cpm| one(*cpm))), one)
+        weight * self.even(model, part).map_or_else(|| mean(blank.readings_cpm.iter().map(|cpm| one(*cpm))), one)
     }
 
     /// What is known of the blanks of some clubs; nothing where no shaft of their models was ever measured, so that a
@@ -157,7 +177,7 @@ impl Lines {
         let mut told = Vec::<FrequencyLine>::new();
         for club in clubs {
             let Ok(model) = library.shaft(&club.shaft_model) else { continue };
-            if !self.0.keys().any(|(code, _)| *code == model.code) {
+            if !self.blanks.keys().any(|(code, _)| *code == model.code) {
                 continue;
             }
             let Some(place) = model.blank(&club.number).and_then(|b| model.blanks.iter().position(|o| o == b)) else {
@@ -168,7 +188,7 @@ impl Lines {
                 continue;
             }
             let nothing = Blank::default();
-            let blank = self.0.get(&(model.code.clone(), place)).unwrap_or(&nothing);
+            let blank = self.blanks.get(&(model.code.clone(), place)).unwrap_or(&nothing);
             told.push(line_of(model, number, blank));
         }
         told
@@ -183,6 +203,16 @@ fn line_of(model: &ShaftModel, number: Option<String>, blank: &Blank) -> Frequen
         None => BlankLine::TooFew { shaft, number: number.clone(), measured, needed: LEAST_MEASURED },
     };
     FrequencyLine { shaft_model: model.code.clone(), number, measured, line_cpm: blank.line_cpm, fact: fact.into() }
+}
+
+/// What a raw shaft would read at its blank's length, cpm: its own length is brought to that by [`LENGTH_POWER`]. As it was read
+/// where its length was not measured, or says another blank than its own (farther off than [`LENGTH_REACH_MM`]).
+fn even_cpm(part: &Part, blank_mm: f64, held_mm: f64) -> Option<f64> {
+    let cpm = part.cpm?;
+    let Some(own_mm) = part.length_mm.filter(|own_mm| (own_mm - blank_mm).abs() <= LENGTH_REACH_MM) else {
+        return Some(cpm);
+    };
+    Some(cpm * ((own_mm - held_mm) / (blank_mm - held_mm)).powf(LENGTH_POWER))
 }
 
 /// The place of a shaft's blank among its model's.

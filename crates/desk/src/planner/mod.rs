@@ -277,7 +277,7 @@ impl<'a> Shelf<'a> {
             adapters: of(PartKind::Adapter),
             screws: screws(assembly.library, jobs),
             held: supply.held,
-            lines: supply.lines(assembly.library),
+            lines: supply.lines(assembly.library, assembly.shop),
             had,
         }
     }

@@ -4,6 +4,7 @@ use super::frequency::Lines;
 use trade::model::Library;
 use trade::order::Order;
 use trade::part::Part;
+use trade::shop::Shop;
 
 /// A part in the hands of a job that is not planned along.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,8 +33,8 @@ pub struct Supply<'a> {
 
 impl<'a> Supply<'a> {
     /// The frequency lines of all that is in stock.
-    pub fn lines(&self, library: &Library) -> Lines {
-        Lines::of(library, self.parts.iter().chain(self.held.iter().map(|h| &h.part)))
+    pub fn lines(&self, library: &Library, shop: &Shop) -> Lines {
+        Lines::of(library, &shop.clamp, self.parts.iter().chain(self.held.iter().map(|h| &h.part)))
     }
 }
 

@@ -219,7 +219,7 @@ fn bad_models_are_told_one_by_one() {
     let whole = [read_models("[1,").unwrap_err().in_words(), read_models("7").unwrap_err().in_words()];
     insta::assert_snapshot!(said.iter().chain(&whole).cloned().collect::<Vec<_>>().join("\n"), @r##"
     model 1 (SISKIN): bore_diameter_mm is −9.4 mm: it must be between 6 mm and 20 mm. Check the figure and its unit
-    model 2 (REDSTART): /colour: unknown field `colour`; known here: code, name, label, club_kind, hand, bore_diameter_mm, bore_depth_mm, offset_mm, offset_sd_mm, heel_radius_mm, sole_contact_mm, sole_radius_mm, bend_limit_deg, screws, takes_adapter, chart_length_to and numbers. Correct the field, or take it out
+    model 2 (REDSTART): /colour: unknown field `colour`; known here: code, name, label, club_kind, hand, bore_diameter_mm, bore_depth_mm, offset_mm, offset_sd_mm, mass_sd_g, heel_radius_mm, sole_contact_mm, sole_radius_mm, bend_limit_deg, screws, takes_adapter, chart_length_to and numbers. Correct the field, or take it out
     model 4 (WHINCHAT): the code WHINCHAT is in the list before. Give each model its own
     model 5 (X): /kind: “hat” is not one of the choices; known here: head, adapter, shaft, grip, tip_weight, ferrule, adhesive and tape. Correct the field, or take it out
     model 6: the document: must be an object { … }, not 7. Correct the field, or take it out

@@ -2,17 +2,20 @@
 
 use super::work::{busy, bytes_of};
 use super::{print_json, reader, say};
-use crate::config::{Export, Import, Labels};
+use crate::config::{CalendarArguments, Export, Import, Labels};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use crate::terminal::line;
 use app::App;
+use app::export::ReadingsOf;
+use app::order::OrderQuery;
 use app::stock::{PartQuery, PartsImported};
 use desk::stock_file::Mapping;
 use indicatif::{ProgressBar, ProgressStyle};
 use look::{LabelPaper, label_document};
 use std::collections::BTreeMap;
 use std::path::Path;
+use trade::label_printer::{Fineness, LabelPrinter, PageLanguage};
 use words::text;
 
 /// Imports parts or models.
@@ -137,15 +140,34 @@ fn pairs(option: &str, given: &[String], example: &str) -> Result<BTreeMap<Strin
     Ok(pairs)
 }
 
-/// Exports parts or models.
+/// Writes the calendar, or tells its entries.
+///
+/// # Errors
+/// A file that cannot be written; what the store says.
+pub async fn calendar(arguments: &CalendarArguments) -> Result<(), Failure> {
+    let app = arguments.database.open().await?;
+    if arguments.database.json {
+        let entries = app.calendar().await?;
+        app.close().await;
+        return super::print_json(&entries);
+    }
+    let text = app.calendar_file(&reader(), None).await?;
+    app.close().await;
+    write(arguments.file.as_deref(), text.as_bytes())
+}
+
+/// Exports a list.
 ///
 /// # Errors
 /// A file that cannot be written; what the store says.
 pub async fn export(arguments: &Export) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let as_book = arguments.out.as_ref().is_some_and(|p| p.extension().is_some_and(|e| e.eq_ignore_ascii_case("xlsx")));
-    let bytes = if arguments.models {
+    let what = if arguments.models { "models" } else { arguments.what.as_str() };
+    let bytes = if what == "models" {
         app.export_models().await?.into_bytes()
+    } else if let Some(text) = list_of(&app, what, arguments).await? {
+        text.into_bytes()
     } else if arguments.database.json {
         let (parts, _) = app.parts(&PartQuery::default()).await?;
         let text = serde_json::to_string_pretty(&parts)
@@ -158,6 +180,19 @@ pub async fn export(arguments: &Export) -> Result<(), Failure> {
     };
     app.close().await;
     write(arguments.out.as_deref(), &bytes)
+}
+
+/// A list that is CSV alone; none for the parts.
+async fn list_of(app: &App, what: &str, arguments: &Export) -> Result<Option<String>, Failure> {
+    let Export { customer, job, from, to, .. } = arguments;
+    Ok(Some(match what {
+        "clubs" => app.export_clubs("", *customer).await?,
+        "jobs" => app.export_jobs().await?,
+        "readings" => app.export_readings(&ReadingsOf { from: *from, to: *to, job: *job }).await?,
+        "records" => app.export_records().await?,
+        "orders" => app.export_orders(&OrderQuery::default()).await?,
+        _ => return Ok(None),
+    }))
 }
 
 fn write(out: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {
@@ -175,11 +210,56 @@ pub async fn labels(arguments: &Labels) -> Result<(), Failure> {
     let app = arguments.database.open().await?;
     let parts = app.parts_by_code(&arguments.codes).await?;
     let models = app.models(None).await?;
-    app.close().await;
-    if parts.is_empty() {
+    let mut clubs = Vec::with_capacity(arguments.clubs.len());
+    for code in arguments.clubs.iter().map(|code| code.trim()).filter(|code| !code.is_empty()) {
+        clubs.push(app.club(code).await?.club);
+    }
+    if parts.is_empty() && clubs.is_empty() {
         return Err(Failure::usage(CommandFault::NoCodes));
     }
-    let paper = if arguments.strip { LabelPaper::Strip } else { LabelPaper::Sheet };
     let w = super::reader();
-    write(arguments.out.as_deref(), label_document(&w, &web::label_texts(&w, &parts, &models), paper).as_bytes())
+    let mut labels = web::label_texts(&w, &parts, &models);
+    labels.extend(web::club_label_texts(&w, &clubs));
+    let printer = match (&arguments.to, &arguments.printer) {
+        (Some(to), _) => Some(printer_at(to, arguments)?),
+        (None, Some(name)) => Some(app.label_printer(Some(name)).await?),
+        (None, None) => None,
+    };
+    let Some(printer) = printer else {
+        app.close().await;
+        let paper = if arguments.strip { LabelPaper::Strip } else { LabelPaper::Sheet };
+        return write(arguments.out.as_deref(), label_document(&w, &labels, paper).as_bytes());
+    };
+    let sent = app.print_labels(&printer, &web::printer_labels(&labels), arguments.copies).await;
+    app.close().await;
+    let sent = sent?;
+    if arguments.database.json {
+        return print_json(&sent);
+    }
+    say(&(web::sent_words(&w, &sent) + "\n"))
+}
+
+/// The printer that the command line describes.
+fn printer_at(to: &str, arguments: &Labels) -> Result<LabelPrinter, Failure> {
+    let not_a_size =
+        || Failure::usage(CommandFault::NotASize { text: arguments.size.clone(), example: "62x29".to_owned() });
+    let (size, inches) = match arguments.size.trim().strip_suffix("in") {
+        Some(size) => (size, true),
+        None => (arguments.size.trim().trim_end_matches("mm"), false),
+    };
+    let side = |text: &str| {
+        let side: f64 = text.trim().parse().map_err(|_| not_a_size())?;
+        Ok::<_, Failure>(if inches { side * 25.4 } else { side })
+    };
+    let (width, height) = size.split_once(['x', '×']).ok_or_else(not_a_size)?;
+    Ok(LabelPrinter {
+        name: to.chars().take(40).collect(),
+        to: to.to_owned(),
+        // The command line lets no other word through.
+        language: PageLanguage::from_key(&arguments.language).unwrap_or(PageLanguage::Zpl),
+        fineness: Fineness::from_key(&arguments.dots).unwrap_or(Fineness::Dpi203),
+        width_mm: side(width)?,
+        height_mm: side(height)?,
+        gap_mm: 3.0,
+    })
 }

@@ -8,6 +8,7 @@ mod causes;
 mod clubs;
 mod cpm;
 mod customer;
+mod encryption;
 mod fit;
 mod gates;
 mod grip_size;
@@ -23,7 +24,9 @@ mod part;
 mod price;
 mod print;
 mod profile;
+mod reach;
 mod recall;
+mod record;
 mod scale;
 mod scale_health;
 mod serve;
@@ -49,6 +52,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Demo(demo) => told(demo.serve.database.json, block(serve::demo(&demo))),
         Command::Serve(serve) => told(serve.database.json, block(serve::serve(&serve))),
         Command::Config(serve) => told(serve.database.json, operate::config(&serve)),
+        Command::Reach(serve) => told(serve.database.json, reach::reach(&serve)),
         Command::Support(support) => told(support.database.json, block(operate::support(&support))),
         Command::Backup(backup) => told(backup.database.json, block(backup::backup(&backup))),
         Command::Restore(restore) => told(restore.database.json, block(backup::restore(&restore))),
@@ -58,6 +62,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Import(import) => told(import.database.json, block(list::import(&import))),
         Command::Usual(usual) => told(usual.database.json, block(usual::usual(&usual))),
         Command::Export(export) => told(export.database.json, block(list::export(&export))),
+        Command::Calendar(calendar) => told(calendar.database.json, block(list::calendar(&calendar))),
         Command::Weigh(weigh) => told(weigh.database.json, block(weigh::weigh(&weigh))),
         Command::Labels(labels) => told(labels.database.json, block(list::labels(&labels))),
         Command::Sheet(SheetCommand::Check(file)) => told(file.database.json, block(work::sheet_check(&file))),
@@ -109,7 +114,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Exchange(exchange) => told(exchange.signed.database.json, block(fit::exchange(&exchange))),
         Command::Causes(causes) => told(causes.database.json, block(causes::causes(&causes))),
         Command::Advise(advise) => told(advise.database.json, block(advise::advise(&advise))),
-        Command::Record(record) => told(record.database.json, block(work::record(&record))),
+        Command::Record(record) => told(record::in_json(&record), block(record::record(&record))),
         Command::Learned(learned) => told(learned.signed.database.json, block(learned::learned(&learned))),
         Command::Capability(capability) => told(capability.database.json, block(learned::capability(&capability))),
         Command::Scale(scale) => match &scale.command {

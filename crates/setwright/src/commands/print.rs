@@ -187,7 +187,7 @@ pub fn player_sheet(w: &Words, sheet: &PlayerSheet) {
 }
 
 /// A value of a reading in its unit.
-fn figure_of(w: &Words, unit: Unit, value: f64) -> String {
+pub(super) fn figure_of(w: &Words, unit: Unit, value: f64) -> String {
     match unit {
         Unit::Points => w.swing_weight(value),
         Unit::Gram => w.mass(value),

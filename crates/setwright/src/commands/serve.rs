@@ -1,13 +1,15 @@
 //! Serving the bench.
 
+use super::encryption::{Encryption, announced};
 use super::reader;
 use crate::config::{Demo, Serve, Settings, Which, make_data_folder};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use app::{App, SystemClock};
 use std::io::Write;
-use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
+use std::net::SocketAddr;
 use std::path::PathBuf;
+use std::pin::Pin;
 use std::sync::Arc;
 use std::time::Duration;
 use tokio::net::TcpListener;
@@ -58,11 +60,21 @@ fn begin(arguments: &Serve, which: Which) -> Result<Settings, Failure> {
     Ok(settings)
 }
 
-async fn listen(settings: &Settings) -> Result<TcpListener, Failure> {
-    let addresses = reachable(settings).await?;
+/// Listens on the settings' addresses, that of encrypted connections second.
+async fn listen(settings: &Settings) -> Result<(TcpListener, Option<TcpListener>), Failure> {
+    let plain = listen_on(settings, &settings.listen).await?;
+    let secret = match &settings.https {
+        Some(place) => Some(listen_on(settings, place).await?),
+        None => None,
+    };
+    Ok((plain, secret))
+}
+
+async fn listen_on(settings: &Settings, place: &str) -> Result<TcpListener, Failure> {
+    let addresses = reachable(settings, place).await?;
     TcpListener::bind(&addresses[..])
         .await
-        .map_err(|e| Failure::outside(CommandFault::ListenTaken { place: settings.listen.clone(), log: e.to_string() }))
+        .map_err(|e| Failure::outside(CommandFault::ListenTaken { place: place.to_owned(), log: e.to_string() }))
 }
 
 /// What was there when the shop was opened.
@@ -75,7 +87,7 @@ enum Opened {
 /// Serves, greets once it is ready, ends when it is asked to.
 async fn run(
     app: App,
-    listener: TcpListener,
+    (listener, secret): (TcpListener, Option<TcpListener>),
     settings: &Settings,
     json: bool,
     greeting: impl FnOnce(SocketAddr) -> Greeting,
@@ -83,30 +95,53 @@ async fn run(
     let address =
         listener.local_addr().map_err(|e| Failure::outside(CommandFault::NoAddress { log: e.to_string() }))?;
     app.start_scales().await?;
+    let encrypted = secret.map(|listener| Encryption::of(listener, settings, app.now())).transpose()?;
+    let announced = announced(settings, address, encrypted.as_ref());
     // Whoever reads the greeting may ask to stop at once.
     let stop_asked = StopAsked::new();
-    greet(json, settings, address, &greeting(address_to_type(address)));
+    let plain = reach::towards_the_network(address);
+    let in_network = !address.ip().is_loopback();
+    let plain_address = in_network.then(|| format!("http://{plain}"));
+    let shown = encrypted.as_ref().map(|encrypted| (encrypted.address(settings), encrypted.in_network()));
+    greet(json, settings, address, shown.as_ref(), &greeting(plain));
     let watching = tokio::spawn(watch_clock(app.clone()));
     let backing_up = tokio::spawn(back_up_daily(app.clone(), settings.backups.clone()));
     let listening = tokio::spawn(hear_other_programs(app.clone()));
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
-    let door = web::Door {
+    let mut door = web::Door {
         names: settings.names.clone(),
         key_for_all: settings.key_for_all,
-        address: (!address.ip().is_loopback()).then(|| format!("http://{}", address_to_type(address))),
+        address: shown.map(|(address, _)| address).or_else(|| plain_address.clone()),
+        encryption: None,
     };
-    let serving = axum_serve(listener, app.clone(), door, async move {
+    let until = async move {
         let _ = stopped.await;
-    });
-    tokio::pin!(serving);
+    };
+    let mut serving: Pin<Box<dyn Future<Output = std::io::Result<()>> + Send>> = match encrypted {
+        Some(encrypted) => {
+            door.encryption = Some(Arc::new(encrypted.told(plain_address)));
+            let (secret, renewing) = encrypted.parted(app.clone());
+            let renewing = tokio::spawn(renewing);
+            let served = web::serve_encrypted(listener, secret, app.clone(), door, until);
+            Box::pin(async move {
+                let ended = served.await;
+                renewing.abort();
+                ended
+            })
+        }
+        None => Box::pin(web::serve(listener, app.clone(), door, until)),
+    };
     tokio::select! {
-        ended = &mut serving => ended?,
+        ended = &mut serving => {
+            ended.map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))?;
+        }
         () = stop_asked.wait() => {
             let _ = stop.send(());
             // A reading that is being kept is finished; streams are cut.
             let _ = tokio::time::timeout(FINISH_WITHIN, serving).await;
         }
     }
+    drop(announced);
     watching.abort();
     listening.abort();
     // A backup under way is dropped: it has no name yet, and the next start makes another.
@@ -117,31 +152,15 @@ async fn run(
 }
 
 /// The addresses to listen on. One that others can reach takes the owner's word that they may.
-async fn reachable(settings: &Settings) -> Result<Vec<SocketAddr>, Failure> {
-    let found = tokio::net::lookup_host(&settings.listen).await.map_err(|e| {
-        Failure::outside(CommandFault::ListenUnknown { place: settings.listen.clone(), log: e.to_string() })
-    })?;
+async fn reachable(settings: &Settings, place: &str) -> Result<Vec<SocketAddr>, Failure> {
+    let found = tokio::net::lookup_host(place)
+        .await
+        .map_err(|e| Failure::outside(CommandFault::ListenUnknown { place: place.to_owned(), log: e.to_string() }))?;
     let found: Vec<SocketAddr> = found.collect();
     if !settings.open_to_network && found.iter().any(|address| !address.ip().is_loopback()) {
-        return Err(Failure::usage(CommandFault::OpenToNetwork { place: settings.listen.clone() }));
+        return Err(Failure::usage(CommandFault::OpenToNetwork { place: place.to_owned() }));
     }
     Ok(found)
-}
-
-/// The address to type into a tablet. A server that listens on all addresses of a machine is reached by the one that
-/// the machine itself would use towards the network.
-fn address_to_type(listening: SocketAddr) -> SocketAddr {
-    if !listening.ip().is_unspecified() {
-        return listening;
-    }
-    // A datagram socket that is only connected sends nothing; 192.0.2.1 is an address for examples (RFC 5737).
-    let towards_the_network = || {
-        let socket = UdpSocket::bind(("0.0.0.0", 0))?;
-        socket.connect(("192.0.2.1", 9))?;
-        socket.local_addr()
-    };
-    let ip = towards_the_network().map_or(IpAddr::from(Ipv4Addr::LOCALHOST), |own| own.ip());
-    SocketAddr::new(ip, listening.port())
 }
 
 /// How often it is asked whether a backup is due.
@@ -193,17 +212,6 @@ async fn watch_clock(app: App) {
     }
 }
 
-async fn axum_serve(
-    listener: TcpListener,
-    app: App,
-    door: web::Door,
-    until: impl std::future::Future<Output = ()> + Send + 'static,
-) -> Result<(), Failure> {
-    web::serve(listener, app, door, until)
-        .await
-        .map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))
-}
-
 /// What is said when the bench is open: the words, and whether the shop was made or loaded now.
 struct Greeting {
     words: String,
@@ -229,15 +237,29 @@ fn demo_greeting(settings: &Settings, address: SocketAddr, fresh: bool) -> Greet
     Greeting { words, fresh }
 }
 
-fn greet(json: bool, settings: &Settings, listening: SocketAddr, greeting: &Greeting) {
+fn greet(
+    json: bool,
+    settings: &Settings,
+    listening: SocketAddr,
+    encrypted: Option<&(String, bool)>,
+    greeting: &Greeting,
+) {
     let open = !listening.ip().is_loopback();
-    if open {
-        let _ = writeln!(std::io::stderr(), "{}", reader().text("command-open-to-network"));
+    let (w, mut err) = (reader(), std::io::stderr());
+    match encrypted {
+        Some((address, true)) => {
+            let _ = writeln!(err, "{}", text!(w, "command-encrypted", address = address.clone()));
+        }
+        None if open => {
+            let _ = writeln!(err, "{}", w.text("command-open-to-network"));
+        }
+        _ => {}
     }
     let words = if json {
         serde_json::json!({
-            "address": format!("http://{}", address_to_type(listening)),
+            "address": format!("http://{}", reach::towards_the_network(listening)),
             "listening": listening.to_string(),
+            "encrypted_address": encrypted.map(|(address, _)| address),
             "open_to_network": open,
             "database": app::shown_address(&settings.database),
             "fresh": greeting.fresh,

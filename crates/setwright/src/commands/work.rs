@@ -1,7 +1,7 @@
 //! Commands that open the shop's database, do one thing and close it.
 
 use super::{print, print_json, reader};
-use crate::config::{PlanArguments, RecordArguments, SheetFile};
+use crate::config::{PlanArguments, SheetFile};
 use crate::failure::CommandFault;
 use crate::failure::Failure;
 use crate::terminal::line;
@@ -133,28 +133,4 @@ fn lock(text: &str) -> Result<Lock, Failure> {
     let wrong = || Failure::usage(CommandFault::NotSlotCode { text: text.to_owned() });
     let (slot, code) = text.split_once(':').ok_or_else(wrong)?;
     Ok(Lock { slot: slot.trim().parse().map_err(|_| wrong())?, code: code.trim().to_owned() })
-}
-
-/// The record of a job, or the sheet that its player keeps.
-///
-/// # Errors
-/// No such job; what the store says.
-pub async fn record(arguments: &RecordArguments) -> Result<(), Failure> {
-    let app = arguments.database.open().await?;
-    if arguments.player {
-        let sheet = app.player_sheet(arguments.job).await?;
-        app.close().await;
-        if arguments.database.json {
-            return print_json(&sheet);
-        }
-        print::player_sheet(&super::reader(), &sheet);
-        return Ok(());
-    }
-    let record = app.record(arguments.job).await?;
-    app.close().await;
-    if arguments.database.json {
-        return print_json(&record);
-    }
-    print::record(&super::reader(), &record);
-    Ok(())
 }

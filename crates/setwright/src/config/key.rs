@@ -55,8 +55,8 @@ pub struct KeyTablet {
 pub struct KeyProgram {
     /// What the shop calls it.
     pub name: String,
-    /// What it may do.
-    #[arg(long, default_value = "reader", value_parser = ["owner", "builder", "reader"])]
+    /// What it may do; calendar: only fetch the calendar, at /calendar.ics?key= and the key.
+    #[arg(long, default_value = "reader", value_parser = ["owner", "builder", "reader", "calendar"])]
     pub role: String,
     /// For how many days from now.
     #[arg(long, default_value_t = 365, value_name = "DAYS")]

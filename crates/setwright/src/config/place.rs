@@ -58,6 +58,10 @@ pub(super) struct ConfigFile {
     pub open_to_network: Option<bool>,
     pub key_for_all: Option<bool>,
     pub names: Option<Vec<String>>,
+    pub https: Option<String>,
+    pub certificate: Option<PathBuf>,
+    pub certificate_key: Option<PathBuf>,
+    pub network_name: Option<String>,
     pub backups: Option<PathBuf>,
     pub log: Option<String>,
 }
@@ -175,7 +179,8 @@ pub fn make_data_folder(address: &str) -> Result<(), Failure> {
     builder.create(&folder).map_err(|e| Failure::file(&folder, &e))
 }
 
-fn data_folder() -> Result<PathBuf, Failure> {
+/// Where the platform keeps this program's data.
+pub(super) fn data_folder() -> Result<PathBuf, Failure> {
     strategy().map(|s| s.data_dir())
 }
 

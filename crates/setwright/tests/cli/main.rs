@@ -7,6 +7,7 @@ mod backup;
 mod calc;
 mod clubs;
 mod customer;
+mod encrypted;
 mod frequency;
 mod gates;
 mod half_quanta;

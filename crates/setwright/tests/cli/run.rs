@@ -183,7 +183,7 @@ impl Drop for Served {
 pub fn bare(folder: &Path, arguments: &[&str]) -> Command {
     let mut command = Command::new(PROGRAM);
     command.args(arguments).current_dir(folder).env("NO_COLOR", "1").env("HOME", folder);
-    for name in ["DATABASE", "LISTEN", "CONFIG", "NAME", "OPEN_TO_NETWORK", "BACKUPS"] {
+    for name in ["DATABASE", "LISTEN", "CONFIG", "NAME", "OPEN_TO_NETWORK", "BACKUPS", "HTTPS", "NETWORK_NAME"] {
         command.env_remove(format!("SETWRIGHT_{name}"));
     }
     for name in ["RUST_LOG", "XDG_DATA_HOME", "XDG_CONFIG_HOME"] {

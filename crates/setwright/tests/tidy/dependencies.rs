@@ -7,12 +7,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::process::Command;
 
 /// Crates that are in the binary in two versions, with who asks for the older one.
-const TWICE: [(&str, &str); 9] = [
+const TWICE: [(&str, &str); 11] = [
+    ("base64", "sqlx 0.9 and ourselves; rcgen reads PEM with the newer one"),
     ("bitflags", "serialport 4.10 and its nix"),
     ("block-buffer", "sqlx 0.9, by sha2 0.10"),
     ("cpufeatures", "sqlx 0.9, by sha2 0.10"),
     ("crypto-common", "sqlx 0.9, by sha2 0.10"),
     ("digest", "sqlx 0.9, by sha2 0.10"),
+    ("getrandom", "ring 0.17"),
     ("hashbrown", "sqlx 0.9, by hashlink"),
     ("sha2", "sqlx 0.9; the assets and the keys have the newer one"),
     ("syn", "macros that have not moved to 3 yet; at build time only"),

@@ -12,7 +12,7 @@ mod field_docs;
 mod modules;
 
 /// The crates from the bottom up: a crate may use those before it, never one after it.
-const ORDER: [&str; 18] = [
+const ORDER: [&str; 19] = [
     "fact",
     "quantity",
     "words",
@@ -26,6 +26,7 @@ const ORDER: [&str; 18] = [
     "desk",
     "store",
     "instrument",
+    "reach",
     "app",
     "simulation",
     "demo",

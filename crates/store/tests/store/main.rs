@@ -29,6 +29,7 @@ mod readings;
 mod recall;
 mod remembered;
 mod scales;
+mod seals;
 mod two_at_once;
 mod unwritable;
 

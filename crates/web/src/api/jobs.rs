@@ -1,8 +1,9 @@
 //! Jobs, plans and records.
 
 use crate::asked::{Asked, Path};
+use crate::file::csv_file;
 use crate::problem::{ApiError, Body};
-use crate::reader::Answer;
+use crate::reader::{Answer, Reader};
 use app::App;
 use app::done::{DoneForSet, SetDone};
 use app::job::{JobSummary, JobView};
@@ -10,9 +11,13 @@ use app::open::{OpenBefore, PassOpen};
 use app::plan::{Accept, AddExtra, Proposal, Swap};
 use app::scale_health::WithReason;
 use axum::extract::State;
+use axum::response::IntoResponse;
+use bench::ledger::Ledger;
 use bench::open_point::OpenClub;
 use bench::player_sheet::PlayerSheet;
 use bench::record::Record;
+use bench::seal::Verified;
+use desk::ledger_csv::ledger_csv;
 use desk::planner::Lock;
 use serde::Deserialize;
 use trade::job::JobState;
@@ -36,6 +41,10 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(note_step_done))
         .routes(routes!(get_record))
         .routes(routes!(get_player_sheet))
+        .routes(routes!(get_ledger))
+        .routes(routes!(export_ledger))
+        .routes(routes!(verify_record))
+        .routes(routes!(verify_records))
         .routes(routes!(look_up_card))
 }
 
@@ -190,6 +199,50 @@ async fn get_record(State(app): State<App>, Path(number): Path<i64>) -> Result<A
     responses((status = 200, body = PlayerSheet)))]
 async fn get_player_sheet(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<PlayerSheet>, ApiError> {
     Ok(Answer(app.player_sheet(number).await?))
+}
+
+/// The ledger of a job: its record, and every reading, joint and deed in the order in which it was written, each with its seal.
+#[utoipa::path(get, path = "/jobs/{number}/ledger", params(("number" = i64, Path)),
+    responses((status = 200, body = Ledger)))]
+async fn get_ledger(State(app): State<App>, Path(number): Path<i64>) -> Result<Answer<Ledger>, ApiError> {
+    Ok(Answer(app.ledger(number).await?))
+}
+
+/// The entries of a ledger as a CSV file.
+#[utoipa::path(get, path = "/jobs/{number}/ledger/entries", params(("number" = i64, Path)),
+    responses((status = 200, body = String, content_type = "text/csv")))]
+async fn export_ledger(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Path(number): Path<i64>,
+) -> Result<impl IntoResponse, ApiError> {
+    let ledger = app.ledger(number).await?;
+    Ok(csv_file(&format!("ledger-job-{number}"), ledger_csv(&ledger, &|reason| w.told(reason))))
+}
+
+#[derive(Debug, Default, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+#[into_params(parameter_in = Query)]
+struct SealQuery {
+    /// The end that a printed ledger shows, or at least its first 16 digits; blanks do not matter.
+    end: Option<String>,
+}
+
+/// Hold the record of a job against the chain of its seals: what was changed, removed or inserted in the database since is named.
+#[utoipa::path(get, path = "/jobs/{number}/seal", params(("number" = i64, Path), SealQuery),
+    responses((status = 200, body = Verified)))]
+async fn verify_record(
+    State(app): State<App>,
+    Path(number): Path<i64>,
+    Asked(query): Asked<SealQuery>,
+) -> Result<Answer<Verified>, ApiError> {
+    Ok(Answer(app.verify_record(number, query.end.as_deref()).await?))
+}
+
+/// Hold the records of all jobs against the chains of their seals.
+#[utoipa::path(get, path = "/seals", responses((status = 200, body = Vec<Verified>)))]
+async fn verify_records(State(app): State<App>) -> Result<Answer<Vec<Verified>>, ApiError> {
+    Ok(Answer(app.verify_records().await?))
 }
 
 /// The club of a job card.

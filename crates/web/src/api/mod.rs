@@ -3,9 +3,11 @@
 mod again;
 mod bench;
 mod calc;
+mod calendar;
 mod clubs;
 mod customers;
 mod described;
+mod exports;
 mod glue;
 mod jobs;
 mod keys;
@@ -71,6 +73,8 @@ fn operations() -> OpenApiRouter<App> {
         .merge(customers::router())
         .merge(prices::router())
         .merge(jobs::router())
+        .merge(calendar::router())
+        .merge(exports::router())
         .merge(clubs::router())
         .merge(recall::router())
         .merge(again::router())

@@ -1,14 +1,15 @@
 //! Models and parts.
 
 use super::File;
-use super::described::NotFound;
+use super::described::{Conflict, NotFound};
 use crate::asked::{Asked, Path};
 use crate::file::csv_file;
-use crate::pages::labels::{asked_parts, labels_of};
+use crate::pages::labels::{asked_parts, labels_of, print_asked};
 use crate::problem::EdgeFault;
 use crate::problem::{ApiError, Body, Problem};
 use crate::reader::{Answer, Reader};
 use app::App;
+use app::label_print::{LabelsSent, PrintLabels};
 use app::stiffness_profile::{ReadShaft, StiffnessOfShaft};
 use app::stock::{ModelsKept, NewPart, PartChange, PartQuery, PartsImported};
 use app::stock_list::Scanned;
@@ -53,6 +54,7 @@ pub(super) fn router() -> OpenApiRouter<App> {
         .routes(routes!(export_parts_csv))
         .routes(routes!(export_parts_xlsx))
         .routes(routes!(draw_labels))
+        .routes(routes!(print_labels))
         .routes(routes!(look_up_code))
 }
 
@@ -419,6 +421,17 @@ async fn draw_labels(
     let (parts, _) = asked_parts(&app, &query.codes, PartQuery::default()).await?;
     let labels = labels_of(&w, &app, &parts).await?;
     Ok(([(header::CONTENT_TYPE, "image/svg+xml")], label_picture(&w, &labels)))
+}
+
+/// Print labels of parts and clubs on a printer of the shop, at once. All are laid out before the first is sent.
+#[utoipa::path(post, path = "/labels/print", request_body = PrintLabels,
+    responses((status = 200, body = LabelsSent), Conflict, NotFound))]
+async fn print_labels(
+    State(app): State<App>,
+    Reader(w): Reader,
+    Body(asked): Body<PrintLabels>,
+) -> Result<Answer<LabelsSent>, ApiError> {
+    Ok(Answer(print_asked(&w, &app, &asked).await?))
 }
 
 /// What a scanned code stands for: a part, or the club of a job card.

@@ -46,6 +46,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         div.actions {
             (link_button("/clubs/new", &w.text("club-life-note"), ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button("/kinds", &w.text("job-kind-page"), ButtonKind::Quiet, None, ""))
+            (link_button("/exports", &w.text("export-title"), ButtonKind::Quiet, Some(Icon::Export), ""))
         }
         @if clubs.is_empty() {
             (empty_state(&w.text("club-life-none"), &w.text("club-life-none-next"),
@@ -53,7 +54,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         } @else {
             form method="get" action="/clubs/job" {
                 (clubs_table(&w, &clubs, true))
-                div.actions { (button(&Button { label: &w.text("match-set-button"), kind: ButtonKind::Quiet, formaction: "/clubs/match", ..Button::default() })) (button(&Button { label: &w.text("again-button"), kind: ButtonKind::Quiet, formaction: "/again", ..Button::default() })) (button(&Button { label: &w.text("club-life-job-on-these"), kind: ButtonKind::Quiet, ..Button::default() })) }
+                div.actions { (button(&Button { label: &w.text("match-set-button"), kind: ButtonKind::Quiet, formaction: "/clubs/match", ..Button::default() })) (button(&Button { label: &w.text("again-button"), kind: ButtonKind::Quiet, formaction: "/again", ..Button::default() })) (button(&Button { label: &w.text("label-of-clubs"), kind: ButtonKind::Quiet, formaction: "/labels", ..Button::default() })) (button(&Button { label: &w.text("club-life-job-on-these"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
     };
@@ -301,7 +302,7 @@ async fn club_page(w: &Words, app: &App, code: &str, form: &Entries, error: Opti
                 div.actions { (button(&Button { label: &w.text("button-keep"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
-        div.actions.no-print { (super::again::again_link(w, "club", club.code.as_str())) (link_button("/clubs", &w.text("club-life-all"), ButtonKind::Quiet, Some(Icon::Back), "")) }
+        div.actions.no-print { (super::again::again_link(w, "club", club.code.as_str())) (link_button(&format!("/labels?clubs={}", club.code.as_str()), &w.text("label-of-clubs"), ButtonKind::Quiet, Some(Icon::Print), "")) (link_button("/clubs", &w.text("club-life-all"), ButtonKind::Quiet, Some(Icon::Back), "")) }
     };
     let status = error.as_ref().map_or(StatusCode::OK, failure_status);
     let notice = error.as_ref().map(|one| still_below(w, one)).or_else(|| form.notice(w));

@@ -146,7 +146,10 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(number): Path<i64>
         }
         (about(&w, &view.customer))
         @if !clubs.is_empty() {
-            (section(&w.text("customer-clubs"), &html! {}, &html! { (clubs_table(&w, &clubs, false)) }))
+            (section(&w.text("customer-clubs"), &html! {}, &html! {
+                (clubs_table(&w, &clubs, false))
+                p.actions { (link_button(&format!("/api/v1/clubs/export?owner={number}"), &w.text("customer-clubs-export"), ButtonKind::Quiet, Some(Icon::Export), "")) }
+            }))
         }
         (jobs_part(&w, &view))
         (sheets_part(&w, &app, &view))

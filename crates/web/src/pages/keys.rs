@@ -2,11 +2,13 @@
 //! type the digits.
 
 use super::entries::{Entries, go_to};
+use super::trust::fingerprint_of;
 use super::{Framed, PageError, PageResult, Who, failure, failure_status, framed, notice_of};
 use crate::access::{COME_IN, Visitor};
 use crate::asked::Path;
 use crate::cookies;
 use crate::door::Door;
+use crate::encrypted::OverTls;
 use crate::problem::{EdgeFault, Problem};
 use crate::reader::Reader;
 use app::App;
@@ -64,14 +66,11 @@ async fn keys_page(
     let now = app.now();
     let keys = app.access_keys().await?;
     let (good, ended): (Vec<&AccessKey>, Vec<&AccessKey>) = keys.iter().partition(|key| key.is_good(now));
-    let roles: Vec<(&str, String)> = KeyRole::ALL.iter().map(|role| (role.key(), w.tell(role))).collect();
+    let roles: Vec<(&str, String)> = KeyRole::WORKING.iter().map(|role| (role.key(), w.tell(role))).collect();
     let roles: Vec<(&str, &str)> = roles.iter().map(|(key, words)| (*key, words.as_str())).collect();
     let body = html! {
         p { (w.text("keys-about")) }
-        @match &door.address {
-            Some(address) => p { (text!(w, "keys-address", address = address.clone())) },
-            None => p.caution { (w.text("keys-only-here")) },
-        }
+        (reached(w, door))
         (section(&w.text("keys-tablet"), &html! {}, &html! {
             form.card method="post" action="/keys/code" {
                 div.fields {
@@ -96,6 +95,7 @@ async fn keys_page(
                 div.actions { (button(&Button { label: &w.text("keys-give"), kind: ButtonKind::Quiet, ..Button::default() })) }
             }
         }
+        p.actions { (link_button("/calendar", &w.text("calendar-title"), ButtonKind::Quiet, Some(look::Icon::Clock), "")) }
         @if !ended.is_empty() {
             details { summary { (text!(w, "keys-ended", n = ended.len())) } (key_table(w, now, &ended, None)) }
         }
@@ -104,6 +104,29 @@ async fn keys_page(
     let notice = form.notice(w).or(notice);
     let page = framed(w, app, Framed { title: &title, notice, body, help: Some("run"), ..Framed::default() }).await?;
     Ok((status, page).into_response())
+}
+
+/// How tablets reach this machine, with the picture to point a camera at.
+fn reached(w: &Words, door: &Door) -> Markup {
+    let Some(address) = &door.address else { return html! { p.caution { (w.text("keys-only-here")) } } };
+    let root = door.encryption.as_deref().and_then(|encryption| Some((encryption, encryption.root.as_ref()?)));
+    let Some((encryption, (_, fingerprint))) = root else {
+        return html! {
+            p { (text!(w, "keys-address", address = address.clone())) }
+            @if door.encryption.is_none() { p.caution { (w.text("keys-not-encrypted")) } }
+        };
+    };
+    html! {
+        p { (text!(w, "keys-address", address = address.clone())) }
+        details {
+            summary { (w.text("keys-trust")) }
+            @if let Some(begins_at) = &encryption.begins_at {
+                p { (text!(w, "keys-trust-about", address = begins_at.clone())) }
+                div.door-picture role="img" aria-label=(w.text("keys-trust-picture")) { (qr_code(begins_at)) }
+            }
+            (fingerprint_of(w, fingerprint))
+        }
+    }
 }
 
 fn key_table(w: &Words, now: Timestamp, keys: &[&AccessKey], own: Option<i64>) -> Markup {
@@ -186,7 +209,7 @@ async fn code_page(w: &Words, app: &App, door: &Door, shown: &ShownCode) -> Page
 }
 
 /// What is shown once, and the way back to the keys.
-async fn given_page(w: &Words, app: &App, title: &str, status: StatusCode, card: &Markup) -> PageResult {
+pub(super) async fn given_page(w: &Words, app: &App, title: &str, status: StatusCode, card: &Markup) -> PageResult {
     let body = html! {
         div.card { (card) }
         div.actions { (link_button("/keys", &w.text("keys-code-done"), ButtonKind::Primary, None, "")) }
@@ -271,13 +294,14 @@ async fn come_in(
     State(app): State<App>,
     Reader(w): Reader,
     Extension(visitor): Extension<Visitor>,
+    over_tls: Option<Extension<OverTls>>,
     headers: HeaderMap,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> PageResult {
     let mut form = Entries::new(fields);
     match app.come_in(&TypedCode { code: form.text("code").to_owned() }, &visitor.from).await {
         Ok(given) => {
-            let over_tls = headers.get("x-forwarded-proto").is_some_and(|value| value == "https");
+            let over_tls = over_tls.is_some() || headers.get("x-forwarded-proto").is_some_and(|value| value == "https");
             let kept = AppendHeaders([cookies::keep_key(&given.secret, over_tls)]);
             Ok((kept, go_to(own_path(form.text("to")))).into_response())
         }

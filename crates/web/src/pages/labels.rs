@@ -2,18 +2,26 @@
 
 use super::entries::{Entries, query};
 use super::stock::filter;
-use super::{Framed, PageResult, framed};
+use super::{Framed, PageResult, failure, failure_status, framed};
 use crate::problem::EdgeFault;
 use crate::reader::Reader;
+use app::label_print::{LabelsSent, PrintLabels};
 use app::stock::PartQuery;
 use app::{App, AppError};
 use axum::Router;
-use axum::extract::{Query, State};
+use axum::extract::{Form, Query, State};
+use axum::http::StatusCode;
 use axum::response::IntoResponse;
-use axum::routing::get;
-use look::{Action, ButtonKind, Icon, LabelPaper, Nav, PartLabel, empty_state, label_page, link_button};
+use axum::routing::{get, post};
+use desk::label::{Label, check_copies};
+use look::{
+    Action, Button, ButtonKind, Field, Icon, LabelPaper, Nav, Notice, PartLabel, Tone, button, empty_state, hidden,
+    label_page, link_button,
+};
 use maud::{Markup, html};
+use trade::club::Club;
 use trade::part::Part;
+use trade::reading::What;
 use words::{Words, text};
 
 /// Most labels that are asked for by their codes.
@@ -23,7 +31,7 @@ pub(crate) const LABELS_MAX: usize = 500;
 const LABELS_A_PAGE: i64 = 192;
 
 pub(super) fn router() -> Router<App> {
-    Router::new().route("/labels", get(labels))
+    Router::new().route("/labels", get(labels)).route("/labels/print", post(print))
 }
 
 /// What stands on the labels of parts.
@@ -65,13 +73,123 @@ pub(crate) async fn asked_parts(app: &App, codes: &str, wanted: PartQuery) -> Re
     Ok((parts, count))
 }
 
+/// What stands on the labels of clubs: the club and its player, and its swing weight where it was read.
+#[must_use]
+pub fn club_label_texts(w: &Words, clubs: &[Club]) -> Vec<PartLabel> {
+    let one = |club: &Club| PartLabel {
+        code: club.code.0.clone(),
+        what: text!(w, "label-club", club = w.tell(&club.name()), player = club.player.as_str()),
+        mass: club
+            .figure(What::SwingWeight)
+            .map_or_else(String::new, |read| super::say::value(w, What::SwingWeight, read.value)),
+    };
+    clubs.iter().map(one).collect()
+}
+
+/// The labels as a printer takes them.
+#[must_use]
+pub fn printer_labels(labels: &[PartLabel]) -> Vec<Label> {
+    labels
+        .iter()
+        .map(|label| Label { code: label.code.clone(), lines: vec![label.what.clone(), label.mass.clone()] })
+        .collect()
+}
+
+fn codes_in(text: &str) -> Vec<String> {
+    text.split([',', ' ', '\n']).map(str::to_owned).filter(|code| !code.is_empty()).collect()
+}
+
+async fn clubs_of(app: &App, codes: &[String]) -> Result<Vec<Club>, AppError> {
+    if codes.len() > LABELS_MAX {
+        return Err(AppError::invalid(EdgeFault::TooManyLabels { n: codes.len(), most: LABELS_MAX }));
+    }
+    let mut clubs = Vec::with_capacity(codes.len());
+    for code in codes {
+        clubs.push(app.club(code).await?.club);
+    }
+    Ok(clubs)
+}
+
+/// Prints the labels of parts and clubs on a printer of the shop.
+pub(crate) async fn print_asked(w: &Words, app: &App, asked: &PrintLabels) -> Result<LabelsSent, AppError> {
+    let n = asked.codes.len() + asked.clubs.len();
+    if n > LABELS_MAX {
+        return Err(AppError::invalid(EdgeFault::TooManyLabels { n, most: LABELS_MAX }));
+    }
+    check_copies(asked.copies).map_err(AppError::invalid)?;
+    let printer = app.label_printer(asked.printer.as_deref()).await?;
+    let mut labels = labels_of(w, app, &app.parts_by_code(&asked.codes).await?).await?;
+    labels.extend(club_label_texts(w, &clubs_of(app, &asked.clubs).await?));
+    app.print_labels(&printer, &printer_labels(&labels), asked.copies).await
+}
+
+/// What was sent, in words.
+#[must_use]
+pub fn sent_words(w: &Words, sent: &LabelsSent) -> String {
+    let (n, printer) = (sent.labels, sent.printer.as_str());
+    if sent.ready {
+        text!(w, "label-sent", n = n, printer = printer)
+    } else {
+        text!(w, "label-sent-silent", n = n, printer = printer)
+    }
+}
+
+/// The same as a notice.
+pub(super) fn sent_notice(w: &Words, sent: &LabelsSent) -> Notice {
+    let tone = if sent.ready { Tone::Good } else { Tone::Care };
+    Notice { tone, text: sent_words(w, sent), next: String::new() }
+}
+
+async fn print(State(app): State<App>, Reader(w): Reader, Form(pairs): Form<Vec<(String, String)>>) -> PageResult {
+    let mut asked = Entries::new(pairs);
+    let copies = asked.count(&w, "copies").and_then(|n| u32::try_from(n).ok()).unwrap_or(0);
+    let wanted = PrintLabels {
+        printer: asked.some("printer"),
+        codes: codes_in(asked.text("codes")),
+        clubs: codes_in(asked.text("clubs")),
+        copies,
+    };
+    match print_asked(&w, &app, &wanted).await {
+        Ok(sent) => labels_page(&w, &app, &asked, Some(sent_notice(&w, &sent)), StatusCode::OK).await,
+        Err(error) => labels_page(&w, &app, &asked, Some(failure(&w, &error)), failure_status(&error)).await,
+    }
+}
+
+/// The printers of the shop, each with a button that prints what the page shows.
+async fn printers_part(w: &Words, app: &App, labels: &[PartLabel], of_clubs: bool) -> Result<Markup, AppError> {
+    let printers = app.shop().await?.label_printers;
+    let codes: Vec<&str> = labels.iter().map(|label| label.code.as_str()).collect();
+    Ok(html! {
+        form.card.no-print method="post" action="/labels/print" {
+            (hidden(if of_clubs { "clubs" } else { "codes" }, &codes.join(",")))
+            @if printers.is_empty() { p.hint { (w.text("label-printers-none")) } } @else {
+                div.fields { (look::field(&Field { name: "copies", label: &w.text("label-copies"), value: "1", inputmode: "numeric", ..Field::default() })) }
+            }
+            div.actions {
+                @for printer in &printers {
+                    (button(&Button { label: &text!(w, "label-print-on", printer = printer.name.as_str()), name: "printer", value: &printer.name, ..Button::default() }))
+                }
+                (link_button("/shop/printers", &w.text("label-printers"), ButtonKind::Quiet, Some(Icon::Print), ""))
+            }
+        }
+    })
+}
+
 async fn labels(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec<(String, String)>>) -> PageResult {
-    let asked = Entries::new(pairs);
+    labels_page(&w, &app, &Entries::new(pairs), None, StatusCode::OK).await
+}
+
+async fn labels_page(w: &Words, app: &App, asked: &Entries, notice: Option<Notice>, status: StatusCode) -> PageResult {
     let paper = LabelPaper::from_key(asked.text("paper")).unwrap_or_default();
     let from = asked.text("from").parse::<i64>().unwrap_or(0).max(0);
-    let wanted = PartQuery { limit: Some(LABELS_A_PAGE), offset: Some(from), ..filter(&asked) };
-    let (parts, total) = asked_parts(&app, asked.text("codes"), wanted).await?;
-    let labels = labels_of(&w, &app, &parts).await?;
+    let of_clubs: Vec<String> = asked.all("clubs").chain(asked.all("club")).flat_map(codes_in).collect();
+    let (labels, total) = if of_clubs.is_empty() {
+        let wanted = PartQuery { limit: Some(LABELS_A_PAGE), offset: Some(from), ..filter(asked) };
+        let (parts, total) = asked_parts(app, asked.text("codes"), wanted).await?;
+        (labels_of(w, app, &parts).await?, total)
+    } else {
+        (club_label_texts(w, &clubs_of(app, &of_clubs).await?), 0)
+    };
     let body = if labels.is_empty() {
         empty_state(
             &w.text("label-none"),
@@ -80,28 +198,29 @@ async fn labels(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<V
         )
     } else {
         html! {
-            (controls(&w, &asked, paper))
+            (controls(w, asked, paper))
+            (printers_part(w, app, &labels, !of_clubs.is_empty()).await?)
             @if total > from + LABELS_A_PAGE && asked.text("codes").is_empty() {
                 @let next = (from + LABELS_A_PAGE).to_string();
-                p.actions.no-print { (link_button(&address(&asked, asked.text("paper"), &next), &text!(w, "label-next", from = from + LABELS_A_PAGE + 1, total = total), ButtonKind::Quiet, Some(Icon::Forward), "n")) }
+                p.actions.no-print { (link_button(&address(asked, asked.text("paper"), &next), &text!(w, "label-next", from = from + LABELS_A_PAGE + 1, total = total), ButtonKind::Quiet, Some(Icon::Forward), "n")) }
             }
-            (label_page(&w, &labels, paper))
+            (label_page(w, &labels, paper))
         }
     };
     let crumb = text!(w, "label-count", n = labels.len());
     let title = w.text("label-title");
-    Ok(framed(
-        &w,
-        &app,
-        Framed { title: &title, active: Nav::Stock, crumb, body, help: Some("labels"), ..Framed::default() },
+    let page = framed(
+        w,
+        app,
+        Framed { title: &title, active: Nav::Stock, crumb, notice, body, help: Some("labels"), ..Framed::default() },
     )
-    .await?
-    .into_response())
+    .await?;
+    Ok((status, page).into_response())
 }
 
 /// The same parts on a paper, from a place in their list.
 fn address(asked: &Entries, paper: &str, from: &str) -> String {
-    let kept = ["codes", "kind", "model", "number", "state", "text"].map(|n| (n, asked.text(n)));
+    let kept = ["codes", "clubs", "kind", "model", "number", "state", "text"].map(|n| (n, asked.text(n)));
     format!("/labels{}", query(&[&kept[..], &[("paper", paper), ("from", from)]].concat()))
 }
 

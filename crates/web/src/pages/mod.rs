@@ -12,6 +12,7 @@ mod bench_screen;
 mod calc;
 mod calc_picture;
 mod calc_shape;
+mod calendar;
 mod capability;
 mod club_beam;
 mod club_job;
@@ -20,6 +21,7 @@ mod cpm;
 mod customer_delete;
 mod customers;
 mod entries;
+mod exports;
 mod fields;
 mod find;
 mod fit;
@@ -34,6 +36,7 @@ mod job_kinds;
 mod keys;
 pub(crate) mod labels;
 pub(crate) mod learned;
+pub(crate) mod ledger;
 mod match_set;
 mod measured;
 mod model_shape;
@@ -48,6 +51,7 @@ mod plan_choice;
 mod plan_day;
 mod player;
 mod prices;
+mod printers;
 mod recall;
 mod records;
 mod say;
@@ -75,6 +79,7 @@ mod swing_inertia;
 mod tablet;
 mod today;
 mod told;
+mod trust;
 mod usual_models;
 mod what_if;
 mod work_order;
@@ -104,8 +109,11 @@ pub(crate) fn router() -> Router<App> {
         .merge(customers::router())
         .merge(customer_delete::router())
         .merge(find::router())
+        .merge(calendar::router())
+        .merge(exports::router())
         .merge(stock::router())
         .merge(labels::router())
+        .merge(printers::router())
         .merge(orders::router())
         .merge(needs::router())
         .merge(sorting::router())
@@ -144,10 +152,12 @@ pub(crate) fn router() -> Router<App> {
         .merge(match_set::router())
         .merge(job_kinds::router())
         .merge(learned::router())
+        .merge(ledger::router())
         .merge(told::router())
         .merge(capability::router())
         .merge(shop::router())
         .merge(keys::router())
+        .merge(trust::router())
         .merge(calc::router())
         .merge(style::router())
         .merge(tablet::router())

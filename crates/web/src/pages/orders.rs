@@ -90,6 +90,7 @@ async fn list(State(app): State<App>, Reader(w): Reader, Query(pairs): Query<Vec
         div.actions {
             (link_button("/orders/new", &w.text("order-new"), ButtonKind::Primary, Some(Icon::Plus), "n"))
             (link_button(export, &w.text("order-export"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button("/calendar", &w.text("calendar-title"), ButtonKind::Quiet, Some(Icon::Clock), ""))
             @if all { (link_button("/orders", &w.text("order-open-only"), ButtonKind::Quiet, None, "")) }
             @else { (link_button("/orders?show=all", &w.text("order-all"), ButtonKind::Quiet, None, "")) }
         }

@@ -63,7 +63,7 @@ async fn index(State(app): State<App>, Reader(w): Reader, Asked(query): Asked<In
         })
     };
     let body = html! {
-        p.actions { (link_button("/capability", &w.text("page-capability"), ButtonKind::Quiet, None, "")) " " (link_button("/learned", &w.text("record-learned"), ButtonKind::Quiet, None, "")) }
+        p.actions { (link_button("/capability", &w.text("page-capability"), ButtonKind::Quiet, None, "")) " " (link_button("/learned", &w.text("record-learned"), ButtonKind::Quiet, None, "")) " " (link_button("/exports", &w.text("export-title"), ButtonKind::Quiet, Some(Icon::Export), "")) }
         @if finished.is_empty() && open.is_empty() {
             (empty_state(&w.text("record-none"), &w.text("record-none-next"), &[Action { href: "/bench", label: &w.text("frame-bench"), primary: true }]))
         }
@@ -83,6 +83,7 @@ async fn show(State(app): State<App>, Reader(w): Reader, Path(job): Path<i64>) -
     let body = html! {
         p.actions.no-print {
             (link_button(&format!("/api/v1/jobs/{job}/record"), &w.text("record-as-file"), ButtonKind::Quiet, Some(Icon::Export), ""))
+            (link_button(&format!("/records/{job}/ledger"), &w.text("ledger-link"), ButtonKind::Quiet, None, ""))
             (link_button(&format!("/records/{job}/player"), &w.text("player-title"), ButtonKind::Quiet, Some(Icon::Print), ""))
             @if record.state == JobState::Finished { (super::again::again_link(&w, "job", &job.to_string())) }
             (link_button(&format!("/records/{job}/bill"), &text!(w, "price-bill", job = job), ButtonKind::Quiet, Some(Icon::Print), ""))
@@ -131,7 +132,7 @@ fn summary(w: &Words, record: &Record, models: &[Model]) -> Markup {
     definitions(&rows)
 }
 
-fn batch_words(w: &Words, batch: &Batch, models: &[Model]) -> String {
+pub(super) fn batch_words(w: &Words, batch: &Batch, models: &[Model]) -> String {
     let adhesive = models.iter().find(|m| m.code() == batch.adhesive).map_or(batch.adhesive.as_str(), Model::name);
     let more = |before: String, next: String| text!(w, "record-more", a = before, b = next);
     let mut said = text!(

@@ -123,7 +123,12 @@ async fn shop_page(
             }
             div.actions { (button(&Button { label: &w.text("shop-keep"), kind: ButtonKind::Quiet, ..Button::default() })) }
         }
-        p.actions { a.button.quiet href="/shop/scales" { (w.text("shop-serial")) } }
+        p.actions {
+            a.button.quiet href="/shop/scales" { (w.text("shop-serial")) } " "
+            a.button.quiet href="/shop/printers" { (w.text("label-printers")) } " "
+            a.button.quiet href="/calendar" { (w.text("calendar-title")) } " "
+            a.button.quiet href="/exports" { (w.text("export-title")) }
+        }
         form method="post" action="/shop" {
             div.card { div.fields { (figures(w, form, &models)) } }
             details open[form.notice(w).is_some()] { summary { (w.text("shop-scales")) } (columns(&scales)) }

@@ -77,7 +77,7 @@ async fn today(State(app): State<App>, Reader(w): Reader) -> PageResult {
             }
             @if guide.is_none() { (start_part(&w, &ways, &jobs, now)) }
             (see_to(&w, &[(usize::from(!marks.is_empty()), marks_part(&w, &marks)), (doubts.len(), doubts_part(&w, &doubts)), (scales_open, scales_part(&w, &scales, read_today)), expected, before_glue]))
-            (section(&w.text("today-jobs"), &html! { a.button.quiet href="/sheets/new" { (w.text("today-new-sheet")) } }, &jobs_part))
+            (section(&w.text("today-jobs"), &html! { a href="/calendar" { (w.text("calendar-title")) } " " a.button.quiet href="/sheets/new" { (w.text("today-new-sheet")) } }, &jobs_part))
             @if !running.is_empty() {
                 (section(&w.text("today-curing"), &html! { a href="/glue" { (w.text("today-all-batches")) } }, &table(&Table {
                     caption: &w.text("today-batches"),

@@ -51,7 +51,7 @@ async fn usual_page(w: &Words, app: &App, form: &Entries, notice: Option<Notice>
         .collect();
     let body = html! {
         p { (w.text("usual-intro")) }
-        form method="post" action="/stock/models/usual" {
+        form.usual method="post" action="/stock/models/usual" {
             @for (kind, views) in &kinds {
                 (section(&text!(w, "model-of-kind", kind = *kind), &html! {}, &words_cards(
                     &text!(w, "model-of-kind", kind = *kind),

@@ -99,6 +99,8 @@ impl Site {
                 collect(&self.bench.get(&format!("/{list}/{id}")).await, &mut strings);
                 if list == "jobs" {
                     collect(&self.bench.get(&format!("/jobs/{id}/record")).await, &mut strings);
+                    // Reasons that somebody gave.
+                    collect(&self.bench.get(&format!("/jobs/{id}/ledger")).await, &mut strings);
                 }
             }
         }

@@ -46,7 +46,7 @@ pub async fn shop() -> Bench {
 
 /// Every operation with a body, in an order in which a shop could do them, and what it must answer to its example. What
 /// stands in the path is filled in; `{…}` is the last answer's.
-pub const STORY: [(&str, &str, u16); 92] = [
+pub const STORY: [(&str, &str, u16); 93] = [
     ("save_model", "", 201),
     ("import_models", "", 200),
     ("keep_usual_models", "", 200),
@@ -56,6 +56,7 @@ pub const STORY: [(&str, &str, u16); 92] = [
     ("take_back_weigh_in", "", 204),
     ("change_part", "TP-01", 200),
     ("put_profile", "TP-02", 200),
+    ("print_labels", "", 404),
     ("act_on_part", "S7-21", 200),
     ("save_layout", "", 201),
     ("place_orders", "", 201),

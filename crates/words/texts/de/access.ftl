@@ -3,11 +3,13 @@
 key-role-owner = Inhaber
 key-role-builder = Schlägerbauer
 key-role-reader = Leser
+key-role-calendar = Kalender
 key-holder-tablet = Tablet
 key-holder-program = Programm
 deed-look = ansehen
 deed-work = arbeiten
 deed-own = was nur der Inhaber tut
+deed-calendar = den Kalender abholen
 
 key-end-withdrawn = entzogen { $done_at } von { $by }
 key-end-over = abgelaufen { $end_at }
@@ -29,6 +31,8 @@ access-fault-name = ein Zugang braucht einen Namen mit höchstens { $most } Zeic
     .next = Schreiben, wo das Tablet steht oder was das Programm tut
 access-fault-days = ein Programm erhält seinen Zugang für 1 bis { $most } Tage
     .next = Eine ganze Zahl von Tagen schreiben
+access-fault-calendar-tablet = mit einem Zugang nur zum Kalender kann ein Tablet nicht arbeiten
+    .next = Inhaber, Schlägerbauer oder Leser wählen
 access-fault-no-such-key = einen Zugang { $number }, der entzogen werden könnte, gibt es nicht
     .next = In der Liste unter „Zugänge“ nachsehen
 
@@ -37,6 +41,10 @@ keys-title = Zugänge
 keys-about = Jedes Tablet, jedes Telefon und jeder Rechner braucht einen Zugang, ebenso jedes Programm. Nur dieser Rechner selbst braucht keinen.
 keys-address = Adresse für Tablets in Ihrem Netz: { $address }
 keys-only-here = Zurzeit erreicht nur dieser Rechner die Werkstatt. Wie sich das ändern lässt, steht in docs/install.md unter „Let the tablets in“.
+keys-not-encrypted = Was Tablets senden und sehen, ist nicht verschlüsselt. Wie sich das ändern lässt, steht in docs/install.md unter “Encrypted connections”.
+keys-trust = Ein Tablet, das vor dieser Adresse warnt
+keys-trust-about = Es vertraut dieser Werkbank noch nicht. Darauf { $address } öffnen oder seine Kamera auf das Bild richten und den drei Schritten dort folgen.
+keys-trust-picture = Bild dieser Adresse
 keys-tablet = Ein Tablet hereinlassen
 keys-name = Name des Tablets
 keys-name-hint = an welcher Werkbank es steht oder wessen Telefon es ist

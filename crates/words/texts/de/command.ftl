@@ -33,6 +33,8 @@ command-fault-check-question = { $what }
     .next = { $next } Soll es so bleiben: --as-it-is
 command-fault-not-a-date = „{ $text }“ ist kein Datum
     .next = So schreiben: 2026-03-10
+command-fault-not-a-size = „{ $text }“ ist keine Größe eines Etiketts
+    .next = Breite und Höhe schreiben: { $example }
 command-fault-not-job-count = „{ $text }“ ist nicht JOB:COUNT
     .next = Zum Beispiel --for 3:2
 command-fault-not-slot-code = „{ $text }“ ist nicht SLOT:CODE
@@ -76,6 +78,8 @@ command-fault-listen-unknown = { $place } lässt sich nicht belegen: { $log }
     .next = Mit --listen Adresse und Port angeben, zum Beispiel 127.0.0.1:7340
 command-fault-open-to-network = { $place } ist vom Netz aus erreichbar
     .next = Sollen Tablets an die Werkstatt, --open-to-network dazuschreiben: Jedes braucht dann einen Zugang. Sonst --listen weglassen
+command-fault-half-a-certificate = ein Zertifikat braucht seinen Schlüssel und ein Schlüssel sein Zertifikat
+    .next = Beide angeben, certificate und certificate_key, oder keines
 command-fault-no-address = keine Adresse: { $log }
 command-fault-serving-ended = der Server hat aufgehört: { $log }
 command-fault-threads = das Programm konnte seine Threads nicht starten: { $log }
@@ -265,6 +269,7 @@ command-demo-as-left =
     Die Beispielwerkstatt ist so, wie Sie sie verlassen haben; `setwright demo --reset` beginnt sie neu.
     Setwright läuft unter http://{ $address } mit { $database }. Ctrl-C beendet es.
 command-open-to-network = Tablets im Netz erreichen diese Werkstatt und brauchen einen Zugang: setwright key tablet NAME zeigt sechs Ziffern. Was sie senden und sehen, ist nicht verschlüsselt: Nehmen Sie ein eigenes Netz der Werkstatt, nicht das für Gäste.
+command-encrypted = Tablets im Netz erreichen diese Werkstatt verschlüsselt unter { $address } und brauchen einen Schlüssel. Wie ein Tablet ihr vertraut, zeigt setwright reach.
 
 # Clubs, kinds of job, readings.
 command-fault-none-of = „{ $text }“ geht nicht. Möglich sind { $known }

@@ -3,11 +3,13 @@
 key-role-owner = owner
 key-role-builder = builder
 key-role-reader = reader
+key-role-calendar = calendar
 key-holder-tablet = tablet
 key-holder-program = program
 deed-look = looking
 deed-work = work
 deed-own = what only the owner does
+deed-calendar = fetching the calendar
 
 key-end-withdrawn = taken away { $done_at } by { $by }
 key-end-over = ended { $end_at }
@@ -29,6 +31,8 @@ access-fault-name = a key needs a name of at most { $most } letters
     .next = Write where the tablet stands or what the program does
 access-fault-days = a program’s key is given for 1 to { $most } days
     .next = Write a whole number of days
+access-fault-calendar-tablet = a tablet cannot work with a key for the calendar alone
+    .next = Choose owner, builder or reader
 access-fault-no-such-key = there is no key { $number } that could be taken away
     .next = Look at the list under “Access keys”
 
@@ -37,6 +41,10 @@ keys-title = Access keys
 keys-about = Every tablet, phone or computer needs a key to come in, and so does every program. Only this machine itself needs none.
 keys-address = Address for tablets in your network: { $address }
 keys-only-here = Nothing but this machine can reach the shop at the moment. “Let the tablets in” in docs/install.md says how to change that.
+keys-not-encrypted = What tablets send and see is not encrypted. “Encrypted connections” in docs/install.md says how to change that.
+keys-trust = A tablet that warns of this address
+keys-trust-about = It does not trust this bench yet. Open { $address } on it, or point its camera at the picture, and follow the three steps there.
+keys-trust-picture = Picture of that address
 keys-tablet = Let a tablet in
 keys-name = Name of the tablet
 keys-name-hint = the bench that it stands at, or whose phone it is

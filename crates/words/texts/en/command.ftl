@@ -33,6 +33,8 @@ command-fault-check-question = { $what }
     .next = { $next } To keep it as it is: --as-it-is
 command-fault-not-a-date = “{ $text }” is not a date
     .next = Write it like 2026-03-10
+command-fault-not-a-size = “{ $text }” is not the size of a label
+    .next = Write width and height: { $example }
 command-fault-not-job-count = “{ $text }” is not JOB:COUNT
     .next = For example --for 3:2
 command-fault-not-slot-code = “{ $text }” is not SLOT:CODE
@@ -76,6 +78,8 @@ command-fault-listen-unknown = { $place } cannot be listened on: { $log }
     .next = Give an address and a port with --listen, for example 127.0.0.1:7340
 command-fault-open-to-network = { $place } can be reached from the network
     .next = If tablets are to reach the shop, add --open-to-network: each needs a key to come in. Otherwise leave --listen out
+command-fault-half-a-certificate = a certificate needs its key, and a key its certificate
+    .next = Give both, certificate and certificate_key, or neither
 command-fault-no-address = no address: { $log }
 command-fault-serving-ended = serving ended: { $log }
 command-fault-threads = the program could not start its threads: { $log }
@@ -265,6 +269,7 @@ command-demo-as-left =
     The invented shop is as you left it; `setwright demo --reset` begins it again.
     Setwright is at http://{ $address }, with { $database }. Ctrl-C stops it.
 command-open-to-network = Tablets in the network reach this shop and need a key to come in: setwright key tablet NAME shows six digits. What they send and see is not encrypted: use a network of the shop's own, not the one that guests use.
+command-encrypted = Tablets in the network reach this shop at { $address }, encrypted, and need a key to come in. setwright reach shows how a tablet is told to trust it.
 
 # Clubs, kinds of job, readings.
 command-fault-none-of = “{ $text }” is none of { $known }

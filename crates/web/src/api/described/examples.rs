@@ -74,6 +74,7 @@ fn stock(operation: &str) -> Option<Value> {
         }),
         "take_back_weigh_in" => json!({ "code": "S7-31", "id": "c6b9a1f0-1", "by": "Ada" }),
         "act_on_part" => json!({ "deed": "scrap", "reason": "bent in the vice", "by": "Ada" }),
+        "print_labels" => json!({ "codes": ["S7-21"], "copies": 2 }),
         "save_layout" => json!({
             "name": "Supplier A", "headings": ["Item", "Weight (g)"],
             "mapping": { "columns": { "code": "Item", "mass": "Weight (g)" },

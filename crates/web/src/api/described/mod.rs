@@ -54,7 +54,7 @@ const NOUNS: [(&str, &str, &[&str]); 20] = [
     (
         "parts",
         "Weighed and counted parts: weigh-in, lists in and out, labels, the life of a part.",
-        &["/parts", "/layouts", "/labels.svg"],
+        &["/parts", "/layouts", "/labels.svg", "/labels/print"],
     ),
     ("codes", "What a scanned code or a typed text stands for.", &["/scan", "/cards", "/find"]),
     (
@@ -73,7 +73,11 @@ const NOUNS: [(&str, &str, &[&str]); 20] = [
         "What parts and work cost, quotes and bills.",
         &["/prices", "/sheets/{id}/quote", "/jobs/{number}/bill"],
     ),
-    ("jobs", "Jobs, their kinds and their records.", &["/jobs", "/job-kinds"]),
+    (
+        "jobs",
+        "Jobs, their kinds and their records, and the calendar of their days.",
+        &["/jobs", "/job-kinds", "/records", "/seals", "/calendar"],
+    ),
     (
         "clubs",
         "Clubs that live on: what they are made of, what was read of them, what was done.",
@@ -94,6 +98,7 @@ const NOUNS: [(&str, &str, &[&str]); 20] = [
         "Readings at the bench, what they mean and what to do.",
         &[
             "/jobs/{number}/readings",
+            "/readings",
             "/jobs/{number}/let-pass",
             "/jobs/{number}/clubs",
             "/jobs/{number}/advice",
