@@ -2,11 +2,12 @@
 
 use crate::need::need_name;
 use crate::{App, AppError};
+use bench::seal::hex;
 use getrandom::fill;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
-use store::{DoorCode, Tx, hex};
+use store::{DoorCode, Tx};
 use trade::access::{
     AccessFault, AccessKey, CODE_LASTS_S, KeyHolder, KeyRole, LONGEST_NAME, MOST_DAYS, MOST_WRONG, MOST_WRONG_FROM_ONE,
     WRONG_WITHIN_S,

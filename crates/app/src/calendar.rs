@@ -1,7 +1,7 @@
 //! The calendar of the shop: due dates, ends of cures, parts that are expected.
 
 use crate::order::OrderQuery;
-use crate::{App, AppError, load_shop};
+use crate::{App, AppError};
 use desk::calendar::{CalendarEntry, CalendarWhat, to_ics};
 use jiff::SignedDuration;
 use std::collections::BTreeSet;
@@ -69,9 +69,7 @@ impl App {
     /// What the store says.
     pub async fn calendar_file(&self, words: &Words, address: Option<&str>) -> Result<String, AppError> {
         let entries = self.calendar().await?;
-        let mut tx = self.store.read().await?;
-        let shop = load_shop(&mut tx).await?;
-        Ok(to_ics(&shop.name, &entries, words, self.now(), address))
+        Ok(to_ics(&self.shop().await?.name, &entries, words, self.now(), address))
     }
 }
 

@@ -2,7 +2,8 @@
 
 use crate::recall::{evening, morning};
 use crate::{App, AppError};
-use desk::club_csv::{self, JobRow, RecordRow};
+use bench::finished_club::FinishedClub;
+use desk::club_csv::{self, JobRow};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::Deserialize;
@@ -96,22 +97,8 @@ impl App {
         for job in tx.job_lines(JobState::Finished, None, i64::MAX).await? {
             players.insert(job.number, job.player);
         }
-        let rows: Vec<RecordRow> = finished
-            .iter()
-            .map(|club| RecordRow {
-                job: club.job_number,
-                player: players.get(&club.job_number).cloned().unwrap_or_default(),
-                number: club.number.clone(),
-                head_model: club.head_model.clone(),
-                finished_at: club.finished_at,
-                target_points: club.target_points,
-                deviation_points: club.deviation_points,
-                band_points: club.band_points,
-                tolerance_points: club.tolerance_points,
-                verdict: club.verdict,
-            })
-            .collect();
-        Ok(club_csv::records(&rows))
+        let player = |club: &FinishedClub| players.get(&club.job_number).map_or("", String::as_str);
+        Ok(club_csv::records(finished.iter().map(|club| (club, player(club)))))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::{App, AppError};
 use bench::ledger::{Ledger, ledger};
-use bench::seal::{PRINTED_DIGITS, Verified, printed_end};
+use bench::seal::{Chain, PRINTED_DIGITS, Verified, printed_end};
 
 fact::facts! {
     /// What is refused of a seal.
@@ -25,10 +25,8 @@ impl App {
     /// # Errors
     /// No such job; what the store says.
     pub async fn ledger(&self, number: i64) -> Result<Ledger, AppError> {
-        // An unknown job is told of in the words of all pages.
-        self.job_file(number).await?;
         // The chain first: what comes in between is in the record and not yet in the chain.
-        let chain = self.store.read().await?.chain(number).await?;
+        let chain = self.chain(number).await?;
         let file = self.job_file(number).await?;
         Ok(ledger(file.record()?, &chain, &file.library, &reason_of))
     }
@@ -46,9 +44,14 @@ impl App {
             ),
             None => None,
         };
-        self.job_file(number).await?;
-        let chain = self.store.read().await?.chain(number).await?;
-        Ok(chain.verify(printed.as_deref()))
+        Ok(self.chain(number).await?.verify(printed.as_deref()))
+    }
+
+    /// The chain of a job; an unknown one is told of in the words of all pages.
+    async fn chain(&self, number: i64) -> Result<Chain, AppError> {
+        let mut tx = self.store.read().await?;
+        crate::order::job_of(&mut tx, number).await?;
+        Ok(tx.chain(number).await?)
     }
 
     /// The same of every job, by its number.

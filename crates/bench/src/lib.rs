@@ -16,6 +16,7 @@ mod clock;
 pub mod club_state;
 pub mod cpm_remedy;
 pub mod doubt;
+pub mod finished_club;
 pub mod flex;
 pub mod funnel;
 pub mod glue;

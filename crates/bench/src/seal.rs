@@ -308,9 +308,16 @@ impl Chain {
 }
 
 fn digest(text: &str) -> String {
-    Sha256::digest(text.as_bytes()).iter().fold(String::with_capacity(64), |mut hex, byte| {
-        let _ = write!(hex, "{byte:02x}");
-        hex
+    hex(&Sha256::digest(text.as_bytes()))
+}
+
+/// Bytes in hexadecimal digits.
+#[must_use]
+pub fn hex(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::with_capacity(2 * bytes.len()), |mut text, byte| {
+        // Writing to a string does not fail.
+        let _ = write!(text, "{byte:02x}");
+        text
     })
 }
 

@@ -4,7 +4,7 @@
 //! formula to a spreadsheet, whatever somebody typed as a name.
 
 use crate::stock_csv::{figure, file, maybe};
-use bench::record::Verdict;
+use bench::finished_club::FinishedClub;
 use fact::Fact;
 use jiff::Timestamp;
 use jiff::civil::Date;
@@ -54,31 +54,6 @@ pub struct PlacedReading {
     pub number: String,
     /// What was read, by whom, when, and what was expected.
     pub reading: Reading,
-}
-
-/// Where a finished club came out.
-#[derive(Debug, Clone, PartialEq)]
-pub struct RecordRow {
-    /// Running number of the job.
-    pub job: i64,
-    /// Who the clubs were built for.
-    pub player: String,
-    /// Number of the club.
-    pub number: String,
-    /// Code of its head model.
-    pub head_model: String,
-    /// When the job was finished.
-    pub finished_at: Timestamp,
-    /// Swing weight asked for.
-    pub target_points: f64,
-    /// Swing weight as built less that.
-    pub deviation_points: f64,
-    /// Half width of its 95 % band.
-    pub band_points: f64,
-    /// Half width of the tolerance.
-    pub tolerance_points: f64,
-    /// What may be said of it.
-    pub verdict: Verdict,
 }
 
 /// Clubs that live on, one a row, each with the number of the job in which it is being worked on. A figure that was not read
@@ -210,9 +185,9 @@ pub fn readings(readings: &[PlacedReading]) -> String {
     file(&header, readings.iter().map(row))
 }
 
-/// Where finished clubs came out, one a row.
+/// Where finished clubs came out, one a row, each with the name of its player.
 #[must_use]
-pub fn records(records: &[RecordRow]) -> String {
+pub fn records<'a>(records: impl IntoIterator<Item = (&'a FinishedClub, &'a str)>) -> String {
     let header = [
         "job",
         "player",
@@ -226,10 +201,10 @@ pub fn records(records: &[RecordRow]) -> String {
         "tolerance_points",
         "verdict",
     ];
-    let row = |one: &RecordRow| {
+    let row = |(one, player): (&FinishedClub, &str)| {
         vec![
-            one.job.to_string(),
-            one.player.clone(),
+            one.job_number.to_string(),
+            player.to_owned(),
             one.number.clone(),
             one.head_model.clone(),
             one.finished_at.to_string(),
@@ -241,7 +216,7 @@ pub fn records(records: &[RecordRow]) -> String {
             one.verdict.key().to_owned(),
         ]
     };
-    file(&header, records.iter().map(row))
+    file(&header, records.into_iter().map(row))
 }
 
 #[cfg(test)]

@@ -15,7 +15,7 @@ pub(crate) fn file(header: &[&str], rows: impl Iterator<Item = Vec<String>>) -> 
     to_csv(std::iter::once(heading).chain(rows))
 }
 
-/// A figure with so many decimals.
+/// A figure rounded to a number of decimals.
 pub(crate) fn figure(value: f64, digits: usize) -> String {
     format!("{value:.digits$}")
 }

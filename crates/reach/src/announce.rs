@@ -12,7 +12,7 @@ impl Announced {
     /// Announces `name.local` for all addresses of this machine, now and later, with a service of the web on a port.
     ///
     /// # Errors
-    /// A name that is none; a network that cannot be spoken to.
+    /// A name that is not valid; a network that cannot be reached.
     pub fn new(name: &str, port: u16, encrypted: bool) -> Result<Self, ReachFault> {
         let fault = |log: mdns_sd::Error| ReachFault::Announce { name: format!("{name}.local"), log: log.to_string() };
         let kind = if encrypted { "_https._tcp.local." } else { "_http._tcp.local." };

@@ -38,24 +38,24 @@ const ROOT_FILE: &str = "root.pem";
 const KEY_FILE: &str = "root.key";
 const NAMES_FILE: &str = "root.names";
 
-/// What a certificate speaks for.
+/// The names and addresses in a certificate.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Names {
     /// Names of the machine, in small letters.
     pub names: Vec<String>,
-    /// Its addresses in the network. `localhost` and the machine's own loopback addresses are always spoken for.
+    /// Its addresses in the network. `localhost` and the machine's own loopback addresses are always in the certificate as well.
     pub addresses: Vec<IpAddr>,
 }
 
 /// The machine's own root.
 ///
-/// It may speak only for machines of a local network and for the names that it was made with (RFC 5280 4.2.1.10), so that one
-/// which is stolen lets nobody pose as a bank.
+/// It is valid only for machines of a local network and for the names that it was made with (RFC 5280 4.2.1.10), so a stolen one
+/// lets nobody pose as a bank.
 pub struct Root {
     folder: PathBuf,
     certificate: CertificateDer<'static>,
     key: KeyPair,
-    /// Names outside a local network that it may speak for.
+    /// Names outside a local network that it is valid for.
     further: Vec<String>,
 }
 
@@ -64,7 +64,7 @@ pub struct Root {
 pub struct Vouched {
     /// What connections are encrypted with.
     pub key: Arc<CertifiedKey>,
-    /// What it speaks for.
+    /// The names and addresses in it.
     pub names: Names,
     /// When it ends; none for one that the shop brought itself.
     pub ends: Option<Timestamp>,
@@ -96,7 +96,7 @@ impl Vouched {
 }
 
 impl Root {
-    /// The root of a folder; made, with its folder, where there is none.
+    /// Reads the root in a folder. Where there is none, makes one, and the folder too.
     ///
     /// # Errors
     /// A folder that cannot be written to; half a root; files that hold something else.
@@ -110,7 +110,7 @@ impl Root {
         }
     }
 
-    /// The root of a folder; none where there is none.
+    /// Reads the root in a folder; none if the folder has none.
     ///
     /// # Errors
     /// As [`open_or_make`](Self::open_or_make).
@@ -171,11 +171,11 @@ impl Root {
         })
     }
 
-    /// A certificate for the names and addresses of the machine. An address outside a local network is left out: the root may not
-    /// speak for it.
+    /// A certificate for the names and addresses of the machine. An address outside a local network is left out: the root is
+    /// not valid for it.
     ///
     /// # Errors
-    /// A name that the root may not speak for.
+    /// A name that the root is not valid for.
     pub fn vouch(&self, names: &Names, now: Timestamp) -> Result<Vouched, ReachFault> {
         if let Some(name) = names.names.iter().find(|name| !self.covers(name)) {
             return Err(ReachFault::NotCovered { name: name.clone(), folder: self.folder.display().to_string() });
@@ -208,17 +208,21 @@ impl Root {
     }
 
     fn covers(&self, name: &str) -> bool {
-        let below = |end: &str| name == end || name.strip_suffix(end).is_some_and(|start| start.ends_with('.'));
-        is_local(name) || self.further.iter().any(|further| below(further))
+        is_local(name) || self.further.iter().any(|further| is_below(name, further))
     }
 }
 
 /// Whether a name can only be one of a local network.
 fn is_local(name: &str) -> bool {
-    LOCAL_ENDS.iter().any(|end| name == *end || name.strip_suffix(end).is_some_and(|start| start.ends_with('.')))
+    LOCAL_ENDS.iter().any(|end| is_below(name, end))
 }
 
-/// The addresses that a root may speak for: those of private networks (RFC 1918, RFC 4193), of a line without a router (RFC 3927,
+/// Whether a name is that of a domain, or of a machine in it.
+fn is_below(name: &str, domain: &str) -> bool {
+    name.strip_suffix(domain).is_some_and(|start| start.is_empty() || start.ends_with('.'))
+}
+
+/// The addresses that a root is valid for: those of private networks (RFC 1918, RFC 4193), of a line without a router (RFC 3927,
 /// RFC 4291) and of the machine itself.
 fn local_addresses() -> impl Iterator<Item = CidrSubnet> {
     let four = [

@@ -1,5 +1,5 @@
 //! Goal: a tablet that trusts this machine's root, and only such a one, gets an encrypted connection by every name and address that
-//! it is reached by; the root can speak for nothing else; what goes wrong is said.
+//! it is reached by; the root is valid for nothing else; what goes wrong is told.
 //! Method: real connections over loopback; the other side is rustls with its own checks of certificates (RFC 5280 by webpki), told
 //! to trust the root's certificate and nothing else.
 
@@ -163,7 +163,7 @@ async fn a_certificate_is_renewed_before_it_ends_and_when_the_machine_moves() {
     assert_eq!(ask(root.der(), "192.168.1.77", at).await.as_deref(), Ok("HELLO"));
     // What the shop brought is its own to renew.
     assert!(!Vouched { ends: None, ..vouched }.is_to_be_renewed(&moved, later(4000)));
-    // An address of the public internet is left out, since the root may not speak for it.
+    // An address of the public internet is left out, since the root is not valid for it.
     let public = Names { addresses: vec!["203.0.113.9".parse().unwrap()], ..here };
     let (at, _) = echo(&root.vouch(&public, now()).unwrap()).await;
     assert!(ask(root.der(), "203.0.113.9", at).await.is_err());

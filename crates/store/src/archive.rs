@@ -19,11 +19,11 @@ use crate::open::{Address, Store};
 use crate::schema;
 use crate::side_file::{new_private, remove_files, with_suffix};
 use crate::tables::{self, Holds, Table};
+use bench::seal::hex;
 use fact::Fact;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
-use std::fmt::Write as _;
 use std::fs::File;
 use std::io::{BufRead, BufReader, BufWriter, Write};
 use std::path::Path;
@@ -219,16 +219,6 @@ impl Lines<'_> {
         let place = self.place.clone();
         self.out.flush().map_err(|e| StoreError::CannotOpen { place, problem: e.to_string() })
     }
-}
-
-/// Bytes in hexadecimal digits.
-#[must_use]
-pub fn hex(bytes: &[u8]) -> String {
-    bytes.iter().fold(String::with_capacity(2 * bytes.len()), |mut text, byte| {
-        // Writing to a string does not fail.
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
 }
 
 /// Fills an empty database from an archive: all of it, or nothing. A shop in a file has its name only once it is whole.

@@ -2,56 +2,26 @@
 
 use crate::column::{Columns, Row};
 use crate::error::StoreError;
+use bench::finished_club::FinishedClub;
 use bench::record::Verdict;
-use jiff::Timestamp;
-use trade::id::ClubId;
-use trade::id::JobId;
+use trade::id::{ClubId, JobId};
 
-/// Where a finished club came out, as its record says.
-#[derive(Debug, Clone, PartialEq)]
-pub struct FinishedClub {
-    /// Identity of the club.
-    pub club: ClubId,
-    /// Identity of the job that it was built in.
-    pub job: JobId,
-    /// Running number of the job.
-    pub job_number: i64,
-    /// Number of the club.
-    pub number: String,
-    /// Code of its head model.
-    pub head_model: String,
-    /// When the job was finished.
-    pub finished_at: Timestamp,
-    /// Swing weight asked for, points since A0.
-    pub target_points: f64,
-    /// Swing weight as built minus that.
-    pub deviation_points: f64,
-    /// Half width of its 95 % band.
-    pub band_points: f64,
-    /// Half width of the tolerance.
-    pub tolerance_points: f64,
-    /// What may be said of it.
-    pub verdict: Verdict,
-}
-
-impl FinishedClub {
-    /// The row that was read.
-    ///
-    /// # Errors
-    /// The row is damaged.
-    pub(crate) fn of(row: &Row) -> Result<Self, StoreError> {
-        Ok(Self {
-            club: ClubId(row.text("club")?),
-            job: JobId(row.text("job")?),
-            job_number: row.whole("job_number")?,
-            number: row.text("number")?,
-            head_model: row.text("head_model")?,
-            finished_at: row.time("finished_at")?,
-            target_points: row.real("target_points")?,
-            deviation_points: row.real("deviation_points")?,
-            band_points: row.real("band_points")?,
-            tolerance_points: row.real("tolerance_points")?,
-            verdict: row.word("verdict", Verdict::from_key)?,
-        })
-    }
+/// The club of a row that was read.
+///
+/// # Errors
+/// The row is damaged.
+pub(crate) fn finished_club(row: &Row) -> Result<FinishedClub, StoreError> {
+    Ok(FinishedClub {
+        club: ClubId(row.text("club")?),
+        job: JobId(row.text("job")?),
+        job_number: row.whole("job_number")?,
+        number: row.text("number")?,
+        head_model: row.text("head_model")?,
+        finished_at: row.time("finished_at")?,
+        target_points: row.real("target_points")?,
+        deviation_points: row.real("deviation_points")?,
+        band_points: row.real("band_points")?,
+        tolerance_points: row.real("tolerance_points")?,
+        verdict: row.word("verdict", Verdict::from_key)?,
+    })
 }

@@ -2,10 +2,11 @@
 
 use crate::column::{Columns, document, finite, parsed, query, time_text};
 use crate::error::StoreError;
-use crate::finished_club::FinishedClub;
+use crate::finished_club::finished_club;
 use crate::learned_row::LearnedRow;
 use crate::remembered::texts;
 use crate::tx::Tx;
+use bench::finished_club::FinishedClub;
 use bench::learned::Learned;
 use bench::seal::Sealed;
 use std::sync::Arc;
@@ -140,7 +141,7 @@ impl Tx {
             "SELECT club, job, job_number, number, head_model, finished_at, target_points, deviation_points,
                  band_points, tolerance_points, verdict FROM finished_club WHERE seq > $1 ORDER BY seq",
         );
-        let more = self.rows(lookup.bind(last)).await?.iter().map(FinishedClub::of).collect::<Result<_, _>>()?;
+        let more = self.rows(lookup.bind(last)).await?.iter().map(finished_club).collect::<Result<_, _>>()?;
         Ok(kept.grown("", newest, known, more, self.writing()))
     }
 }

@@ -51,7 +51,7 @@ mod tables;
 mod tx;
 
 pub use access::DoorCode;
-pub use archive::{Archived, fill_from_archive, fill_from_file, hex};
+pub use archive::{Archived, fill_from_archive, fill_from_file};
 pub use backup::{Contents, Copied, look_into};
 pub use club::ClubFilter;
 pub use customer::{CustomerLine, CustomerRow, FreeName};
@@ -59,7 +59,6 @@ pub use error::{ModelUser, Saved, StoreError, Stored};
 pub use event::Event;
 pub use file::{Making, ShopFile};
 pub use find::{FoundEntries, FoundEntry, FoundNote, PARTS_COUNTED};
-pub use finished_club::FinishedClub;
 pub use hold::Hold;
 pub use job::JobLine;
 pub use learned_row::LearnedRow;

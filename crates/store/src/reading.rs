@@ -215,8 +215,11 @@ impl Tx {
         until: Timestamp,
     ) -> Result<Vec<PlacedReading>, StoreError> {
         let mut places = BTreeMap::new();
-        let clubs = query("SELECT c.id, c.slot, c.target_body, j.number FROM job_club c JOIN job j ON j.id = c.job");
-        for row in self.rows(clubs).await? {
+        let clubs = query(
+            "SELECT c.id, c.slot, c.target_body, j.number FROM job_club c JOIN job j ON j.id = c.job
+             WHERE c.job = $1 OR $1 IS NULL",
+        );
+        for row in self.rows(clubs.bind(job.map(|job| job.0.clone()))).await? {
             let club: Numbered = row.body("target_body")?;
             places.insert(row.text("id")?, (row.whole("number")?, row.whole("slot")?, club.number));
         }

@@ -7,8 +7,8 @@
 
 use crate::column::{Columns, Row};
 use crate::error::StoreError;
-use crate::finished_club::FinishedClub;
 use crate::learned_row::LearnedRow;
+use bench::finished_club::FinishedClub;
 use bench::learned::Learned;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicI64, Ordering};

@@ -237,12 +237,15 @@ impl Source {
     }
 }
 
+macro_rules! seals_of_job {
+    () => {
+        "SELECT entry, sealed_table, sealed_row, row_sha256, sha256, late FROM record_seal WHERE job = $1 "
+    };
+}
+
 /// The last entry of a job's chain.
 async fn last(conn: &mut Connection<'_>, job: &str) -> Result<Option<Seal>, StoreError> {
-    let lookup = query(
-        "SELECT entry, sealed_table, sealed_row, row_sha256, sha256, late FROM record_seal WHERE job = $1
-         ORDER BY entry DESC LIMIT 1",
-    );
+    let lookup = query(concat!(seals_of_job!(), "ORDER BY entry DESC LIMIT 1"));
     let row = conn.row(lookup.bind(job.to_owned())).await.map_err(|e| StoreError::from_sqlx(e, ""))?;
     row.as_ref().map(seal_of).transpose()
 }
@@ -377,10 +380,7 @@ impl Tx {
         let job = self.row(query("SELECT id FROM job WHERE number = $1").bind(job_number)).await?;
         let missing = || StoreError::Missing { what: Noun::Job, name: job_number.to_string() };
         let job = job.ok_or_else(missing)?.text("id")?;
-        let seals = query(
-            "SELECT entry, sealed_table, sealed_row, row_sha256, sha256, late FROM record_seal WHERE job = $1
-             ORDER BY entry",
-        );
+        let seals = query(concat!(seals_of_job!(), "ORDER BY entry"));
         let seals = self.rows(seals.bind(job.clone())).await?;
         let seals = seals.iter().map(seal_of).collect::<Result<Vec<_>, _>>()?;
         let mut rows = Vec::new();

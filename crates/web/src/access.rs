@@ -11,7 +11,7 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
 use fact::Refusal;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
-use std::net::SocketAddr;
+use std::net::{IpAddr, SocketAddr};
 use trade::access::{AccessFault, AccessKey, Deed, KeyRole};
 
 /// Where strangers type the digits.
@@ -91,21 +91,23 @@ pub(crate) async fn let_in(State((app, door)): State<(App, Door)>, mut request: 
 
 /// Whether a request came over no network: from this machine, or handed on by a program of it.
 pub(crate) fn is_of_this_machine(request: &Request) -> bool {
-    let peer = request.extensions().get::<ConnectInfo<SocketAddr>>();
-    peer.is_none_or(|ConnectInfo(peer)| peer.ip().to_canonical().is_loopback())
+    peer(request).is_none_or(|ip| ip.is_loopback())
+}
+
+/// The other end of the connection. Without a connection nobody in a network has asked: another part of this program did.
+fn peer(request: &Request) -> Option<IpAddr> {
+    request.extensions().get::<ConnectInfo<SocketAddr>>().map(|ConnectInfo(peer)| peer.ip().to_canonical())
 }
 
 /// The address that a request came from, and whether that is this machine. What was handed on by something between is not,
 /// though that may run here itself.
 fn origin(request: &Request) -> (String, bool) {
-    // Without a connection nobody in a network has asked: another part of this program did.
-    let peer = request.extensions().get::<ConnectInfo<SocketAddr>>().map(|ConnectInfo(peer)| peer.ip().to_canonical());
-    let here = peer.is_none_or(|ip| ip.is_loopback());
+    let (peer, here) = (peer(request), is_of_this_machine(request));
     let handed_on = HANDED_ON.iter().any(|name| request.headers().contains_key(name));
     let told = || {
         // The nearest hand writes last; one that runs here tells where the request came to it from.
         let text = request.headers().get("x-forwarded-for")?.to_str().ok()?;
-        text.rsplit(',').next()?.trim().parse::<std::net::IpAddr>().ok()
+        text.rsplit(',').next()?.trim().parse::<IpAddr>().ok()
     };
     let ip = if here && handed_on { told().or(peer) } else { peer };
     (ip.map_or_else(|| "127.0.0.1".to_owned(), |ip| ip.to_string()), here && !handed_on)

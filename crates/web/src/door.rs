@@ -11,7 +11,7 @@ use crate::problem::{EdgeFault, Problem};
 use axum::Router;
 use axum::extract::Request;
 use axum::http::uri::Authority;
-use axum::http::{HeaderName, HeaderValue, StatusCode, header};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode, header};
 use axum::middleware::{Next, from_fn};
 use axum::response::{IntoResponse, Response};
 use std::net::IpAddr;
@@ -119,15 +119,19 @@ fn foreign_page(_: ProtectionError) -> Response {
     Problem::new(StatusCode::FORBIDDEN, "foreign_page", EdgeFault::ForeignPage).into_response()
 }
 
+/// The name or address by which a request reached this machine, without its port: empty where the header cannot be read, none where
+/// there is no header.
+pub(crate) fn host_of(headers: &HeaderMap) -> Option<String> {
+    let value = headers.get(header::HOST)?;
+    let authority = value.to_str().ok().and_then(|value| value.parse::<Authority>().ok());
+    Some(authority.map_or_else(String::new, |authority| authority.host().to_owned()))
+}
+
 async fn under_a_name_of_ours(names: &ServerNames, request: Request, next: Next) -> Response {
     // HTTP/2 has the name in the address, HTTP/1 in a header. A program of old may send neither; a browser always does.
-    let header = request.headers().get(header::HOST);
-    let host = match (request.uri().authority(), header) {
-        (Some(authority), _) => Some(authority.host().to_owned()),
-        (None, Some(value)) => Some(
-            value.to_str().ok().and_then(|v| v.parse::<Authority>().ok()).map_or(String::new(), |a| a.host().into()),
-        ),
-        (None, None) => None,
+    let host = match request.uri().authority() {
+        Some(authority) => Some(authority.host().to_owned()),
+        None => host_of(request.headers()),
     };
     match host {
         Some(host) if !names.has(&host) => Problem::new(

@@ -2,13 +2,12 @@
 //! the way to them and nothing else.
 
 use crate::access::{HEALTH, TRUST, TRUST_FILE, is_of_this_machine};
-use crate::door::Door;
+use crate::door::{Door, host_of};
 use crate::problem::{EdgeFault, Problem};
 use axum::Router;
 use axum::extract::connect_info::Connected;
 use axum::extract::{ConnectInfo, Request, State};
-use axum::http::uri::Authority;
-use axum::http::{Method, StatusCode, header};
+use axum::http::{Method, StatusCode};
 use axum::middleware::{Next, from_fn};
 use axum::response::{IntoResponse, Redirect, Response};
 use axum::serve::{IncomingStream, Listener};
@@ -64,16 +63,14 @@ pub(crate) async fn only_encrypted(State(door): State<Door>, request: Request, n
     if for_all || request.extensions().get::<OverTls>().is_some() || is_of_this_machine(&request) {
         return next.run(request).await;
     }
-    let host = request.headers().get(header::HOST).and_then(|value| value.to_str().ok());
-    let host = host.and_then(|value| value.parse::<Authority>().ok());
-    match host {
+    match host_of(request.headers()).filter(|host| !host.is_empty()) {
         Some(host) if request.method() == Method::GET => {
             // Whoever comes for the first time does not trust the machine yet; an address that was kept leads on.
             if path == "/" && encryption.root.is_some() {
                 return Redirect::to(TRUST).into_response();
             }
             let on = request.uri().path_and_query().map_or("/", |p| p.as_str());
-            Redirect::temporary(&format!("https://{}:{}{on}", host.host(), encryption.port)).into_response()
+            Redirect::temporary(&format!("https://{host}:{}{on}", encryption.port)).into_response()
         }
         _ => Problem::new(
             StatusCode::FORBIDDEN,

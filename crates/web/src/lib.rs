@@ -77,30 +77,15 @@ fn site(app: App, door: Door, language: Option<&'static Language>) -> Router {
         .with_state(app)
 }
 
-/// Serves the site on a listener until `until` is done.
-///
-/// # Errors
-/// What the system says of the listener.
-pub async fn serve(
-    listener: tokio::net::TcpListener,
-    app: App,
-    door: impl Into<Door>,
-    until: impl Future<Output = ()> + Send + 'static,
-) -> std::io::Result<()> {
-    // As a service that is made ready once: the bare router would be made ready for each connection anew.
-    let site = router(app, door).into_make_service_with_connect_info::<SocketAddr>();
-    axum::serve(listener, site).with_graceful_shutdown(until).await
-}
-
-/// Serves the site on a listener and over encrypted connections, until `until` is done.
+/// Serves the site on a listener, and over encrypted connections where there are such, until `until` is done.
 ///
 /// # Errors
 /// What the system says of a listener.
-pub async fn serve_encrypted(
+pub async fn serve(
     listener: tokio::net::TcpListener,
-    encrypted: reach::Encrypted,
+    encrypted: Option<reach::Encrypted>,
     app: App,
-    door: Door,
+    door: impl Into<Door>,
     until: impl Future<Output = ()> + Send + 'static,
 ) -> std::io::Result<()> {
     let (end, ended) = tokio::sync::watch::channel(false);
@@ -111,9 +96,13 @@ pub async fn serve_encrypted(
         }
     };
     let site = router(app, door);
-    let secret = encrypted::over_tls(site.clone()).into_make_service_with_connect_info::<encrypted::Caller>();
-    let open = site.into_make_service_with_connect_info::<SocketAddr>();
-    let secret = axum::serve(encrypted::EncryptedListener(encrypted), secret).with_graceful_shutdown(ended());
+    let secret = async {
+        let Some(encrypted) = encrypted else { return Ok(()) };
+        let site = encrypted::over_tls(site.clone()).into_make_service_with_connect_info::<encrypted::Caller>();
+        axum::serve(encrypted::EncryptedListener(encrypted), site).with_graceful_shutdown(ended()).await
+    };
+    // As a service that is made ready once: the bare router would be made ready for each connection anew.
+    let open = site.clone().into_make_service_with_connect_info::<SocketAddr>();
     let open = axum::serve(listener, open).with_graceful_shutdown(ended());
     let ending = async {
         until.await;

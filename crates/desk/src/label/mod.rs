@@ -186,7 +186,7 @@ fn texts_of(
     found
 }
 
-/// The bytes that a printer prints the labels from, each so many times.
+/// The bytes to send to a printer for the labels, `copies` of each.
 ///
 /// # Errors
 /// Nothing to print, a label without a code or with one that does not fit; more copies than anybody means. No label is then

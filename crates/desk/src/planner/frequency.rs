@@ -117,13 +117,11 @@ impl Lines {
         Self { blanks, held_mm: clamp.held_mm }
     }
 
-    /// What a shaft read, as if it were as long as its blank.
-    fn even(&self, model: &ShaftModel, part: &Part) -> Option<f64> {
-        even_cpm(part, model.blanks[blank_of(model, part)?].length_mm, self.held_mm)
-    }
-
-    fn blank(&self, model: &ShaftModel, part: &Part) -> Option<&Blank> {
-        self.blanks.get(&(model.code.clone(), blank_of(model, part)?))
+    /// The blank of a shaft, and what the shaft read, as if it were as long as that.
+    fn blank(&self, model: &ShaftModel, part: &Part) -> Option<(&Blank, Option<f64>)> {
+        let place = blank_of(model, part)?;
+        let blank = self.blanks.get(&(model.code.clone(), place))?;
+        Some((blank, even_cpm(part, model.blanks[place].length_mm, self.held_mm)))
     }
 
     /// What is known of the blank of a shaft.
@@ -138,13 +136,13 @@ impl Lines {
     /// How a shaft lies in a club; none where its blank has no line.
     #[must_use]
     pub fn shaft(&self, model: &ShaftModel, part: &Part, target: &SheetClub) -> Option<ShaftFrequency> {
-        let blank = self.blank(model, part)?;
+        let (blank, even_cpm) = self.blank(model, part)?;
         let line_cpm = blank.line_cpm?;
         let club_cpm = target.cpm.unwrap_or(line_cpm);
         let off = |cpm: f64| (cpm - line_cpm) * (club_cpm / line_cpm);
         let usual_cpm = mean(blank.readings_cpm.iter().map(|cpm| off(*cpm).powi(2))).sqrt();
         let measured = count(&blank.readings_cpm);
-        Some(ShaftFrequency { cpm: part.cpm, line_cpm, measured, off_cpm: self.even(model, part).map(off), usual_cpm })
+        Some(ShaftFrequency { cpm: part.cpm, line_cpm, measured, off_cpm: even_cpm.map(off), usual_cpm })
     }
 
     /// The plan of a club with how its shaft lies against its line, also among the reasons.
@@ -158,13 +156,14 @@ impl Lines {
     /// What a shaft costs in a club for lying off its line, in units of one certainly missed club.
     pub(super) fn cost(&self, shop: &Shop, model: &ShaftModel, part: &Part, target: &SheetClub) -> f64 {
         let weight = shop.plan_weights.cpm_per_tolerance;
-        let Some((blank, line_cpm)) = self.blank(model, part).and_then(|b| Some((b, b.line_cpm?))) else { return 0.0 };
+        let Some((blank, even_cpm)) = self.blank(model, part) else { return 0.0 };
+        let Some(line_cpm) = blank.line_cpm else { return 0.0 };
         let club_cpm = target.cpm.unwrap_or(line_cpm);
         let tolerance_cpm = target.tolerances.cpm.max(0.01);
         let one = |cpm: f64| {
             ((cpm - line_cpm) * (club_cpm / line_cpm) / tolerance_cpm).abs().min(FARTHEST_TOLERANCES).powi(2)
         };
-        weight * self.even(model, part).map_or_else(|| mean(blank.readings_cpm.iter().map(|cpm| one(*cpm))), one)
+        weight * even_cpm.map_or_else(|| mean(blank.readings_cpm.iter().map(|cpm| one(*cpm))), one)
     }
 
     /// What is known of the blanks of some clubs; nothing where no shaft of their models was ever measured, so that a

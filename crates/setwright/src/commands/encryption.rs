@@ -10,7 +10,7 @@ use std::sync::Arc;
 use std::time::Duration;
 use tokio::net::TcpListener;
 
-/// How often it is asked whether the certificate is to be renewed: an address that a router gave anew is spoken for after this.
+/// How often it is asked whether the certificate is to be renewed: an address that a router has changed is in the certificate after this time.
 const RENEW_EVERY: Duration = Duration::from_secs(60);
 
 /// Encrypted connections that are taken.
@@ -107,7 +107,7 @@ async fn renew(mut certificate: Certificate, renewing: Renewing, app: App) {
     }
 }
 
-/// Announces the machine's name as long as it is held. A network that cannot be spoken to hinders no work: it is told in the log.
+/// Announces the machine's name as long as it is held. Without a network the work goes on: the log says so.
 pub(super) fn announced(settings: &Settings, plain: SocketAddr, encrypted: Option<&Encryption>) -> Option<Announced> {
     let name = settings.network_name.as_ref()?;
     let port = encrypted.map_or(plain.port(), |encryption| encryption.address.port());

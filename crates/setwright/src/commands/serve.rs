@@ -9,7 +9,6 @@ use app::{App, SystemClock};
 use std::io::Write;
 use std::net::SocketAddr;
 use std::path::PathBuf;
-use std::pin::Pin;
 use std::sync::Arc;
 use std::time::Duration;
 use tokio::net::TcpListener;
@@ -108,29 +107,18 @@ async fn run(
     let backing_up = tokio::spawn(back_up_daily(app.clone(), settings.backups.clone()));
     let listening = tokio::spawn(hear_other_programs(app.clone()));
     let (stop, stopped) = tokio::sync::oneshot::channel::<()>();
-    let mut door = web::Door {
+    let door = web::Door {
         names: settings.names.clone(),
         key_for_all: settings.key_for_all,
         address: shown.map(|(address, _)| address).or_else(|| plain_address.clone()),
-        encryption: None,
+        encryption: encrypted.as_ref().map(|encrypted| Arc::new(encrypted.told(plain_address))),
     };
-    let until = async move {
+    let (secret, renewing) = encrypted.map(|encrypted| encrypted.parted(app.clone())).unzip();
+    let renewing = renewing.map(tokio::spawn);
+    let serving = web::serve(listener, secret, app.clone(), door, async move {
         let _ = stopped.await;
-    };
-    let mut serving: Pin<Box<dyn Future<Output = std::io::Result<()>> + Send>> = match encrypted {
-        Some(encrypted) => {
-            door.encryption = Some(Arc::new(encrypted.told(plain_address)));
-            let (secret, renewing) = encrypted.parted(app.clone());
-            let renewing = tokio::spawn(renewing);
-            let served = web::serve_encrypted(listener, secret, app.clone(), door, until);
-            Box::pin(async move {
-                let ended = served.await;
-                renewing.abort();
-                ended
-            })
-        }
-        None => Box::pin(web::serve(listener, app.clone(), door, until)),
-    };
+    });
+    tokio::pin!(serving);
     tokio::select! {
         ended = &mut serving => {
             ended.map_err(|e| Failure::outside(CommandFault::ServingEnded { log: e.to_string() }))?;
@@ -142,6 +130,7 @@ async fn run(
         }
     }
     drop(announced);
+    renewing.inspect(tokio::task::JoinHandle::abort);
     watching.abort();
     listening.abort();
     // A backup under way is dropped: it has no name yet, and the next start makes another.

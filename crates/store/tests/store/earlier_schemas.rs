@@ -8,6 +8,7 @@ use crate::database::TestDb;
 use crate::orders;
 use crate::samples::{at, box_of_ferrules, ferrule_model, head, new_id, part, plan, reading, stock_models};
 use crate::scales::check;
+use bench::finished_club::FinishedClub;
 use bench::glue::Batch;
 use bench::learned::{Learned, LearnedCause, Scatter};
 use bench::record::Verdict;
@@ -20,8 +21,8 @@ use sqlx::{AnyConnection, AssertSqlSafe, Connection, Row, SqlSafeStr};
 use std::collections::BTreeMap;
 use std::path::Path;
 use store::{
-    ClubFilter, CustomerRow, DoorCode, Event, FinishedClub, LearnedRow, LifeNote, OrderFilter, PartFilter, Store,
-    StudyReading, StudyRow, Tx,
+    ClubFilter, CustomerRow, DoorCode, Event, LearnedRow, LifeNote, OrderFilter, PartFilter, Store, StudyReading,
+    StudyRow, Tx,
 };
 use trade::access::{AccessKey, KeyHolder, KeyRole};
 use trade::club::{Club, ClubDeed, ClubEvent, Made};

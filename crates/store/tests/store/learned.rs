@@ -1,10 +1,11 @@
 //! What the shop has learned is kept state after state; where clubs came out is kept once.
 
 use crate::samples::{add_job, at, new_id, with_job};
+use bench::finished_club::FinishedClub;
 use bench::learned::{Learned, LearnedCause, LearnedFrom, LearnedValue, Scatter};
 use bench::record::Verdict;
 use bench::told::{Sureness, ToldFigure, ToldOf};
-use store::{FinishedClub, LearnedRow};
+use store::LearnedRow;
 use trade::id::{ClubId, EventId, JobId};
 use trade::job::Job;
 

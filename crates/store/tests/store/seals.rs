@@ -3,11 +3,12 @@
 
 use crate::database::TestDb;
 use crate::samples::{add_job, at, new_id, reading, with_job};
+use bench::finished_club::FinishedClub;
 use bench::glue::Batch;
 use bench::record::Verdict;
 use bench::seal::{SealFault, Sealed, Verified};
 use fact::Told;
-use store::{Event, FinishedClub, Store};
+use store::{Event, Store};
 use trade::id::{BatchId, EventId};
 use trade::job::Job;
 use trade::reading::{Reading, What};

@@ -2,7 +2,7 @@
 
 use super::{PageError, PageResult};
 use crate::access::{TRUST, TRUST_FILE};
-use crate::door::{Door, Encryption};
+use crate::door::{Door, Encryption, host_of};
 use crate::problem::{EdgeFault, Problem};
 use crate::reader::Reader;
 use app::App;
@@ -28,9 +28,7 @@ fn root(door: &Door) -> Result<(&Encryption, &(Vec<u8>, String)), PageError> {
 
 async fn show(Reader(w): Reader, Extension(door): Extension<Door>, headers: HeaderMap) -> PageResult {
     let (encryption, _) = root(&door)?;
-    let host = headers.get(header::HOST).and_then(|value| value.to_str().ok()).unwrap_or_default();
-    let host =
-        host.parse::<axum::http::uri::Authority>().map_or_else(|_| "localhost".to_owned(), |a| a.host().to_owned());
+    let host = host_of(&headers).filter(|host| !host.is_empty()).unwrap_or_else(|| "localhost".to_owned());
     let address = format!("https://{host}:{}/", encryption.port);
     let body = html! {
         p { (w.text("trust-about")) }
